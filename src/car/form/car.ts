@@ -1,0 +1,94 @@
+/**
+ * The whole car file, version 1. This is the only description of it: reading, checking, the JSON Schema, the
+ * page's forms and the error messages are all made from here.
+ */
+import { z } from 'zod';
+import { INSTRUMENT_CLASSES } from '../../measured/instrument.ts';
+import { amount, choice, day, words, yesNo } from '../field.ts';
+import { axle } from './axle.ts';
+import { survey } from './survey.ts';
+
+export const CAR_FILE_VERSION = 1;
+
+const instrument = z.strictObject({
+  class: z.enum(INSTRUMENT_CLASSES.map((each) => each.name) as [string, ...string[]]).meta({ title: 'kind of instrument' }),
+  spread: words('standard uncertainty of one reading where it is known better, such as 0.05 mm').optional(),
+  checked: day('day of its last check').optional(),
+  note: words('note').optional(),
+});
+
+/** A spec's changes are a JSON Merge Patch (RFC 7396) on the file: what is null goes, what is there is set. */
+const spec = z.strictObject({
+  from: words('the spec that this one starts from; left out, the file itself').optional(),
+  by: words('who proposed it').optional(),
+  on: day('day').optional(),
+  note: words('why').optional(),
+  changes: z.record(z.string(), z.unknown()).meta({ title: 'changes, written as the part of the file that differs' }),
+});
+
+export const carFile = z.strictObject({
+  flatpatch: z.literal(CAR_FILE_VERSION).meta({ title: 'version of the form of this file' }),
+  car: z.strictObject({
+    name: words('name of the car'),
+    chassis: words('chassis number').optional(),
+    manner: words('year in whose manner the car is built').optional(),
+    engine: words('engine in words').optional(),
+    invented: yesNo('an invented example, not a real car').optional(),
+    owner: words('owner').optional(),
+    note: words('note').optional(),
+  }),
+  spec: words('name of the state that the file itself describes').optional(),
+  instruments: z.record(z.string(), instrument).optional(),
+  body: z
+    .strictObject({
+      centreOfGravityHeight: amount({
+        means: 'height of the centre of gravity, whole car',
+        measure: 'Raised-axle test with solid links for dampers.',
+        unit: 'mm',
+        si: 'm',
+        min: 100,
+        max: 800,
+        usual: 'estimate',
+      }),
+      rollInertia: amount({
+        means: 'moment of inertia of the sprung mass in roll, about its centre of gravity',
+        measure: 'Swing test, or judged from the masses.',
+        unit: 'kg m^2',
+        si: 'kg m^2',
+        min: 5,
+        max: 500,
+        usual: 'estimate',
+      }).optional(),
+      pitchInertia: amount({
+        means: 'moment of inertia of the sprung mass in pitch, about its centre of gravity',
+        measure: 'Swing test, or judged from the masses.',
+        unit: 'kg m^2',
+        si: 'kg m^2',
+        min: 50,
+        max: 3000,
+        usual: 'estimate',
+      }).optional(),
+    })
+    .optional(),
+  brakes: z
+    .strictObject({
+      front: choice('front brakes sit', ['outboard', 'inboard']),
+      rear: choice('rear brakes sit', ['outboard', 'inboard']),
+      frontShare: amount({
+        means: 'front share of the braking force',
+        measure: 'From line pressures and sizes; straight, dry, at the bias as run.',
+        unit: '%',
+        si: '1',
+        min: 30,
+        max: 80,
+        usual: 'estimate',
+      }),
+    })
+    .optional(),
+  front: axle,
+  rear: axle,
+  survey: survey.optional(),
+  specs: z.record(z.string(), spec).optional(),
+});
+
+export type RawCar = z.output<typeof carFile>;

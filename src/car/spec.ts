@@ -1,0 +1,86 @@
+/**
+ * Specs and mirrored sides: what the file comes to once its changes are put in.
+ *
+ * A spec is a JSON Merge Patch (RFC 7396) on the file. `mirrored` on a right-hand side takes the left-hand part;
+ * the left-hand readings then count for both sides, with y turned round, and are not measured twice.
+ */
+import type { Path } from './schema.ts';
+
+export type Plain = unknown;
+
+const isMapping = (value: Plain): value is Readonly<Record<string, Plain>> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** RFC 7396: mappings are merged, null removes, everything else replaces. The word `mirrored` is replaced whole. */
+export function mergePatch(target: Plain, patch: Plain): Plain {
+  if (!isMapping(patch)) return patch;
+  const result: Record<string, Plain> = isMapping(target) && !isReading(target, patch) ? { ...target } : {};
+  for (const [key, value] of Object.entries(patch)) {
+    if (value === null) delete result[key];
+    else Object.defineProperty(result, key, { value: mergePatch(result[key], value), enumerable: true, writable: true, configurable: true });
+  }
+  return result;
+}
+
+/** A reading is replaced as a whole: a new value does not inherit who measured the old one. */
+const isReading = (target: Readonly<Record<string, Plain>>, patch: Readonly<Record<string, Plain>>): boolean =>
+  'is' in target && 'is' in patch;
+
+export interface SpecChain {
+  /** Names from the first applied to the last. */
+  readonly names: readonly string[];
+  readonly error?: string;
+}
+
+/** The specs that lead to this one, first applied first. */
+export function specChain(specs: Readonly<Record<string, { readonly from?: string }>>, name: string): SpecChain {
+  const names: string[] = [];
+  let at: string | undefined = name;
+  while (at !== undefined) {
+    if (names.includes(at)) return { names: [], error: `spec "${at}" starts from itself` };
+    const next: { readonly from?: string } | undefined = specs[at];
+    if (next === undefined) return { names: [], error: `there is no spec "${at}"` };
+    names.unshift(at);
+    at = next.from;
+  }
+  return { names };
+}
+
+export interface Mirrored {
+  readonly car: Plain;
+  /** Paths on the right that stand for a path on the left, outermost only. */
+  readonly taken: readonly { readonly path: Path; readonly from: Path }[];
+  /** Places that say `mirrored` and have nothing on the left to take. */
+  readonly empty: readonly Path[];
+}
+
+/** Puts the left-hand part wherever the right-hand side says `mirrored`. */
+export function expandMirrored(car: Plain): Mirrored {
+  const taken: { path: Path; from: Path }[] = [];
+  const empty: Path[] = [];
+  if (!isMapping(car)) return { car, taken, empty };
+  const result: Record<string, Plain> = { ...car };
+  for (const end of ['front', 'rear']) {
+    const axle = car[end];
+    if (!isMapping(axle)) continue;
+    const walk = (right: Plain, left: Plain, under: Path): Plain => {
+      if (right === 'mirrored') {
+        const path = [end, 'right', ...under];
+        if (left === undefined || left === 'mirrored') empty.push(path);
+        else taken.push({ path, from: [end, 'left', ...under] });
+        return structured(left);
+      }
+      if (!isMapping(right)) return right;
+      return Object.fromEntries(
+        Object.entries(right).map(([key, value]) => [
+          key,
+          walk(value, isMapping(left) ? left[key] : undefined, [...under, key]),
+        ]),
+      );
+    };
+    result[end] = { ...axle, ...('right' in axle ? { right: walk(axle.right, axle.left, []) } : {}) };
+  }
+  return { car: result, taken, empty };
+}
+
+const structured = (value: Plain): Plain => (value === undefined ? undefined : JSON.parse(JSON.stringify(value)));
