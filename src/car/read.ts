@@ -127,7 +127,11 @@ function read(source: CarSource, document: Document, lines: LineCounter): CarRea
     ...where.valueAt(path),
   }));
   const parsed = carFile.safeParse(mirrored.car);
-  if (!parsed.success) problems.push(...parsed.error.issues.flatMap((issue) => problemsOf(issue, where, source)));
+  if (!parsed.success) {
+    // what is wrong on a mirrored side stands on the left and is told there
+    const own = parsed.error.issues.filter((issue) => !mirrored.taken.some(({ path }) => startsWith(issue.path as Path, path)));
+    problems.push(...own.flatMap((issue) => problemsOf(issue, where, source)));
+  }
   // every spec is checked, so that a slip in a proposal is told when it is made and not when it is opened
   for (const name of Object.keys(specs)) {
     const other = specChain(specs, name);
@@ -181,6 +185,8 @@ function assemble(
   };
 }
 
+const startsWith = (path: Path, head: Path): boolean => head.every((key, index) => key === path[index]);
+
 const pathKey = (part: string): string | number => (/^\d+$/.test(part) ? Number(part) : part);
 
 const failed = (problems: readonly Problem[]): CarRead => ({ ok: false, problems });
@@ -231,7 +237,10 @@ function problemsOf(issue: z.core.$ZodIssue, where: Locator, source: CarSource):
       {
         ...base,
         code: params.code ?? 'field/form',
-        message: `${placeWords(path)} ${issue.message}.`,
+        message:
+          params.code === 'field/missing'
+            ? `${placeWords(path)} is missing (key ${String(path.at(-1))}).`
+            : `${placeWords(path)} ${issue.message}.`,
         remedy: params.notes.measure,
         ...at,
       },
