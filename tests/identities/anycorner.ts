@@ -4,27 +4,27 @@
  */
 import fc from 'fast-check';
 import { type CornerGeometry, type RodCarrier, wheelAxisFrom } from '../../src/loadpath/corner/geometry.ts';
-import { add, cross, mirrored, scale, sub, unit, type Vec3 } from '../../src/maths/vec3.ts';
+import { add, mirrored, unit, type Vec3 } from '../../src/maths/vec3.ts';
 
 const degree = Math.PI / 180;
 
 export const frontLeft: CornerGeometry = {
   side: 'left',
-  upperFront: [0.16, 0.27, 0.375],
-  upperRear: [-0.2, 0.272, 0.365],
-  upperOuter: [-0.01, 0.665, 0.4],
-  lowerFront: [0.2, 0.235, 0.165],
-  lowerRear: [-0.22, 0.238, 0.16],
-  lowerOuter: [0.006, 0.69, 0.19],
-  toeInner: [0.09, 0.262, 0.205],
-  toeOuter: [0.1, 0.668, 0.222],
+  upperFront: [0.16, 0.27, 0.382],
+  upperRear: [-0.2, 0.272, 0.374],
+  upperOuter: [-0.016, 0.665, 0.395],
+  lowerFront: [0.2, 0.235, 0.176],
+  lowerRear: [-0.22, 0.238, 0.172],
+  lowerOuter: [0.006, 0.69, 0.162],
+  toeInner: [0.09, 0.248, 0.214],
+  toeOuter: [0.1, 0.672, 0.207],
   rackDirection: [0, 1, 0],
-  rodOuter: [0.005, 0.64, 0.215],
+  rodOuter: [0.005, 0.64, 0.19],
   rodInner: [0.002, 0.27, 0.53],
   rodOn: 'lower wishbone',
   rockerPivot: [0, 0.215, 0.478],
   rockerAxis: unit([0.98, 0.08, -0.05]),
-  wheelCentre: [0, 0.7451, 0.3098],
+  wheelCentre: [0, 0.7315, 0.3097],
   wheelAxis: wheelAxisFrom({ side: 'left', camber: -2.5 * degree, toe: -0.15 * degree }),
   loadedRadius: 0.31,
   rockerPoints: {
@@ -119,10 +119,3 @@ export const anyCorner: fc.Arbitrary<CornerGeometry> = fc
     };
     return right ? mirroredCorner(left) : left;
   });
-
-/** Foot of the rod's leverage on the rocker, m: how far the rod passes from the rocker's axis. */
-export function rodLeverage(g: CornerGeometry): number {
-  const rod = unit(sub(g.rodInner, g.rodOuter));
-  const moment = cross(sub(g.rodInner, g.rockerPivot), rod);
-  return Math.abs(moment.reduce((sum, c, i) => sum + c * scale(g.rockerAxis, 1)[i], 0));
-}
