@@ -323,6 +323,7 @@ export function moveWheel(k: Slots, s: Slots): void {
   moveOnHinge(k, K_LOWER, s, LOWER_HINGE, LOWER);
   followHinge(k, K_UPPER, s, UPPER_HINGE, UPPER, LOWER);
   turnUpright(k, s);
+  moveWithUpright(s, TOE, LOWER);
   moveWithUpright(s, CENTRE, LOWER);
   moveWithUpright(s, AXIS, -1);
   const m = s[AXIS + 2];
