@@ -1,0 +1,32 @@
+/**
+ * Runs the tests: all of tests/, or those whose path contains one of the words given.
+ *
+ *   npm test                 everything
+ *   npm test -- rooms cli    files with "rooms" or "cli" in their path
+ */
+import { spawnSync } from 'node:child_process';
+import { readdirSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const words = process.argv.slice(2);
+const files = readdirSync(join(root, 'tests'), { recursive: true, encoding: 'utf8' })
+  .filter((path) => path.endsWith('.test.ts'))
+  .map((path) => join('tests', path))
+  .filter((path) => words.length === 0 || words.some((word) => path.includes(word)))
+  .sort();
+if (files.length === 0) {
+  process.stderr.write(`No test file has ${words.join(' or ')} in its path.\n`);
+  process.exit(1);
+}
+const flags = [
+  '--import',
+  'tsx',
+  '--test',
+  `--test-concurrency=${Math.min(4, availableParallelism())}`,
+  '--test-reporter=spec',
+];
+const done = spawnSync(process.execPath, [...flags, ...files], { cwd: root, stdio: 'inherit' });
+process.exit(done.status ?? 1);
