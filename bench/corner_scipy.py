@@ -46,7 +46,7 @@ def rotation(v):
 
 
 def constraints(x, travel):
-    L = L0 + x[:3]
+    L = x[:3]
     R = rotation(x[3:6])
     U, T, W, N = L + R @ u, L + R @ t, L + R @ w, R @ n
     d = L - foot
@@ -64,7 +64,8 @@ def constraints(x, travel):
     ])
 
 
-x = np.zeros(7)
+# the joint's own coordinates, not its displacement: hybr measures its first step by the size of x
+x = np.concatenate([L0, np.zeros(4)])
 for travel in np.linspace(0, sweep[0], 20):
     x = root(constraints, x, args=(travel,), tol=1e-10).x
 start = time.perf_counter()
@@ -76,7 +77,7 @@ while count == 0 or time.perf_counter() - start < 1.5:
         found = root(constraints, x, args=(travel,), tol=1e-10)
         # starting next to the answer, hybr sometimes says "no progress" with nothing left to gain
         if np.max(np.abs(found.fun)) > 1e-10:
-            sys.exit(f"no solution at {travel}: {found.message}")
+            sys.exit(f"no solution at {travel}, residual {np.max(np.abs(found.fun)):.1e}")
         x = found.x
         total += x[6]
     count += len(sweep)
