@@ -30,6 +30,7 @@ const out = cornerState(corner);
 let tried = 0;
 let solves = 0;
 let sum = 0;
+let failed = false;
 function ours(seconds: number): number {
   const start = performance.now();
   let n = 0;
@@ -54,6 +55,7 @@ interface Rival {
 function rival(command: string, args: readonly string[]): Rival | string {
   const run = spawnSync(command, args, { encoding: 'utf8' });
   if (run.error !== undefined) return `${command} is not here (${run.error.message})`;
+  if (run.status !== 0) failed = true;
   if (run.status !== 0) return `${command} ended with ${run.status}: ${run.stderr.trim().split('\n').at(-1)}`;
   const [perSecond, total] = run.stdout.trim().split('\n').at(-1)?.split(' ').map(Number) ?? [];
   if (perSecond === undefined || total === undefined) return `${command} printed nothing to read`;
@@ -62,7 +64,6 @@ function rival(command: string, args: readonly string[]): Rival | string {
 
 const here = import.meta.dirname;
 const work = mkdtempSync(join(tmpdir(), 'flatpatch-bench-'));
-let failed = false;
 try {
   const g = frontLeft;
   const onRockerAxis: Vec3 = [

@@ -47,12 +47,12 @@ def rotation(v):
 
 def constraints(x, travel):
     L = x[:3]
-    R = rotation(x[3:6])
+    R = rotation(x[3:6] - 1)
     U, T, W, N = L + R @ u, L + R @ t, L + R @ w, R @ n
     d = L - foot
     c, s = (d @ r0) / r2, (d @ q0) / r2
     RO = ro_foot + c * ro_r + s * ro_q
-    RI = ri_foot + np.cos(x[6]) * ri_r + np.sin(x[6]) * ri_q
+    RI = ri_foot + np.cos(x[6] - 1) * ri_r + np.sin(x[6] - 1) * ri_q
     return np.array([
         dist(U, UF) - lengths[0],
         dist(U, UR) - lengths[1],
@@ -64,8 +64,8 @@ def constraints(x, travel):
     ])
 
 
-# the joint's own coordinates, not its displacement: hybr measures its first step by the size of x
-x = np.concatenate([L0, np.zeros(4)])
+# angles count from one: hybr takes the step of its differences from the size of x, and 1e-17 would give it none
+x = np.concatenate([L0, np.ones(4)])
 for travel in np.linspace(0, sweep[0], 20):
     x = root(constraints, x, args=(travel,), tol=1e-10).x
 start = time.perf_counter()
@@ -79,6 +79,6 @@ while count == 0 or time.perf_counter() - start < 1.5:
         if np.max(np.abs(found.fun)) > 1e-10:
             sys.exit(f"no solution at {travel}, residual {np.max(np.abs(found.fun)):.1e}")
         x = found.x
-        total += x[6]
+        total += x[6] - 1
     count += len(sweep)
 print(count / (time.perf_counter() - start), repr(float(total)))
