@@ -1,0 +1,136 @@
+/**
+ * The routes: the workshop's cars, their texts, changes to them, sheets, and the page itself.
+ *
+ * In    requests of the page on this machine
+ * Out   JSON; what is wrong is always `{ problems: [...] }` in the one form
+ * Not   any figure of a car: the page works those out itself with the same questions
+ */
+import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { readCar } from '../car/read.ts';
+import { carFileSchema } from '../car/schema.ts';
+import type { Problem } from '../measured/problem.ts';
+import {
+  addCar,
+  CAR_FILE,
+  carIds,
+  carText,
+  FolderError,
+  LONGEST_TEXT,
+  sourceOf,
+  workshopNotes,
+} from '../workshop/folder.ts';
+import { remember, saveChanges } from '../workshop/save.ts';
+import { askedCar, askedChanges } from './asked.ts';
+import type { Listeners } from './events.ts';
+import { guard, headers } from './guard.ts';
+import { pageFiles } from './page-files.ts';
+
+export interface Serving {
+  /** The workshop's folder. */
+  readonly home: string;
+  /** The page as built. */
+  readonly web: string;
+  readonly listeners: Listeners;
+  readonly port: () => number;
+}
+
+const STATUS: Readonly<Record<string, 400 | 404 | 409>> = {
+  'workshop/no-car': 404,
+  'file/not-there': 404,
+  'workshop/id-taken': 409,
+};
+
+export function makeApp({ home, web, listeners, port }: Serving): Hono {
+  const app = new Hono();
+  app.use(headers);
+  app.use(guard(port));
+  const limit = bodyLimit({
+    maxSize: LONGEST_TEXT + 100_000,
+    onError: (context) =>
+      context.json(problems('asked/too-long', 'What was sent is longer than any car file.'), 413),
+  });
+  app.use('/api/*', limit);
+
+  app.get('/api/workshop', async (context) => {
+    const [notes, ids] = await Promise.all([workshopNotes(home), carIds(home)]);
+    return context.json({ ...notes, cars: await Promise.all(ids.map((id) => carOnFloor(home, id))) });
+  });
+  app.get('/api/schema', (context) => context.json(carFileSchema()));
+  app.get('/api/events', listeners.handler);
+  app.get('/api/cars/:id', async (context) => {
+    const id = context.req.param('id');
+    const { text, version, files, problems: unread } = await carText(home, id);
+    remember(text, version);
+    return context.json({ id, text, files, version, problems: unread });
+  });
+  app.post('/api/cars', async (context) => {
+    const asked = askedCar(await bodyOf(context.req));
+    if (!asked.ok) return context.json({ problems: [asked.problem] }, 422);
+    const { text, version } = await addCar(home, asked.is.id, asked.is.text);
+    return context.json({ id: asked.is.id, text, version }, 201);
+  });
+  app.post('/api/cars/:id/changes', async (context) => {
+    const asked = askedChanges(await bodyOf(context.req));
+    if (!asked.ok) return context.json({ problems: [asked.problem] }, 422);
+    const saved = await saveChanges({ home, id: context.req.param('id'), ...asked.is });
+    if (saved.kind === 'refused') return context.json({ problems: saved.problems }, 422);
+    const { kind, ...rest } = saved;
+    return context.json(rest, kind === 'saved' ? 200 : 409);
+  });
+  app.all('/api/*', (context) =>
+    context.json(problems('asked/no-route', 'There is nothing at this address.'), 404),
+  );
+  app.get('*', pageFiles(web));
+
+  app.onError((reason, context) => {
+    if (reason instanceof FolderError) {
+      return context.json({ problems: [reason.problem] }, STATUS[reason.problem.code] ?? 400);
+    }
+    // our own mistake: told on the terminal in full, to the page in a sentence
+    process.stderr.write(`${reason.stack ?? reason.message}\n`);
+    return context.json(
+      problems('server/mistake', 'The program made a mistake; the terminal says more.'),
+      500,
+    );
+  });
+  return app;
+}
+
+const problems = (code: string, message: string): { problems: Problem[] } => ({
+  problems: [{ code, message, path: '', weight: 'error' }],
+});
+
+async function bodyOf(request: { json: () => Promise<unknown> }): Promise<unknown> {
+  try {
+    return await request.json();
+  } catch (reason) {
+    if (reason instanceof SyntaxError) return undefined;
+    throw reason;
+  }
+}
+
+interface CarOnFloor {
+  readonly id: string;
+  readonly name: string;
+  readonly chassis: string;
+  readonly manner: string;
+  readonly invented: boolean;
+  /** How many things keep the file from being worked with. */
+  readonly problems: number;
+}
+
+/** A car as the floor shows it. One whose file cannot be read is there too, under the name of its folder. */
+async function carOnFloor(home: string, id: string): Promise<CarOnFloor> {
+  const unknown = { id, name: id, chassis: '', manner: '', invented: false };
+  try {
+    const car = await carText(home, id);
+    const read = readCar(sourceOf(car, `${id}/${CAR_FILE}`));
+    if (!read.ok) return { ...unknown, problems: read.problems.length };
+    const { name, chassis = '', manner = '', invented = false } = read.car.form.car;
+    return { id, name, chassis, manner, invented, problems: 0 };
+  } catch (reason) {
+    if (!(reason instanceof FolderError)) throw reason;
+    return { ...unknown, problems: 1 };
+  }
+}

@@ -1,0 +1,1 @@
+export { PortTaken, type Running, type ServerOptions, startServer } from './start.ts';
