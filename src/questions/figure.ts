@@ -3,6 +3,7 @@
  *
  * Only plain data, so that it crosses to a worker, a file or the network as it is.
  */
+import { LOAD_PATH, type Stop } from '../loadpath/figures/note.ts';
 import type { Spread } from '../measured/spread.ts';
 
 export type End = 'front' | 'rear';
@@ -13,9 +14,7 @@ export interface Wheel {
   readonly side: Side;
 }
 
-/** Stops of the load path, in the order in which the force passes. */
-export const LOAD_PATH = ['tyre', 'upright', 'links', 'rocker', 'spring', 'case', 'studs', 'tub'] as const;
-export type Stop = (typeof LOAD_PATH)[number];
+export { LOAD_PATH, type Stop };
 
 export interface Figure {
   /** Name of the figure within its answer: `wheelRate`. */

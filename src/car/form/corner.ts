@@ -186,7 +186,7 @@ export const coilSpring = z.strictObject({
     usual: 'spring press',
   }).optional(),
   fittedLength: amount({
-    means: 'length between the platforms in the surveyed position',
+    means: 'length of the main spring in the surveyed position',
     measure: 'Vernier between the spring seats, car at its static heights. Left out, it follows from the scale.',
     unit: 'mm',
     si: 'm',

@@ -1,0 +1,68 @@
+/**
+ * All figures of one corner, in one order, with or without a record of how they came about.
+ *
+ * The same pass gives the figures, their spread (by moving the numbers) and their working, so that what is shown
+ * is what was computed.
+ */
+import type { Metre } from '../../units/quantity.ts';
+import type { Working } from '../../working/working.ts';
+import { attitudeOf } from '../corner/attitude.ts';
+import { solveCorner } from '../corner/solve.ts';
+import type { AxleForm, SideName } from '../corner-of-car.ts';
+import type { Numbers } from '../numbers.ts';
+import { type SprungCorner, sprungCorner } from '../sprung-corner.ts';
+import { linkFigures } from './links.ts';
+import type { Put } from './note.ts';
+import { rockerFigures } from './rocker.ts';
+import { springFigures } from './spring.ts';
+import { tyreFigures } from './tyre.ts';
+import { uprightFigures } from './upright.ts';
+
+export interface CornerAt {
+  readonly travel: Metre;
+  readonly rack: Metre;
+}
+
+/**
+ * Puts every figure of the corner.
+ * @throws DegenerateCorner when the points cannot be a corner; Unreachable when the travel is out of reach
+ */
+export function putCornerFigures(
+  axle: AxleForm,
+  side: SideName,
+  at: CornerAt,
+  numbers: Numbers,
+  put: Put,
+  working?: Working,
+): SprungCorner {
+  const recorded: Put =
+    working === undefined
+      ? put
+      : (note, value) => {
+          put(note, value);
+          if (note.method === undefined || working.stepOf(note.symbol, value) !== undefined) return;
+          working.add({
+            kind: 'solved',
+            symbol: note.symbol,
+            means: note.means,
+            method: note.method,
+            value,
+            unit: note.unit,
+            source: note.source ?? '',
+            terms: [
+              { symbol: 'z', means: 'wheel travel asked for', value: at.travel, unit: 'm', from: { kind: 'asked', what: 'wheel travel' } },
+              { symbol: 'x_r', means: 'rack travel asked for', value: at.rack, unit: 'm', from: { kind: 'asked', what: 'rack travel' } },
+            ],
+          });
+        };
+  const of = sprungCorner(axle, side, numbers, working);
+  const state = solveCorner(of.corner, at);
+  const now = of.wheelAt(at.travel, at.rack);
+  const attitude = attitudeOf(state);
+  uprightFigures(of, attitude, recorded, working);
+  linkFigures(of, state, attitude, recorded, working);
+  rockerFigures(of, now, recorded, working);
+  springFigures(of, now, recorded, working);
+  tyreFigures(of, now, attitude, recorded, working);
+  return of;
+}

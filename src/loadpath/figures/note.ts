@@ -1,0 +1,33 @@
+/** What a figure says of itself, once and for all cars. */
+
+/** Stops of the load path, in the order in which the force passes. */
+export const LOAD_PATH = ['tyre', 'upright', 'links', 'rocker', 'spring', 'case', 'studs', 'tub'] as const;
+export type Stop = (typeof LOAD_PATH)[number];
+
+export interface FigureNote {
+  /** Name of the figure within its answer: `wheelRate`. */
+  readonly id: string;
+  readonly stop: Stop;
+  /** In the trade's words. */
+  readonly means: string;
+  readonly symbol: string;
+  /** SI unit. */
+  readonly unit: string;
+  /** Point of the drawing that the figure stands at. */
+  readonly anchor?: string;
+  /** 1: one of the few large figures of its stop; 2: on its card; 3: in its table alone. */
+  readonly rank: 1 | 2 | 3;
+  /** What must be said beside the figure always: which way round a sign or a ratio is. */
+  readonly say?: string;
+  /** How it is solved where it is not one formula, and where that stands in docs/theory. */
+  readonly method?: string;
+  readonly source?: string;
+}
+
+/** Takes figures one by one, in the same order for the same car. */
+export type Put = (note: FigureNote, value: number) => void;
+
+/** Notes of one stop, with the stop filled in. */
+export const notesOf =
+  (stop: Stop) =>
+  (note: Omit<FigureNote, 'stop'>): FigureNote => ({ stop, ...note });

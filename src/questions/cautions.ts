@@ -1,0 +1,18 @@
+/** What is said where the hand is about to act. One list, so that page, command line and paper say the same. */
+
+/** Under every answer. */
+export const STANDING_CAUTION =
+  'Estimates from measurements, to be confirmed by measurement and by a competent engineer. The makers of car, engine and parts, the governing body and local rules always come first.';
+
+export const WOUND_BAR_CAUTION =
+  'A wound bar holds energy. Unload it on the stand before the anchor is touched, keep clear of the line of the bar, and never turn a preset bar against its hand.';
+
+export const COILED_SPRING_CAUTION =
+  'A compressed spring holds energy. Let it off in a proper compressor before the platform or top nut is undone.';
+
+export const GAS_DAMPER_CAUTION = 'Dampers are under gas pressure: do not open, heat or drill one.';
+
+export const JACKING_CAUTION = 'Stands under the car before a hand goes under it; a jack alone holds nothing.';
+
+export const CRACK_TEST_CAUTION =
+  'Crack tests are for certified inspectors; a figure here does not take the place of one.';

@@ -1,0 +1,56 @@
+/**
+ * Figures with their spread: the same pass over the numbers as filed, and again with each input moved.
+ *
+ * Only inputs that the pass leaned on are moved; the others cannot change it.
+ */
+import type { Car } from '../car/read.ts';
+import type { FigureNote, Put } from '../loadpath/figures/note.ts';
+import { Numbers } from '../loadpath/numbers.ts';
+import { spreadOf } from '../measured/spread.ts';
+import type { Figure } from './figure.ts';
+
+/** A pass puts the same figures in the same order every time. */
+export type Pass = (numbers: Numbers, put: Put) => void;
+
+/** The figures of a pass, without spread. */
+export function figuresOf(car: Car, pass: Pass): Figure[] {
+  const figures: Figure[] = [];
+  pass(new Numbers(car.values), (note, value) => figures.push(figureOf(note, value)));
+  return figures;
+}
+
+/** The figures of a pass, each with its spread. */
+export function figuresWithSpread(car: Car, pass: Pass): Figure[] {
+  const asked = new Set<number>();
+  const figures: Figure[] = [];
+  pass(new Numbers(car.values, asked), (note, value) => figures.push(figureOf(note, value)));
+  const inputs = car.inputs.filter((input) => input.moves.some(([index]) => asked.has(index)));
+  const spreads = spreadOf(
+    car.values,
+    inputs,
+    (values, out) => {
+      let k = 0;
+      pass(new Numbers(values), (_, value) => {
+        out[k] = value;
+        k += 1;
+      });
+    },
+    figures.length,
+  );
+  return figures.map((figure, k) => (Number.isFinite(figure.value) ? { ...figure, spread: spreads[k]! } : figure));
+}
+
+function figureOf(note: FigureNote, value: number): Figure {
+  const { id, stop, means, symbol, unit, anchor, rank, say } = note;
+  return {
+    id,
+    stop,
+    means,
+    symbol,
+    value,
+    unit,
+    rank,
+    ...(anchor === undefined ? {} : { anchor }),
+    ...(say === undefined ? {} : { say }),
+  };
+}
