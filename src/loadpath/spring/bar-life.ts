@@ -9,37 +9,51 @@
  * The mean stress counts with what presetting left: −300 MPa at the skin lowers every mean by 300 MPa. Equal
  * damage is summed over the blocks (Palmgren and Miner).
  *
- * [Shigley10] Budynas & Nisbett, Shigley's Mechanical Engineering Design, 10th ed., ch. 6 (from memory)
+ * [Shigley8]  Shigley's Mechanical Engineering Design, 8th and 9th ed., ch. 6: tables and eq. 6-13 to 6-20
  */
-import type { Pascal, Ratio } from '../../units/quantity.ts';
+import type { Metre, Pascal, Ratio } from '../../units/quantity.ts';
 import { formula, type Working } from '../../working/working.ts';
 
 /** How the skin of the bar is finished. */
 export type BarSurface = 'as turned' | 'ground' | 'ground and peened';
 
+/** Surface factor a·S^b with S in MPa. Peened: 1.3 times ground, assumed; the others as the table prints them. */
+const SURFACE_FACTORS: Readonly<Record<BarSurface, { readonly a: number; readonly b: number }>> = {
+  'as turned': { a: 4.51, b: -0.265 },
+  ground: { a: 1.58, b: -0.085 },
+  'ground and peened': { a: 1.3 * 1.58, b: -0.085 },
+};
+
+/** Amplitude, fully reversed, that is borne for a thousand and for a million cycles. */
 export interface StressCycleLine {
-  readonly surface: BarSurface;
-  /** Fully reversed shear amplitude borne for 10³ and for 10⁶ cycles, as parts of the tensile strength. */
-  readonly at1e3: Ratio;
-  readonly at1e6: Ratio;
-  readonly source: string;
+  readonly thousand: Pascal;
+  readonly million: Pascal;
 }
 
 /**
- * The lines by surface. All assumed: 0.9 of 0.67 of the tensile strength at 10³; at 10⁶ the 700 MPa ceiling of
- * the bending limit over a strength of about 1900 MPa, times 0.59 for shear and 0.9 for size, times a surface
- * factor of 0.6 turned, 0.83 ground, and 1.1 ground and peened.
+ * The line of a bar in torsion, built from rules of thumb: assumed for this bar, not tested.
+ *
+ * At 10⁶ half the tensile strength, at most 700 MPa, times 0.59 for torsion, 1.24·D^−0.107 for size and the
+ * surface factor [Shigley8, tables 6-2 and 6-11 to 6-14, eq. 6-20]; at 10³ a share of 0.77 (that of very strong
+ * steel, from memory) of the ultimate shear strength.
  */
-export const STRESS_CYCLE_LINES: readonly StressCycleLine[] = [
-  { surface: 'as turned', at1e3: 0.6, at1e6: 0.117, source: 'assumed, after Shigley10 ch. 6 (from memory)' },
-  { surface: 'ground', at1e3: 0.6, at1e6: 0.162, source: 'assumed, after Shigley10 ch. 6 (from memory)' },
-  {
-    surface: 'ground and peened',
-    at1e3: 0.6,
-    at1e6: 0.215,
-    source: 'assumed, after Shigley10 ch. 6 (from memory)',
-  },
-];
+export function stressCycleLine(of: {
+  readonly tensileStrength: Pascal;
+  readonly diameter: Metre;
+  readonly surface: BarSurface;
+}): StressCycleLine {
+  const S = of.tensileStrength / 1e6;
+  const { a, b } = SURFACE_FACTORS[of.surface];
+  const surface = Math.min(of.surface === 'ground and peened' ? 1.3 : 1, a * S ** b);
+  const size = 1.24 * (of.diameter * 1e3) ** -0.107;
+  return {
+    thousand: 0.77 * ULTIMATE_SHEAR * of.tensileStrength,
+    million: 0.59 * surface * size * Math.min(0.5 * of.tensileStrength, 700e6),
+  };
+}
+
+/** Ultimate shear strength over tensile strength, Shigley10 eq. 10-30 (from memory). */
+const ULTIMATE_SHEAR = 0.67;
 
 /** Scatter of like bars in life, and what is not known of the strength itself: both one standard uncertainty. */
 export const LIFE_SCATTER = { logLife: 0.25, strength: 0.08 } as const;
@@ -73,7 +87,7 @@ const exponentOf = formula({
     S_3: { unit: 'Pa', means: 'reversed shear amplitude borne for a thousand cycles' },
     S_6: { unit: 'Pa', means: 'reversed shear amplitude borne for a million cycles' },
   },
-  source: 'SP-45; Shigley10 eq. 6-14, 6-15',
+  source: 'SP-45; Shigley8 eq. 6-14, 6-15',
 });
 
 const reversedOf = formula({
@@ -86,7 +100,7 @@ const reversedOf = formula({
     τ_m: { unit: 'Pa', means: 'size of the mean shear stress, with what presetting left' },
     S_su: { unit: 'Pa', means: 'ultimate shear strength, 0.67 of tensile' },
   },
-  source: 'SP-46; Shigley10 ch. 6, Goodman',
+  source: 'SP-46; Shigley8 eq. 6-46, Goodman',
 });
 
 const cyclesOf = formula({
@@ -99,8 +113,14 @@ const cyclesOf = formula({
     S_3: { unit: 'Pa', means: 'reversed shear amplitude borne for a thousand cycles' },
     b: { unit: '1', means: 'slope of the line of stress against cycles' },
   },
-  source: 'SP-47; Shigley10 eq. 6-16',
+  source: 'SP-47; Shigley8 eq. 6-16',
 });
+
+/** Cycles borne at a fully reversed amplitude, on the straight line in logarithms.  [SP-45, SP-47] */
+export function cyclesBorne(line: StressCycleLine, amplitude: Pascal, working?: Working): number {
+  const b = exponentOf({ S_3: line.thousand, S_6: line.million }, working);
+  return cyclesOf({ τ_ar: amplitude, S_3: line.thousand, b }, working);
+}
 
 export interface BlockLife {
   readonly block: DutyBlock;
@@ -127,6 +147,7 @@ export interface BarLife {
 export function barLife(
   of: {
     readonly tensileStrength: Pascal;
+    readonly diameter: Metre;
     readonly surface: BarSurface;
     /** Negative when preset towards bump; 0 for a bar that is not preset. */
     readonly residualAtSkin: Pascal;
@@ -134,10 +155,9 @@ export function barLife(
   },
   working?: Working,
 ): BarLife {
-  const line = STRESS_CYCLE_LINES.find((each) => each.surface === of.surface)!;
-  const S_su = 0.67 * of.tensileStrength;
-  const S_3 = line.at1e3 * of.tensileStrength;
-  const b = exponentOf({ S_3, S_6: line.at1e6 * of.tensileStrength }, working);
+  const line = stressCycleLine(of);
+  const S_su = ULTIMATE_SHEAR * of.tensileStrength;
+  const b = exponentOf({ S_3: line.thousand, S_6: line.million }, working);
   const lives = of.duty.map((block) => {
     const τ_a = (block.high - block.low) / 2;
     // a mean shear does as much harm one way as the other
@@ -145,7 +165,7 @@ export function barLife(
     if (τ_a === 0) return { block, cyclesToBreak: Number.POSITIVE_INFINITY };
     if (τ_m + τ_a >= S_su) return { block, cyclesToBreak: 1 };
     const τ_ar = reversedOf({ τ_a, τ_m, S_su }, working);
-    return { block, cyclesToBreak: Math.max(1, cyclesOf({ τ_ar, S_3, b }, working)) };
+    return { block, cyclesToBreak: Math.max(1, cyclesOf({ τ_ar, S_3: line.thousand, b }, working)) };
   });
   const damages = lives.map((each) => each.block.cycles / each.cyclesToBreak);
   const damage = damages.reduce((sum, each) => sum + each, 0);
