@@ -29,7 +29,7 @@ export const inverseOf = (R: Rotation): Rotation => [
 /** Turn `vector` (axis times angle, rad) applied after R. */
 export function turnedBy(R: Rotation, vector: Vec3): Rotation {
   const angle = length(vector);
-  if (angle === 0) return R;
+  if (angle < 1e-150) return R; // its reciprocal would not be a number
   const axis = unit(vector);
   const columns = inverseOf(R);
   return inverseOf([

@@ -64,10 +64,13 @@ export function incompleteGamma(a: number, x: number): { readonly lower: number;
     const lower = Math.min(1, front * sum);
     return { lower, upper: 1 - lower };
   }
-  const fraction = continuedFraction(x + 1 - a, (k) => ({ a: -k * (k - a), b: x + 2 * k + 1 - a }));
-  const upper = Math.min(1, front / fraction);
+  const upper = Math.min(1, front / upperFraction(a, x));
   return { lower: 1 - upper, upper };
 }
+
+/** Continued fraction of the upper incomplete gamma function, x ≥ a + 1.  [AS 6.5.31] */
+const upperFraction = (a: number, x: number): number =>
+  continuedFraction(x + 1 - a, (k) => ({ a: -k * (k - a), b: x + 2 * k + 1 - a }));
 
 /** Regularised incomplete beta function I_x(a, b).  [AS 26.5.8] */
 export function incompleteBeta(a: number, b: number, x: number): number {
@@ -96,6 +99,14 @@ export const normalTwoSided = (z: number): number => incompleteGamma(0.5, (z * z
 /** Probability that a chi-square variable with `freedom` degrees of freedom exceeds x. */
 export const chiSquareUpper = (x: number, freedom: number): number =>
   incompleteGamma(freedom / 2, x / 2).upper;
+
+/** Natural logarithm of `chiSquareUpper`: ranks blunders so gross that the probability itself comes out as 0. */
+export function chiSquareUpperLog(x: number, freedom: number): number {
+  const a = freedom / 2;
+  const half = x / 2;
+  if (half < a + 1) return Math.log(chiSquareUpper(x, freedom));
+  return a * Math.log(half) - half - logGamma(a) - Math.log(upperFraction(a, half));
+}
 
 /** Probability that Student's t with `freedom` degrees of freedom exceeds t. */
 export function studentUpper(t: number, freedom: number): number {

@@ -13,6 +13,7 @@
  * [GW]  Ghilani & Wolf, Adjustment Computations, 4th ed., 2006, ch. 11, 12, 14, 21 (from memory)
  */
 import type { RigidMotion } from '../geometry/rigid-fit.ts';
+import { chiSquareUpperLog } from '../maths/distributions.ts';
 import type { Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
 import type { Metre } from '../units/quantity.ts';
@@ -169,9 +170,9 @@ function snooped(
   return { last, outliers };
 }
 
-/** Rarer by chance; where both are too rare for a number, the larger statistic. */
-const worse = (a: ReadingTest, b: ReadingTest): boolean =>
-  a.p < b.p || (a.p === b.p && a.statistic / a.freedom > b.statistic / b.freedom);
+/** Rarer by chance, also where both are too rare for a number. */
+const worse = (a: ReadingTest, b: ReadingTest): boolean => rarity(a) < rarity(b);
+const rarity = (test: ReadingTest): number => chiSquareUpperLog(test.statistic, test.freedom);
 
 /** 1e-6: statistics of the same blunder agree to rounding, those of different ones do not. */
 const sameEffect = (a: ReadingTest, b: ReadingTest): boolean =>

@@ -15,8 +15,9 @@ const WAYS: readonly (readonly [string, string])[] = [
   ['higher', 'lower'],
 ];
 
+/** Two figures: a bound is no finer than that. */
 const mm = (value: number): string => {
-  const { text, unit } = show(value, 'm');
+  const { text, unit } = show(value, 'm', 'mm-N', value);
   return `${text} ${unit}`;
 };
 

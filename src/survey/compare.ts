@@ -11,11 +11,11 @@
  * Numbers SU-… are those of docs/theory/survey.md.
  *
  * [Ho]  S. Holm, Scandinavian Journal of Statistics 6 (1979) 65: correction for many tests (from memory)
- * [R]   C. R. Rao, Linear Statistical Inference, 2nd ed., 4i: least squares with a singular covariance (from memory)
  */
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import {
   chiSquareUpper,
+  chiSquareUpperLog,
   detectableNonCentrality,
   normalQuantileUpper,
   normalTwoSided,
@@ -121,14 +121,14 @@ export function compareSides(survey: Adjustment, options: CompareOptions): Compa
     pairs = options.pairs.map((_, k) => rawPair(plane, k));
     corrected = holm([...pairs, ...lengths].map((each) => each.p));
     if (options.centrePlane !== 'best fit' || inPlane.length <= 3) break;
-    const worst = inPlane.reduce((most, k) => (pairs[k]!.ratio > pairs[most]!.ratio ? k : most), inPlane[0]!);
+    const worst = inPlane.reduce((most, k) => (pairs[k]!.logP < pairs[most]!.logP ? k : most), inPlane[0]!);
     if (corrected[worst]! >= level) break;
     inPlane = inPlane.filter((k) => k !== worst);
   }
   const share = level / Math.max(1, count);
   const reach = normalQuantileUpper(share / 2) + normalQuantileUpper(1 - power);
   const pairResults = options.pairs.map((pair, k): PairResult => {
-    const { largest, ratio: _, ...raw } = pairs[k]!;
+    const { largest, logP: _, ...raw } = pairs[k]!;
     const differs = corrected[k]! < level;
     const need = raw.freedom === 0 ? 0 : detectableNonCentrality(share, power, raw.freedom);
     const result = {
@@ -203,8 +203,8 @@ interface RawPair extends Raw {
   readonly heldByDatum: readonly AxisName[];
   /** Largest variance of the difference in any direction. */
   readonly largest: number;
-  /** Statistic over its freedom: ranks pairs whose p is too small for a number. */
-  readonly ratio: number;
+  /** Logarithm of p: ranks pairs whose p is too small for a number. */
+  readonly logP: number;
 }
 
 /** A variance below this share of the largest is none: the datum or rounding set it. */
@@ -236,7 +236,7 @@ function rawPair(rows: PairRow, k: number): RawPair {
     p: freedom === 0 ? 1 : chiSquareUpper(statistic, freedom),
     heldByDatum: held,
     largest,
-    ratio: freedom === 0 ? 0 : statistic / freedom,
+    logP: freedom === 0 ? 0 : chiSquareUpperLog(statistic, freedom),
   };
 }
 

@@ -13,7 +13,7 @@ import { NO_TURN } from '../geometry/rotation.ts';
 import type { Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
 import { leftHanded, unitProblem } from './check.ts';
-import type { State } from './equations.ts';
+import { axisIndex, type State } from './equations.ts';
 import { layOnAxes } from './lay-on-axes.ts';
 import { locate } from './locate.ts';
 import { CAR_SET, freeSets, pointNames, type Survey } from './network.ts';
@@ -42,7 +42,7 @@ interface Building {
 
 export function startOf(survey: Survey): StartResult {
   const sets = setsOf(survey);
-  const own = sets.get(CAR_SET) ?? new Map<string, Vec3>();
+  const own = new Map([...placedByAxes(survey), ...(sets.get(CAR_SET) ?? [])]);
   const approximate = new Map(Object.entries(survey.approximate ?? {}));
   const building: Building = { points: new Map(own), frames: new Map(), problems: [] };
   const base = freeSets(survey)
@@ -72,6 +72,26 @@ export function startOf(survey: Survey): StartResult {
     .map((point) => ({ point, why: locate(survey, point, building, approximate.get(point)).why ?? '' }));
   const loose = freeSets(survey).filter((name) => !building.frames.has(name));
   return { ok: true, is: { state: { points: building.points, frames: building.frames }, unplaced, loose } };
+}
+
+/** Points whose three co-ordinates are all given by rules, heights and offsets. */
+function placedByAxes(survey: Survey): ReadonlyMap<string, Vec3> {
+  const found = new Map<string, (number | undefined)[]>();
+  const note = (point: string, k: 0 | 1 | 2, value: number): void => {
+    const place = found.get(point) ?? [undefined, undefined, undefined];
+    place[k] = value;
+    found.set(point, place);
+  };
+  for (const r of survey.readings) {
+    if (r.kind === 'height') note(r.point, 2, r.value);
+    if (r.kind === 'offset') note(r.point, axisIndex(r.axis), r.value);
+  }
+  for (const rule of survey.datum) if ('point' in rule) note(rule.point, axisIndex(rule.axis), rule.at);
+  return new Map(
+    [...found].flatMap(([point, [x, y, z]]) =>
+      x === undefined || y === undefined || z === undefined ? [] : [[point, [x, y, z] as const]],
+    ),
+  );
 }
 
 function setsOf(survey: Survey): ReadonlyMap<string, ReadonlyMap<string, Vec3>> {

@@ -3,6 +3,7 @@ import { test } from 'node:test';
 import {
   chiSquareQuantileUpper,
   chiSquareUpper,
+  chiSquareUpperLog,
   detectableNonCentrality,
   incompleteBeta,
   incompleteGamma,
@@ -100,6 +101,12 @@ test('closed forms: two degrees of freedom, Cauchy, factorials', () => {
 test('far tails keep their digits', () => {
   // Q(10) = 7.619853024e-24 (standard tables, from memory)
   near(normalUpper(10) / 7.619853024160527e-24, 1, 1e-11);
+});
+
+test('the logarithm goes on where the probability has run out of digits', () => {
+  near(chiSquareUpperLog(30, 3), Math.log(chiSquareUpper(30, 3)), 1e-12); // rounding
+  near(chiSquareUpperLog(1, 3), Math.log(chiSquareUpper(1, 3)), 1e-15);
+  near(chiSquareUpperLog(4000, 2), -2000, 1e-9); // closed form exp(−x/2)
 });
 
 test('a non-central chi-square with no shift is the central one', () => {

@@ -35,7 +35,11 @@ const LEFT: Readonly<Record<string, Vec3>> = {
   'rear lower rear': [-2.85, 0.1, 0.14],
 };
 
-export const PAIRS = Object.keys(LEFT).map((name) => ({ name, left: `left ${name}`, right: `right ${name}` }));
+export const PAIRS = Object.keys(LEFT).map((name) => ({
+  name,
+  left: `left ${name}`,
+  right: `right ${name}`,
+}));
 
 export function trueCar(bend: Readonly<Record<string, Vec3>> = {}): Map<string, Vec3> {
   const car = new Map<string, Vec3>();
@@ -100,8 +104,16 @@ export function daysReadings(
     });
   const names = [...car.keys()];
   return [
-    ...touched('A', ARM_FRAME, names.filter((name) => name.startsWith('left') || name.includes('lower front'))),
-    ...touched('B', SECOND_FRAME, names.filter((name) => name.startsWith('right') || name.includes('upper front'))),
+    ...touched(
+      'A',
+      ARM_FRAME,
+      names.filter((name) => name.startsWith('left') || name.includes('lower front')),
+    ),
+    ...touched(
+      'B',
+      SECOND_FRAME,
+      names.filter((name) => name.startsWith('right') || name.includes('upper front')),
+    ),
     ...HEIGHTS.map((point): SurveyReading => {
       const value = car.get(point)![2] + spreads.height * normal();
       return { kind: 'height', id: `height of ${point}`, point, value, u: spreads.height };
