@@ -1,0 +1,214 @@
+/**
+ * The order sheet of a torsion bar: drawing, tolerances, material, marks, inspection, test on receipt.
+ *
+ * In    a bar as ordered, the head of the sheet
+ * Out   the laid-out document
+ */
+import { show, spokenUnit } from '../units/show.ts';
+import { barDrawing } from './bar-drawing.ts';
+import { BAR_TOLERANCE, type BarOrder, type OrderedFigures, orderedFigures, receiptTest } from './bar-order.ts';
+import { BAR_SKIN, RECEIPT_TEST, WHO_RULES, WOUND_BAR } from './cautions.ts';
+import { borderOf } from './frame.ts';
+import type { SheetHead } from './frame.ts';
+import { type Block, gap, heading, layOut, paragraph, steps } from './lay-out.ts';
+import { SIZE, type SheetDocument } from './page.ts';
+import { type Row, table } from './table.ts';
+import type { TextMeasure } from './text-measure.ts';
+import { bothWords, drawnLength, inUnit, otherWords, ownWords, wheelWords } from './words.ts';
+
+export function barOrderSheet(
+  order: BarOrder,
+  head: Omit<SheetHead, 'title' | 'of'>,
+  measure: TextMeasure,
+): SheetDocument {
+  const full: SheetHead = {
+    ...head,
+    title: 'Torsion bar order',
+    of: `${wheelWords(order.wheel)} · ${order.partNumber} · ${order.quantity} off`,
+  };
+  const width = borderOf(head.paper).width - 4;
+  const figures = orderedFigures(order);
+  const sheet = { order, figures, head: full, width, measure };
+  const blocks: Block[] = [
+    barDrawing(order, head.speech, width, measure),
+    gap(2),
+    ...requirements(sheet),
+    gap(3),
+    ...figuresTable(sheet),
+    gap(3),
+    ...marksToMake(sheet),
+    gap(3),
+    ...receipt(sheet),
+    gap(3),
+    ...sources(sheet),
+  ];
+  return layOut({ head: full, cautions: [WOUND_BAR, BAR_SKIN, RECEIPT_TEST, WHO_RULES], blocks }, measure);
+}
+
+interface Sheet {
+  readonly order: BarOrder;
+  readonly figures: OrderedFigures;
+  readonly head: SheetHead;
+  readonly width: number;
+  readonly measure: TextMeasure;
+}
+
+function requirements({ order, head, width, measure }: Sheet): Block[] {
+  const { material } = order;
+  const strength = material.tensileStrength;
+  const { speech } = head;
+  const rows: Row[] = [
+    row('Material', `${material.name}: ${material.means}`),
+    row(
+      'Heat treatment',
+      strength === undefined
+        ? 'As the certificate of the stock; tensile strength to be stated by the maker: ________'
+        : `Quenched and tempered, or aged, to a tensile strength of ${inUnit(strength.low, 'MPa', 0)} to ${inUnit(strength.high, 'MPa', 0)} [${inUnit(strength.low, 'ksi', 0)} to ${inUnit(strength.high, 'ksi', 0)}]; hardness and certificate with the bar.`,
+    ),
+    row(
+      'Surface',
+      `${order.surface}; shank Ra ${inUnit(BAR_TOLERANCE.roughness, 'um', 1)} or better, no tool mark across it, transitions blended without a step; not plated.`,
+    ),
+    row(
+      'Tolerances',
+      `Shank diameter ±${drawnLength(BAR_TOLERANCE.diameter, 2, speech)}, parallel length ±${drawnLength(BAR_TOLERANCE.length, 2, speech)}, run-out of the shank between heads ${drawnLength(BAR_TOLERANCE.runOut, 2, speech)}${order.bore > 0 ? `, bore ±${drawnLength(BAR_TOLERANCE.bore, 2, speech)}` : ''}. The rate goes with the fourth power of the diameter. Common practice, no source; the maker's closer ones rule.`,
+    ),
+    row('Splines', 'Form, fit and blank tooth as the sample or drawing sent with this order: ____________'),
+    row('Presetting', presettingWords(order)),
+    row(
+      'Inspection',
+      'After all work and after presetting: crack test over the whole length (magnetic particle for steel, penetrant for titanium) by an inspector certified for the method; report with the bar, by part number.',
+    ),
+  ];
+  return [heading('What is ordered'), ...table(TWO, rows, width, measure)];
+}
+
+const row = (...cells: string[]): Row => ({ cells });
+
+const TWO = [
+  { title: 'What', part: 1 },
+  { title: 'Required', part: 5.6 },
+] as const;
+
+function presettingWords(order: BarOrder): string {
+  if (order.hand === 'not preset') return 'None. The bar may be worked either way.';
+  const sense =
+    order.hand === 'right'
+      ? 'anticlockwise, seen on the face of the rocker end'
+      : 'clockwise, seen on the face of the rocker end';
+  const depth =
+    order.presetting === undefined
+      ? 'to the maker\'s own torque: ________'
+      : `to ${ownWords({ value: order.presetting.torque, unit: 'N m' }, 'mm-N')}, leaving ${inUnit(order.presetting.permanentTwist, 'deg', 1)} of twist`;
+  return `${order.hand} hand: the rocker end is turned ${sense}, ${depth}. From then on the bar belongs on a corner that works it ${order.hand} hand, and nowhere else.`;
+}
+
+function figuresTable({ order, figures, head, width, measure }: Sheet): Block[] {
+  const { speech } = head;
+  const both = (means: string, value: number, unit: string): Row =>
+    row(means, ownWords({ value, unit }, speech), otherWords({ value, unit }, speech));
+  const rows: Row[] = [
+    both('Torsional rate', figures.rate, 'N m/rad'),
+    both('Least rate within tolerances and modulus', figures.least, 'N m/rad'),
+    both('Greatest rate within tolerances and modulus', figures.most, 'N m/rad'),
+    both('Active length', figures.activeLength, 'm'),
+    both('Shear modulus taken', order.material.shearModulus, 'Pa'),
+    ...(order.staticTorque === undefined ? [] : [both('Torque as the car stands', order.staticTorque, 'N m')]),
+    both('Torque at full bump', order.fullTorque, 'N m'),
+    both('Twist at full bump', figures.fullTwist, 'rad'),
+    both('Shear stress at the skin at full bump, shank', figures.fullStress, 'Pa'),
+    row('Energy held at full bump', inUnit(figures.energy, 'J', 0), `${inUnit(figures.energy, 'lbf ft', 0)}`),
+    row(
+      order.rockerEnd.length === undefined || order.anchorEnd.length === undefined
+        ? 'Mass without the splined heads'
+        : 'Mass',
+      `${show(figures.mass, 'kg', speech).text} ${spokenUnit('kg', speech)}`,
+      otherWords({ value: figures.mass, unit: 'kg' }, speech),
+    ),
+  ];
+  const columns = [
+    { title: 'Worked from this sheet', part: 3 },
+    { title: 'Figure', part: 1.4, align: 'right' as const },
+    { title: 'Other units', part: 1.4, align: 'right' as const },
+  ];
+  return [heading('What it is worked to'), ...table(columns, rows, width, measure)];
+}
+
+function marksToMake({ order, width, measure }: Sheet): Block[] {
+  const hand =
+    order.hand === 'not preset'
+      ? 'no hand: the words NOT PRESET'
+      : `an arrow in the sense of bump (${order.hand === 'right' ? 'anticlockwise' : 'clockwise'} on the rocker end) and the word ${order.hand.toUpperCase()}`;
+  return [
+    heading('Marks'),
+    ...paragraph(
+      `By etching or vibro-engraving on the face of the rocker end only, never on the shank, a transition or a spline: part number ${order.partNumber}, serial number ________, ${hand}. On the face of the anchor end: a line through the blank tooth, if there is one.`,
+      { width, size: SIZE.small },
+      measure,
+    ),
+  ];
+}
+
+function receipt({ order, head, width, measure }: Sheet): Block[] {
+  const test = receiptTest(order);
+  const { speech } = head;
+  const most = test.points.at(-1)!;
+  const columns = [
+    { title: `Mass (${spokenUnit('kg', 'mm-N')}) [lb]`, part: 1.5, align: 'right' as const },
+    { title: 'Torque', part: 2.5, align: 'right' as const },
+    { title: 'Expected twist', part: 1.2, align: 'right' as const },
+    { title: 'At least', part: 1, align: 'right' as const },
+    { title: 'At most', part: 1, align: 'right' as const },
+    { title: 'Read going up', part: 1.4, blank: true },
+    { title: 'Read coming down', part: 1.4, blank: true },
+  ];
+  const rows: Row[] = test.points.map((point) => ({
+    height: 7,
+    cells: [
+      `${inUnit(point.mass, 'kg', 1)} [${inUnit(point.mass, 'lb', 1)}]`,
+      bothWords({ value: point.torque, unit: 'N m' }, speech),
+      inUnit(point.twist, 'deg', 2),
+      inUnit(point.least, 'deg', 2),
+      inUnit(point.most, 'deg', 2),
+      '',
+      '',
+    ],
+  }));
+  return [
+    heading('Test on receipt'),
+    ...steps(
+      [
+        'Certificate, hardness and crack test report are there and name this part number.',
+        'Shank diameter by micrometer at three places, two ways round: ______ ______ ______ ______ ______ ______. Parallel length: ______. Run-out between centres: ______.',
+        'Skin looked over in good light, the transitions with a glass: no nick, no step, no rust.',
+        `Rocker end held so that it cannot turn, anchor end carried in a bearing; lever ${drawnLength(test.lever, 0, speech)} from the axis to the hanger, clinometer on the lever and another on the held end. Zero with the lever alone.`,
+        'Hang the masses one after another in the working hand; bring the lever level again at the holding end before each reading (a lever turned by 10° loses 1.5 % of the torque). Twist is the difference of the two clinometers.',
+        `Read up to ${inUnit(most.mass, 'kg', 1)} and down again. Back at nothing the clinometers must come back to within 0.1° of zero: a bar that keeps a twist is not fitted.`,
+        'A reading outside the limits: measure lever, masses and shank again before blaming the bar; then back to the maker. Five readings also give its own rate for the car file.',
+      ],
+      width,
+      measure,
+    ),
+    gap(1),
+    ...table(columns, rows, width, measure),
+    gap(2),
+    ...paragraph(
+      'Tested by: ____________________   Initials: ______   Date: ____________   Serial number: ____________   Taken / sent back: ____________',
+      { width, size: SIZE.small },
+      measure,
+    ),
+  ];
+}
+
+function sources({ order, width, measure }: Sheet): Block[] {
+  const { material } = order;
+  const { low, high } = material.shearModulusRange;
+  return [
+    heading('Where the figures come from'),
+    ...[
+      'Rate, stress and twist of a round bar: Gere & Goodno, Mechanics of Materials, 7th ed., ch. 3 (equations SP-18 to SP-25 of the load path paper); transitions by the integral of J over the run-out.',
+      `Shear modulus ${inUnit(material.shearModulus, 'GPa', 1)}, range ${inUnit(low, 'GPa', 1)} to ${inUnit(high, 'GPa', 1)}: ${material.source}.${material.note === undefined ? '' : ` ${material.note}.`}`,
+      'Limits of the test: every dimension at the end of its tolerance and the modulus at the end of its range, at once, and 0.1° of reading. Tolerances and test: common practice, no source.',
+    ].flatMap((words) => paragraph(words, { width, size: SIZE.small }, measure)),
+  ];
+}

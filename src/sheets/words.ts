@@ -1,0 +1,62 @@
+/**
+ * Figures as words on a sheet: the workshop's own way of units, and the other way in square brackets.
+ *
+ * In    SI values with their spread
+ * Out   words with no more digits than the spread supports
+ */
+import { plain, printedUnit, show, type Shown, type Speech } from '../units/show.ts';
+import { fromSI } from '../units/unit.ts';
+import type { Wheel } from '../questions/figure.ts';
+
+export const otherWay = (speech: Speech): Speech => (speech === 'mm-N' ? 'in-lbf' : 'mm-N');
+
+export const shownWords = (shown: Shown): string => {
+  const spread = shown.spread === undefined ? '' : ` ± ${shown.spread}`;
+  const unit = shown.unit === '' ? '' : shown.unit === '°' ? '°' : ` ${shown.unit}`;
+  return `${shown.text}${spread}${unit}`;
+};
+
+export interface Quantity {
+  readonly value: number;
+  readonly unit: string;
+  readonly u?: number;
+}
+
+export const ownWords = (of: Quantity, speech: Speech): string => shownWords(show(of.value, of.unit, speech, of.u));
+
+/** The other way of units; nothing where both ways say the same. */
+export function otherWords(of: Quantity, speech: Speech): string {
+  const own = ownWords(of, speech);
+  const other = ownWords(of, otherWay(speech));
+  return own === other ? '' : other;
+}
+
+/** `41.2 N/mm [235 lbf/in]`. */
+export function bothWords(of: Quantity, speech: Speech): string {
+  const other = otherWords(of, speech);
+  return other === '' ? ownWords(of, speech) : `${ownWords(of, speech)} [${other}]`;
+}
+
+/** A length on a drawing, without its unit: millimetres to stated decimals; inches with two more. */
+export function lengthWords(metres: number, decimals: number, speech: Speech): string {
+  return speech === 'mm-N'
+    ? plain(fromSI(metres, 'mm'), decimals)
+    : plain(fromSI(metres, 'in'), decimals + 2);
+}
+
+/** `16.00 [0.6299]`. */
+export const drawnLength = (metres: number, decimals: number, speech: Speech): string =>
+  `${lengthWords(metres, decimals, speech)} [${lengthWords(metres, decimals, otherWay(speech))}]`;
+
+/** A value to stated decimals in a stated unit. */
+export const inUnit = (value: number, unit: string, decimals: number): string =>
+  `${plain(fromSI(value, unit), decimals)}${unit === 'deg' ? '°' : ` ${printedUnit(unit)}`}`;
+
+export const wheelWords = (wheel: Wheel): string => `${wheel.end} ${wheel.side}`;
+
+/** `20.0 mm bump [0.787 in]`. */
+export function travelWords(travel: number, speech: Speech): string {
+  if (travel === 0) return 'as surveyed';
+  const way = travel > 0 ? 'bump' : 'droop';
+  return `${bothWords({ value: Math.abs(travel), unit: 'm' }, speech)} ${way}`;
+}
