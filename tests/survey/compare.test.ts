@@ -2,7 +2,13 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import type { Vec3 } from '../../src/maths/vec3.ts';
 import { adjustSurvey } from '../../src/survey/adjust.ts';
-import { type CompareOptions, type Comparison, compareSides, holm } from '../../src/survey/compare.ts';
+import {
+  type CompareOptions,
+  type Comparison,
+  compareSides,
+  holm,
+  type LengthPair,
+} from '../../src/survey/compare.ts';
 import { DATUM, PAIRS, seeded, surveyOf, trueCar } from './invented-car.ts';
 
 const LENGTHS: readonly LengthPair[] = [
