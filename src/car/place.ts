@@ -90,7 +90,7 @@ export function placeReadings<T>(
     stamp: Stamp,
     path: Path,
   ): { u: number; shared: number; spread: SpreadOrigin } => {
-    const named = stamp.with === undefined ? undefined : instruments[stamp.with];
+    const named = stamp.with !== undefined && Object.hasOwn(instruments, stamp.with) ? instruments[stamp.with] : undefined;
     if (stamp.with !== undefined && named === undefined && instrumentClass(stamp.with) === undefined) {
       unknownInstruments.push({ path, name: stamp.with });
     }

@@ -11,7 +11,7 @@ import { carFile } from './form/car.ts';
 export interface SchemaNode {
   readonly title?: string;
   readonly description?: string;
-  readonly type?: string;
+  readonly type?: string | readonly string[];
   readonly enum?: readonly string[];
   readonly properties?: Readonly<Record<string, SchemaNode>>;
   readonly required?: readonly string[];
@@ -65,19 +65,21 @@ function allowMirrored(schema: SchemaNode): SchemaNode {
   return { ...schema, properties: { ...schema.properties, front: side(front!), rear: side(rear!) } };
 }
 
+/**
+ * `properties`, `required` and `items` say nothing of a word, so a mapping or list that may be `mirrored` keeps
+ * them and only widens what it may be: the schema stays the size of the file's form.
+ */
 function mirrorable(node: SchemaNode): SchemaNode {
-  const inner: SchemaNode =
-    node.reading === undefined && node.properties !== undefined
-      ? { ...node, properties: Object.fromEntries(Object.entries(node.properties).map(([key, each]) => [key, mirrorable(each)])) }
-      : node;
-  const { title, description, reading, properties } = inner;
-  return {
-    ...(title === undefined ? {} : { title }),
-    ...(description === undefined ? {} : { description }),
-    ...(reading === undefined ? {} : { reading }),
-    ...(properties === undefined ? {} : { properties }),
-    anyOf: [{ enum: ['mirrored'] }, inner],
-  };
+  // a reading may be any word, and then this one
+  if (node.reading !== undefined) return node;
+  if (node.enum !== undefined) return { ...node, enum: [...node.enum, 'mirrored'] };
+  const { type, ...rest } = node;
+  if (type === undefined) return { ...rest, anyOf: [{ enum: ['mirrored'] }, ...(node.anyOf ?? [])] };
+  const properties =
+    node.properties === undefined
+      ? {}
+      : { properties: Object.fromEntries(Object.entries(node.properties).map(([key, each]) => [key, mirrorable(each)])) };
+  return { ...rest, ...properties, anyOf: [{ enum: ['mirrored'] }, { type }] };
 }
 
 export type Path = readonly (string | number)[];
@@ -88,7 +90,7 @@ export function schemaAt(path: Path): SchemaNode | undefined {
   for (const key of path) {
     if (node === undefined) return undefined;
     if (typeof key === 'number') node = node.items;
-    else if (node.properties?.[key] !== undefined) node = node.properties[key];
+    else if (node.properties !== undefined && Object.hasOwn(node.properties, key)) node = node.properties[key];
     else node = typeof node.additionalProperties === 'object' ? node.additionalProperties : undefined;
   }
   return node;

@@ -38,7 +38,8 @@ export function specChain(specs: Readonly<Record<string, { readonly from?: strin
   let at: string | undefined = name;
   while (at !== undefined) {
     if (names.includes(at)) return { names: [], error: `spec "${at}" starts from itself` };
-    const next: { readonly from?: string } | undefined = specs[at];
+    // a spec may be called `constructor`, and then it is one of the file's own or none
+    const next: { readonly from?: string } | undefined = Object.hasOwn(specs, at) ? specs[at] : undefined;
     if (next === undefined) return { names: [], error: `there is no spec "${at}"` };
     names.unshift(at);
     at = next.from;
