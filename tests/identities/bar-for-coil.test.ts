@@ -2,13 +2,15 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import fc from 'fast-check';
-import { type BarsToMake, barForCoil } from '../../src/loadpath/spring/bar-for-coil.ts';
+import { type BarsToMake, barForCoil, workBarFit } from '../../src/loadpath/spring/bar-for-coil.ts';
+import { barLife } from '../../src/loadpath/spring/bar-life.ts';
 import { type BenchReading, benchTest, implied } from '../../src/loadpath/spring/bench-test.ts';
 import { coilForBar, coilsOfRack, type SeatPoint } from '../../src/loadpath/spring/coil-for-bar.ts';
 import { ladder, RungOutOfReach } from '../../src/loadpath/spring/ladder.ts';
 import { fitWithin } from '../../src/loadpath/spring/torque-fit.ts';
 import { activeLength, type TorsionBar, torsionBarRate } from '../../src/loadpath/spring/torsion-bar.ts';
 import { springMaterial } from '../../src/materials/spring-material.ts';
+import { recheck, Working } from '../../src/working/working.ts';
 import { near } from '../near.ts';
 
 const STEEL = springMaterial('300M bar')!;
@@ -250,4 +252,79 @@ test('what the rate implies: each of the three gives the others back', () => {
   // with the fourth power a part of the rate counts a quarter in the diameter (solid part of 1 − (1/3)⁴)
   near(found.diameter.u / 0.018, (Math.hypot(0.01, 0.005, 0.01) * (1 - 1 / 81)) / 4, 1e-4);
   assert.ok(found.shearModulus.u / found.shearModulus.value > Math.hypot(0.01, 0.004, 0.005) * 0.99);
+});
+
+test('workings of fit, life and bench stand when worked out again', () => {
+  const working = new Working();
+  const duty = {
+    surface: 'ground' as const,
+    residualAtSkin: -200e6,
+    blocks: [{ what: 'lap', low: 0.1, high: 0.9, cycles: 20 }],
+  };
+  const found = barForCoil({ coil: bentCoil, from: { kind: 'to make', ...TO_MAKE }, overtravel: 0.05, duty });
+  workBarFit(found, found.fits[0]!, working);
+  const { fullBump, bar: best } = found.fits[0]!;
+  barLife(
+    {
+      tensileStrength: 1862e6,
+      diameter: best.diameter,
+      ...duty,
+      duty: [{ what: 'lap', low: 0, high: fullBump.stress, cycles: 1 }],
+    },
+    working,
+  );
+  const bench = benchTest(readings(1500, 3), { torque: 0.005, twist: 0.002 }, 0.95, working);
+  const exact = (value: number) => ({ value, u: 0 });
+  implied(
+    bench.all,
+    {
+      diameter: exact(0.018),
+      bore: exact(0),
+      activeLength: exact(0.4),
+      shearModulus: exact(79e9),
+    },
+    working,
+  );
+  assert.deepEqual(recheck(working.steps), []);
+  assert.ok(working.steps.length > 15);
+});
+
+test('a bar for 673 N·m/rad over 300 mm: 12.72 mm solid at 78.5 GPa, 13.17 mm bored 0.6, 31 % lighter (D)', () => {
+  const exact = (value: number) => ({ value, u: 0 });
+  const diameter = (modulus: number): number =>
+    implied(
+      { rate: 673, u: 0 },
+      {
+        diameter: exact(0.0127),
+        bore: exact(0),
+        activeLength: exact(0.3),
+        shearModulus: exact(modulus),
+      },
+    ).diameter.value * 1e3;
+  // worked by hand to the second decimal
+  near(diameter(77e9), 12.78, 0.005);
+  near(diameter(78.5e9), 12.72, 0.005);
+  near(diameter(80e9), 12.66, 0.005);
+  const limits = {
+    ...TO_MAKE,
+    material: { ...STEEL, shearModulus: { ...STEEL.shearModulus, value: 78.5e9 } },
+  };
+  const coil = ANGLES.map((rockerAngle) => ({ rockerAngle, torque: 673 * (rockerAngle + 0.2) }));
+  const plain = [{ kind: 'none' }, { kind: 'none' }] as const;
+  const best = (boreRatio: number) =>
+    barForCoil({
+      coil,
+      from: {
+        kind: 'to make',
+        ...limits,
+        boreRatio,
+        ends: plain,
+        activeLength: { from: 0.3, to: 0.3 },
+        grindingStep: 1e-6,
+      },
+      overtravel: 0,
+    }).fits[0]!;
+  near(best(0).bar.diameter * 1e3, 12.72, 0.005);
+  near(best(0.6).bar.diameter * 1e3, 13.17, 0.005);
+  near(best(0.6).mass / best(0).mass, 1 - 0.31, 0.005);
 });

@@ -20,6 +20,7 @@ import type {
   Radian,
   Ratio,
 } from '../../units/quantity.ts';
+import type { SolvedStep, Working } from '../../working/working.ts';
 import { type BarLife, type BarSurface, barLife, dutyFromParts } from './bar-life.ts';
 import { nearestSetting, type SplineSetting, type Splines } from './spline.ts';
 import { fitWithin, type TorquePoint } from './torque-fit.ts';
@@ -246,4 +247,39 @@ function fitBar(wanted: BarWanted, candidate: Candidate): BarFit {
     mass,
     massOverCoil: wanted.coilMass === undefined ? undefined : mass / wanted.coilMass,
   };
+}
+
+/**
+ * How a fitted bar was reached: the ideal rate, then the bar's own rate, and twist, stress and mass at the end of
+ * the travel and past it.
+ */
+export function workBarFit(found: BarForCoil, fit: BarFit, working: Working): void {
+  const solved = (step: Omit<SolvedStep, 'kind' | 'terms'>): void =>
+    working.add({ kind: 'solved', terms: [], ...step });
+  solved({
+    symbol: 'k_i',
+    means: "torsional rate that lies nearest to the coil's torque",
+    method: 'straight line through the torque over the travel, weighted least squares',
+    value: found.ideal.rate,
+    unit: 'N m/rad',
+    source: 'SP-50',
+    residual: {
+      value: found.ideal.rms,
+      unit: 'N m',
+      of: 'torque that no bar can match, root mean square over the travel',
+    },
+  });
+  torsionBarRate(fit.bar, working);
+  solved({
+    symbol: 'θ_0',
+    means: 'rocker angle at which the bar is slack',
+    method: fit.setting === undefined ? 'least squares' : 'least squares, then the nearest spline setting',
+    value: fit.slackAt,
+    unit: 'rad',
+    source: 'SP-51',
+    residual: { value: fit.splineError, unit: 'N m', of: 'torque that the setting is off by' },
+  });
+  skinStress(fit.bar, fit.fullBump.torque, working);
+  skinStress(fit.bar, fit.overtravel.torque, working);
+  barMass(fit.bar, working);
 }

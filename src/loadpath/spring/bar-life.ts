@@ -173,6 +173,21 @@ export function barLife(
   // strength off by a part u moves log life by u/(|b| ln 10)
   const logSpread = Math.hypot(LIFE_SCATTER.logLife, LIFE_SCATTER.strength / (Math.abs(b) * Math.LN10));
   const band = 10 ** (2 * logSpread);
+  working?.add({
+    kind: 'solved',
+    symbol: 'N_d',
+    means: 'repeats of the whole duty until the bar breaks, middle of the band',
+    method: 'equal damage of all blocks: one over the sum of cycles done over cycles borne',
+    value: middle,
+    unit: '1',
+    source: 'SP-48, SP-49',
+    terms: lives.map((each, i) => ({
+      symbol: `N_${i + 1}`,
+      means: `cycles borne, ${each.block.what}`,
+      value: each.cyclesToBreak,
+      unit: '1',
+    })),
+  });
   const reversed = of.duty.some((block) => block.low < 0 && block.high > 0);
   return {
     repeats: { low: middle / band, middle, high: middle * band },

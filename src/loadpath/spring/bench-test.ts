@@ -19,6 +19,7 @@ import type {
   Radian,
   Ratio,
 } from '../../units/quantity.ts';
+import { formula, type Working } from '../../working/working.ts';
 import { polarSecondMoment } from './torsion-bar.ts';
 
 export interface BenchReading {
@@ -108,6 +109,7 @@ export function benchTest(
   readings: readonly BenchReading[],
   shared: SharedScale = { torque: 0, twist: 0 },
   confidence: Ratio = 0.95,
+  working?: Working,
 ): BenchTest {
   const points = (of: readonly BenchReading[]): Point[] =>
     of.map((each) => ({
@@ -132,6 +134,17 @@ export function benchTest(
     return of.length < 3 ? undefined : rateOf(of);
   };
   const all = rateOf(readings);
+  working?.add({
+    kind: 'solved',
+    symbol: 'k_t',
+    means: 'torsional rate of the bar on the bench',
+    method: `straight line through ${readings.length} readings, least squares`,
+    value: all.rate,
+    unit: 'N m/rad',
+    source: 'SP-58',
+    residual: { value: all.line.scatter, unit: 'N m', of: 'readings about the line, one standard deviation' },
+    terms: [],
+  });
   const on = going('on');
   const off = going('off');
   const greatest = Math.max(...readings.map((each) => Math.abs(each.torque)));
@@ -186,16 +199,16 @@ function bendOf(points: readonly Point[], greatest: number): BenchTest['bend'] {
   return { chance: 2 * studentUpper(Math.abs(c / u), freedom), part };
 }
 
-export interface Known {
+export interface Stated {
   readonly value: number;
   readonly u: number;
 }
 
 export interface BarOnBench {
-  readonly diameter: Known;
-  readonly bore: Known;
-  readonly activeLength: Known;
-  readonly shearModulus: Known;
+  readonly diameter: Stated;
+  readonly bore: Stated;
+  readonly activeLength: Stated;
+  readonly shearModulus: Stated;
 }
 
 export interface Implied {
@@ -204,33 +217,73 @@ export interface Implied {
   readonly shearModulus: { readonly value: Pascal; readonly u: Pascal };
 }
 
+const impliedDiameter = formula({
+  symbol: 'D',
+  means: 'diameter that the rate implies',
+  is: '(32*k_t*L_e/(π*G) + d^4)^0.25',
+  unit: 'm',
+  terms: {
+    k_t: { unit: 'N m/rad', means: 'torsional rate of the bar on the bench' },
+    L_e: { unit: 'm', means: 'active length as stated' },
+    G: { unit: 'Pa', means: 'shear modulus as stated' },
+    d: { unit: 'm', means: 'bore of the bar' },
+  },
+  source: 'SP-62',
+});
+
+const impliedLength = formula({
+  symbol: 'L_e',
+  means: 'active length that the rate implies',
+  is: 'G*J/k_t',
+  unit: 'm',
+  terms: {
+    G: { unit: 'Pa', means: 'shear modulus as stated' },
+    J: { unit: 'm^4', means: 'polar second moment of the bar' },
+    k_t: { unit: 'N m/rad', means: 'torsional rate of the bar on the bench' },
+  },
+  source: 'SP-62',
+});
+
+const impliedModulus = formula({
+  symbol: 'G',
+  means: 'shear modulus that the rate implies',
+  is: 'k_t*L_e/J',
+  unit: 'Pa',
+  terms: {
+    k_t: { unit: 'N m/rad', means: 'torsional rate of the bar on the bench' },
+    L_e: { unit: 'm', means: 'active length as stated' },
+    J: { unit: 'm^4', means: 'polar second moment of the bar' },
+  },
+  source: 'SP-62; Gere7 solution 3.3-7',
+});
+
 /**
  * What the rate says of the bar: each of diameter, active length and shear modulus from it with the other two
  * taken as stated.  [SP-62]
  *
  * The three are three readings of one fact: only one of them can be told from one rate.
  */
-export function implied(rate: { readonly rate: number; readonly u: number }, bar: BarOnBench): Implied {
+export function implied(
+  rate: { readonly rate: number; readonly u: number },
+  bar: BarOnBench,
+  working?: Working,
+): Implied {
   const { diameter, bore, activeLength, shearModulus } = bar;
-  const D = diameter.value;
-  const d = bore.value;
-  const k = rate.rate;
-  const J = polarSecondMoment({ diameter: D, bore: d });
-  const ofRate = rate.u / k;
+  const [D, d] = [diameter.value, bore.value];
+  const [k_t, L_e, G] = [rate.rate, activeLength.value, shearModulus.value];
+  const J = polarSecondMoment({ diameter: D, bore: d }, working);
+  const found = impliedDiameter({ k_t, L_e, G, d }, working);
+  const length = impliedLength({ G, J, k_t }, working);
+  const modulus = impliedModulus({ k_t, L_e, J }, working);
+  const ofRate = rate.u / k_t;
   const ofJ = (4 * Math.hypot(D ** 3 * diameter.u, d ** 3 * bore.u)) / (D ** 4 - d ** 4);
-  const ofLength = activeLength.u / activeLength.value;
-  const ofModulus = shearModulus.u / shearModulus.value;
-  const solidPart = (32 * k * activeLength.value) / (Math.PI * shearModulus.value);
-  const found = (solidPart + d ** 4) ** 0.25;
-  const length = (shearModulus.value * J) / k;
-  const modulus = (k * activeLength.value) / J;
+  const ofLength = activeLength.u / L_e;
+  const ofModulus = shearModulus.u / G;
+  // D⁴ = X + d⁴, so u(D) is that of both over 4D³
+  const X = found ** 4 - d ** 4;
+  const uFourth = Math.hypot(X * Math.hypot(ofRate, ofLength, ofModulus), 4 * d ** 3 * bore.u);
   return {
-    diameter: {
-      value: found,
-      u:
-        Math.hypot(solidPart * Math.hypot(ofRate, ofLength, ofModulus), 4 * d ** 3 * bore.u) /
-        (4 * found ** 3),
-    },
+    diameter: { value: found, u: uFourth / (4 * found ** 3) },
     activeLength: { value: length, u: length * Math.hypot(ofRate, ofJ, ofModulus) },
     shearModulus: { value: modulus, u: modulus * Math.hypot(ofRate, ofJ, ofLength) },
   };

@@ -277,17 +277,34 @@ export const storedEnergy = (
 
 const area = (section: RoundSection): number => (Math.PI / 4) * (section.diameter ** 2 - section.bore ** 2);
 
-/** Mass of the bar: parallel length, both transitions, heads as plain cylinders; the bore goes right through. */
-export function barMass(bar: TorsionBar): Kilogram {
+const massOf = formula({
+  symbol: 'm',
+  means: 'mass of the bar',
+  is: 'ρ*(π/4*(D^2 - d^2)*L_p + V_e)',
+  unit: 'kg',
+  terms: {
+    ρ: { unit: 'kg/m^3', means: 'density of the bar' },
+    D: { unit: 'm', means: 'diameter of the bar' },
+    d: { unit: 'm', means: 'bore of the bar' },
+    L_p: { unit: 'm', means: 'parallel length' },
+    V_e: { unit: 'm^3', means: 'volume of transitions and heads' },
+  },
+  source: 'SP-28',
+  holds: 'with the heads as plain cylinders and the bore right through; splines are not cut away',
+});
+
+/** Mass of the bar: parallel length, both transitions, heads as plain cylinders; the bore goes right through.  [SP-28] */
+export function barMass(bar: TorsionBar, working?: Working, from?: Origins): Kilogram {
+  const { diameter: D, bore: d } = bar;
   const between = bar.ends.reduce(
-    (sum, end) => sum + alongTransition(end, bar.diameter, (at) => area({ diameter: at, bore: bar.bore })),
+    (sum, end) => sum + alongTransition(end, D, (at) => area({ diameter: at, bore: d })),
     0,
   );
   const heads = (bar.heads ?? []).reduce(
-    (sum, head) => sum + area({ diameter: head.diameter, bore: bar.bore }) * head.length,
+    (sum, head) => sum + area({ diameter: head.diameter, bore: d }) * head.length,
     0,
   );
-  return bar.density * (area(bar) * bar.parallelLength + between + heads);
+  return massOf({ ρ: bar.density, D, d, L_p: bar.parallelLength, V_e: between + heads }, working, from);
 }
 
 /** Rate of springs one behind the other on the same torque.  [SP-26] */
