@@ -429,6 +429,48 @@ test('a corner without a near end reports ±200 mm and no limit', () => {
   assert.equal(droop.limit, undefined);
 });
 
+test('where the wheel turns back of itself, the end is the lowest place of its path', () => {
+  // a short upper arm: in droop the wheel swings under before any link is straight
+  const [a, b, c] = [0.3, 0.2, 0.15];
+  const corner = prepareCorner(
+    planarCorner({
+      lowerInner: { y: 0.3, z: 0.16 },
+      lowerOuter: { y: 0.6, z: 0.16 },
+      upperInner: { y: 0.6 - c, z: 0.36 },
+      upperOuter: { y: 0.6, z: 0.36 },
+      rockerPivot: { y: 0.3, z: 1.5 },
+      rodInner: { y: 0.6, z: 1.5 },
+    }),
+  );
+  /** Height of the contact point by crossing two circles in front view, with the lower arm at an angle. */
+  const travelAt = (angle: number): number => {
+    const L = { y: 0.3 + a * Math.cos(angle), z: 0.16 + a * Math.sin(angle) };
+    const d = Math.hypot(0.45 - L.y, 0.36 - L.z);
+    const e = { y: (0.45 - L.y) / d, z: (0.36 - L.z) / d };
+    const m = (d * d + b * b - c * c) / (2 * d);
+    const h = Math.sqrt(b * b - m * m);
+    const k = { y: (m * e.y + h * e.z) / b, z: (m * e.z - h * e.y) / b }; // kingpin, the outboard crossing
+    const lean = Math.atan2(-k.y, k.z);
+    const centre = {
+      y: 0.06 * Math.cos(lean) - 0.14 * Math.sin(lean),
+      z: 0.06 * Math.sin(lean) + 0.14 * Math.cos(lean),
+    };
+    return L.z + centre.z - 0.3 * Math.cos(lean);
+  };
+  near(travelAt(0), 0, 1e-12);
+  let lowest = 0;
+  for (let angle = -1e-4; angle > -0.6; angle -= 1e-4) {
+    const z = travelAt(angle);
+    if (Number.isNaN(z) || z > lowest) break;
+    lowest = z;
+  }
+  const { limit } = travelLimits(corner).droop;
+  near(limit?.travel ?? 0, lowest, 1e-7); // the scan's step squared, times the curvature of the path
+  assert.equal(limit?.binds, 'wheel');
+  assert.equal(limit?.how, 'over-centre');
+  assert.equal(limit?.nearest, 'upper wishbone');
+});
+
 test('equal parallel arms: no camber or toe change, centres at infinity, joints swing as the arm turns', () => {
   const corner = prepareCorner(parallelogram);
   const s = solveCorner(corner, { travel: 0.05 });

@@ -10,7 +10,8 @@
  */
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { CLOSED, moveWheel, placeWheel, UPPER_HINGE } from '../../src/loadpath/corner/chain.ts';
+import { moveWheel, placeWheel } from '../../src/loadpath/corner/chain.ts';
+import { CLOSED, UPPER_HINGE } from '../../src/loadpath/corner/layout.ts';
 import { prepareCorner } from '../../src/loadpath/corner/prepare.ts';
 import { cornerState } from '../../src/loadpath/corner/solve.ts';
 import { planarCorner } from '../identities/planarcorner.ts';

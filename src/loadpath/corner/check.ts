@@ -45,7 +45,7 @@ const fromLine = (p: Vec3, origin: Vec3, direction: Vec3): number =>
   length(cross(unit(direction), sub(p, origin)));
 
 /** Sine of the angle by which a link stands off the plane of its hinge and its point: 0 is over-centre. */
-function leverage(p: Vec3, q: Vec3, origin: Vec3, axis: Vec3): number {
+export function leverage(p: Vec3, q: Vec3, origin: Vec3, axis: Vec3): number {
   const a = unit(axis);
   const r = sub(p, origin);
   const tangent = cross(a, r);

@@ -7,6 +7,9 @@
  * Not   plausible sizes and the units of the readings: the car file checks those
  */
 import { along, cross, distance, dot, length, scale, sub, unit, type Vec3 } from '../../maths/vec3.ts';
+import { moveRocker, moveWheel, placeRocker, placeWheel } from './chain.ts';
+import { type GeometryProblem, geometryProblems, NEARLY_SINGULAR } from './check.ts';
+import type { CornerGeometry } from './geometry.ts';
 import {
   type CarrierCode,
   CLOSED,
@@ -24,20 +27,14 @@ import {
   K_TOE,
   K_UPPER,
   K_UPPER_CLOSE,
-  moveRocker,
-  moveWheel,
   ON_LOWER,
   ON_UPPER,
   ON_UPRIGHT,
-  placeRocker,
-  placeWheel,
   RISE,
   ROCKER_HINGE,
   type RockerLayout,
   stateSize,
-} from './chain.ts';
-import { type GeometryProblem, geometryProblems, NEARLY_SINGULAR } from './check.ts';
-import type { CornerGeometry } from './geometry.ts';
+} from './layout.ts';
 
 /** A corner ready to be moved. Plain data; made by `prepareCorner` alone. */
 export interface Corner extends RockerLayout {

@@ -8,20 +8,23 @@
  *
  * The corner is followed in small steps from the surveyed position, so the answer is on the surveyed branch.
  */
+import { sub, type Vec3 } from '../../maths/vec3.ts';
 import type { Metre } from '../../units/quantity.ts';
+import { moveRocker, moveWheel, placeRocker, placeWheel } from './chain.ts';
+import { leverage } from './check.ts';
 import {
   CLOSED,
-  moveRocker,
-  moveWheel,
+  LOWER,
   PHI,
-  placeRocker,
-  placeWheel,
   RISE,
   ROCKER_HINGE,
   stateSize,
+  TOE,
+  TOE_INNER,
   TOE_OPEN,
+  UPPER,
   UPPER_OPEN,
-} from './chain.ts';
+} from './layout.ts';
 import type { Corner } from './prepare.ts';
 
 /** What ends the travel; 'wheel' when every link closes and yet the wheel rises or falls no further. */
@@ -34,6 +37,8 @@ export interface Limit {
   readonly travel: Metre;
   readonly binds: Binding;
   readonly how: BindingManner;
+  /** Where the wheel itself turns back: the link that is nearest to lying in line, which makes it turn. */
+  readonly nearest?: 'upper wishbone' | 'toe link';
 }
 
 /** One end of the travel. Without `limit` the linkage still moves freely there. */
@@ -49,6 +54,11 @@ export interface TravelLimits {
   readonly droop: TravelEnd;
 }
 
+const bound = (limit: Limit): string =>
+  limit.nearest === undefined
+    ? `the ${limit.binds} is ${limit.how}`
+    : `the wheel goes no further and turns back, the ${limit.nearest} being nearly in line`;
+
 /** The linkage does not reach the wanted travel. */
 export class Unreachable extends Error {
   readonly travel: Metre;
@@ -60,7 +70,7 @@ export class Unreachable extends Error {
     const { travel, rack, limit } = facts;
     super(
       `The wheel does not reach ${(travel * 1000).toFixed(1)} mm at a rack travel of ${(rack * 1000).toFixed(1)} mm: ` +
-        `at ${(limit.travel * 1000).toFixed(1)} mm the ${limit.binds} is ${limit.how}.`,
+        `at ${(limit.travel * 1000).toFixed(1)} mm ${bound(limit)}.`,
     );
     this.name = 'Unreachable';
     this.travel = travel;
@@ -88,10 +98,17 @@ function place(corner: Corner, s: Float64Array, phi: number, rack: Metre): numbe
   return CLOSED;
 }
 
-function limitOf(code: number, travel: Metre): Limit {
+/** The limit at the place that `s` holds; `code` says what no longer closes just beyond it. */
+function limitOf(corner: Corner, s: Float64Array, code: number, travel: Metre): Limit {
   const how = code > 0 ? 'out of reach' : 'over-centre';
   const which = Math.abs(code);
-  if (which === CLOSED) return { travel, binds: 'wheel', how };
+  if (which === CLOSED) {
+    const at = (i: number): Vec3 => [s[i], s[i + 1], s[i + 2]];
+    const [upper, lower, toe] = [at(UPPER), at(LOWER), at(TOE)];
+    const ofUpper = leverage(upper, lower, corner.geometry.upperRear, corner.upperAxis);
+    const ofToe = leverage(toe, at(TOE_INNER), lower, sub(upper, lower));
+    return { travel, binds: 'wheel', how, nearest: ofUpper < ofToe ? 'upper wishbone' : 'toe link' };
+  }
   return {
     travel,
     binds: which === UPPER_OPEN ? 'upper wishbone' : which === TOE_OPEN ? 'toe link' : 'rod and rocker',
@@ -123,10 +140,10 @@ export interface Reach {
 export function reachFor(corner: Corner, travel: Metre, rack: Metre): Reach {
   const s = new Float64Array(stateSize(corner));
   const atRest = place(corner, s, 0, rack);
-  if (atRest !== CLOSED) return { limit: limitOf(atRest, 0) };
+  if (atRest !== CLOSED) return { limit: limitOf(corner, s, atRest, 0) };
   const direction = travel >= s[RISE] ? 1 : -1;
   const rising = (phi: number): boolean => place(corner, s, phi, rack) === CLOSED && s[RISE + 1] > 0;
-  if (!rising(0)) return { limit: limitOf(CLOSED, s[RISE]) };
+  if (!rising(0)) return { limit: limitOf(corner, s, CLOSED, s[RISE]) };
   let reverses: { rockerReverses?: Metre } = {};
   let previous = 0;
   for (let i = 1; i <= MOST_STEPS; i++) {
@@ -136,7 +153,7 @@ export function reachFor(corner: Corner, travel: Metre, rack: Metre): Reach {
       const beyond = edge + direction * 1e-9;
       const code = place(corner, s, beyond, rack);
       place(corner, s, edge, rack);
-      const limit = limitOf(code, s[RISE]);
+      const limit = limitOf(corner, s, code, s[RISE]);
       if (direction * (s[RISE] - travel) < 0) return { limit, ...reverses };
       return { bracket: order(previous, edge), ...reverses };
     }
