@@ -5,6 +5,7 @@
  * that ends where it begins, a coil that is said to have no spring.
  */
 import type { Problem } from '../measured/problem.ts';
+import { checkParts } from './check-parts.ts';
 import type { Placed } from './place.ts';
 import type { RawCar } from './form/car.ts';
 import { distance, type Vec3 } from '../maths/vec3.ts';
@@ -36,6 +37,7 @@ export function checkCar(form: Form): readonly Problem[] {
     ...(['front', 'rear'] as const).flatMap((end) =>
       (['left', 'right'] as const).flatMap((side) => checkCorner(form[end][side], `${end}.${side}`, side)),
     ),
+    ...checkParts(form),
     ...wheelbase(form),
   ];
 }

@@ -167,7 +167,9 @@ function assemble(
       };
     }),
     ...checkCar(placing.car),
-  ].map(located);
+  ]
+    .filter((problem, _, all) => !toldOnTheLeft(problem, all, taken))
+    .map(located);
   const errors = found.filter((problem) => problem.weight === 'error');
   if (errors.length > 0) return failed(errors);
   return {
@@ -183,6 +185,14 @@ function assemble(
       warnings: found.filter((problem) => problem.weight === 'warning'),
     },
   };
+}
+
+/** What a mirrored part has wrong is told where it is written, once. */
+function toldOnTheLeft(problem: Problem, all: readonly Problem[], taken: readonly { readonly path: Path; readonly from: Path }[]): boolean {
+  const mirror = taken.find(({ path }) => problem.path === path.join('.') || problem.path.startsWith(`${path.join('.')}.`));
+  if (mirror === undefined) return false;
+  const twin = mirror.from.join('.') + problem.path.slice(mirror.path.join('.').length);
+  return all.some((other) => other.code === problem.code && other.path === twin);
 }
 
 const startsWith = (path: Path, head: Path): boolean => head.every((key, index) => key === path[index]);

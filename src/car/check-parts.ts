@@ -1,0 +1,163 @@
+/**
+ * What belongs together beyond one corner's points: materials that the table knows, curves that run one way, and
+ * the joints without which an anti-roll bar or a heave spring does nothing.
+ */
+import { springMaterial, springMaterialsLike } from '../materials/spring-material.ts';
+import type { Problem } from '../measured/problem.ts';
+import type { Reading } from '../measured/reading.ts';
+import type { RawCar } from './form/car.ts';
+import type { Placed } from './place.ts';
+
+type Form = Placed<RawCar>;
+type CornerForm = Form['front']['left'];
+
+const ENDS = ['front', 'rear'] as const;
+const SIDES = ['left', 'right'] as const;
+
+export function checkParts(form: Form): readonly Problem[] {
+  return ENDS.flatMap((end) => [
+    ...SIDES.flatMap((side) => cornerParts(form[end][side], `${end}.${side}`)),
+    ...barParts(form, end),
+    ...heaveParts(form, end),
+  ]);
+}
+
+const error = (code: string, path: string, message: string, remedy: string): Problem => ({
+  code,
+  path,
+  message: `${where(path)}: ${message}.`,
+  remedy,
+  weight: 'error',
+});
+
+const where = (path: string): string => {
+  const [end, side] = path.split('.');
+  const head = `${end!.slice(0, 1).toUpperCase()}${end!.slice(1)}`;
+  return side === 'left' || side === 'right' ? `${head} ${side}` : head;
+};
+
+interface Stock {
+  readonly material?: string | undefined;
+  readonly shearModulus?: Reading | undefined;
+  readonly rate?: Reading | undefined;
+}
+
+/** A name that the table lacks is no harm where the modulus or the rate is given beside it; then it is only told. */
+function material(stock: Stock | undefined, path: string): readonly Problem[] {
+  if (stock?.material === undefined || springMaterial(stock.material) !== undefined) return [];
+  const like = springMaterialsLike(stock.material);
+  const enough = stock.shearModulus !== undefined || stock.rate !== undefined;
+  const found = error(
+    'material/unknown',
+    `${path}.material`,
+    `"${stock.material}" is not in the material table${enough ? '; stress and mass cannot be judged' : ''}`,
+    like.length > 0
+      ? `Did you mean ${like.map((name) => `"${name}"`).join(' or ')}?`
+      : 'Give the shear modulus beside it.',
+  );
+  return [enough ? { ...found, weight: 'warning' } : found];
+}
+
+function rising(
+  rows: readonly Readonly<Record<string, Reading>>[] | undefined,
+  column: string,
+  path: string,
+  what: string,
+): readonly Problem[] {
+  const values = (rows ?? []).map((row) => row[column]!.value);
+  const at = values.findIndex((value, index) => index > 0 && value <= values[index - 1]!);
+  if (at < 0) return [];
+  return [
+    error(
+      'curve/not-rising',
+      `${path}.${at}.${column}`,
+      `the ${column} of the ${what} does not rise from row ${at} to row ${at + 1}`,
+      'One row for each reading, smallest first.',
+    ),
+  ];
+}
+
+function cornerParts(corner: CornerForm, path: string): readonly Problem[] {
+  const { bumpRubber } = corner;
+  return [
+    ...material(corner.coil, `${path}.coil`),
+    ...material(corner.bar, `${path}.bar`),
+    ...rising(corner.damper?.curve, 'velocity', `${path}.damper.curve`, 'damper curve'),
+    ...rising(bumpRubber?.curve, 'compression', `${path}.bumpRubber.curve`, 'bump rubber curve'),
+    ...(bumpRubber !== undefined && bumpRubber.curve[0]!.compression.value !== 0
+      ? [
+          error(
+            'curve/no-start',
+            `${path}.bumpRubber.curve.0.compression`,
+            'the bump rubber curve does not start at 0',
+            'First row: compression: 0 mm, force: 0 N.',
+          ),
+        ]
+      : []),
+  ];
+}
+
+function barParts(form: Form, end: 'front' | 'rear'): readonly Problem[] {
+  const bar = form[end].antiRollBar;
+  if (bar === undefined) return [];
+  const path = `${end}.antiRollBar`;
+  const links = SIDES.flatMap((side) =>
+    (['dropLinkRocker', 'dropLinkArm'] as const)
+      .filter((name) => form[end][side].points[name] === undefined)
+      .map((name) =>
+        error(
+          'antiroll/no-link',
+          `${end}.${side}.points`,
+          `there is an anti-roll bar, but the point ${name} is missing`,
+          'A bar works through its drop links: give dropLinkRocker and dropLinkArm on both sides.',
+        ),
+      ),
+  );
+  const { rate, shearModulus, material: name, bore, diameter } = bar.bar;
+  return [
+    ...links,
+    ...material(bar.bar, `${path}.bar`),
+    ...(bar.kind === 'T-bar' && bar.stemTop === undefined
+      ? [
+          error(
+            'antiroll/no-stem',
+            path,
+            'a T-bar needs stemTop',
+            'The middle of the cross arm, on the axis of the stem.',
+          ),
+        ]
+      : []),
+    ...(rate === undefined && shearModulus === undefined && name === undefined
+      ? [
+          error(
+            'antiroll/no-rate',
+            `${path}.bar`,
+            'the anti-roll bar has no measured rate, no material and no shear modulus',
+            'One of the three is needed.',
+          ),
+        ]
+      : []),
+    ...(bore !== undefined && bore.value >= diameter.value
+      ? [
+          error(
+            'antiroll/bore',
+            `${path}.bar.bore`,
+            'the bore is not smaller than the anti-roll bar',
+            'Measure both again.',
+          ),
+        ]
+      : []),
+  ];
+}
+
+function heaveParts(form: Form, end: 'front' | 'rear'): readonly Problem[] {
+  if (form[end].heave === undefined) return [];
+  return SIDES.filter((side) => form[end][side].points.heaveRocker === undefined).map((side) =>
+    error(
+      'heave/no-eye',
+      `${end}.${side}.points`,
+      'there is a heave spring, but the point heaveRocker is missing',
+      'Give heaveRocker on both sides.',
+    ),
+  );
+}
