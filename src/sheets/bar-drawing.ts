@@ -27,7 +27,7 @@ import {
   text,
 } from './page.ts';
 import type { TextMeasure } from './text-measure.ts';
-import { drawnLength, lengthWords } from './words.ts';
+import { drawnLength, lengthWords, otherWay } from './words.ts';
 
 /** Half the outline: distance along the axis and radius, millimetres on paper. */
 interface Profile {
@@ -43,10 +43,12 @@ const SCALES = [
 ] as const;
 
 /** Left for dimensions beside the bar. */
-const MARGIN = 26;
+const MARGIN = 24;
 const STUB = 16;
+/** Room over the bar for leaders. */
+const ABOVE = 19;
 const BREAK = 5;
-const END_VIEW = 40;
+const END_VIEW = 34;
 
 /** A head whose length or diameter is not known yet is drawn in this proportion to the bar. */
 const UNKNOWN = { diameter: 1.5, length: 1 } as const;
@@ -69,11 +71,11 @@ export function barDrawing(order: BarOrder, speech: Speech, width: number, measu
     SCALES.at(-1)!;
   const k = 1000 * scale.factor;
   const half = Math.max(8, (greatest(order) * scale.factor) / 2);
-  const height = 2 * half + 46 + RULER_HEIGHT + 6;
+  const height = 2 * half + ABOVE + 28 + RULER_HEIGHT + 4;
   return {
     height,
     marks: (at) => {
-      const axis = at.y + 16 + half;
+      const axis = at.y + ABOVE + half;
       const start = at.x + MARGIN;
       const parts = outline(order, lengths, k, room);
       const place = (x: number, r: number): PaperPoint => ({ x: start + x, y: axis + r });
@@ -237,7 +239,7 @@ function dimensions(drawn: Drawn, measure: TextMeasure): Mark[] {
         ...parallel,
         runs: 'across',
         at: below,
-        words: `${length(order.parallelLength, 1)} ${tolerance(BAR_TOLERANCE.length)} parallel`,
+        words: `${length(order.parallelLength, 1)} ${tolerance(BAR_TOLERANCE.length)}`,
       },
       measure,
     ),
@@ -246,9 +248,9 @@ function dimensions(drawn: Drawn, measure: TextMeasure): Mark[] {
     ...leader(
       {
         tip: { x: parts.left.at(-1)!.x + place(0, 0).x - 4, y: place(0, (-order.diameter * k) / 2).y },
-        knee: { x: axisX - 12, y: place(0, -half - 9).y },
+        knee: { x: axisX - 8, y: place(0, -half - 10).y },
         words: [`Ø${length(order.diameter, 2)} ${tolerance(BAR_TOLERANCE.diameter)}`],
-        to: 'right',
+        to: 'left',
       },
       measure,
     ),
@@ -257,7 +259,7 @@ function dimensions(drawn: Drawn, measure: TextMeasure): Mark[] {
       : leader(
           {
             tip: { x: parts.right.at(-1)!.x + place(0, 0).x + 4, y: place(0, (order.bore * k) / 2).y },
-            knee: { x: axisX + 14, y: place(0, half + 17).y },
+            knee: { x: axisX + 8, y: place(0, -half - 10).y },
             words: [`bore Ø${length(order.bore, 2)} ${tolerance(BAR_TOLERANCE.bore)} through`],
             to: 'right',
           },
@@ -292,8 +294,11 @@ function headDimensions(drawn: Drawn, which: 'rocker' | 'anchor', below: number,
         from: place(far, -r),
         to: place(far, r),
         runs: 'up',
-        at: place(far, 0).x + (rocker ? -9 : 12),
-        words: `Ø${sized(head.headDiameter, 2)}`,
+        at: place(far, 0).x + (rocker ? -7 : 7),
+        words: `Ø${head.headDiameter === undefined ? BLANK : lengthWords(head.headDiameter, 2, speech)}`,
+        ...(head.headDiameter === undefined
+          ? {}
+          : { below: `[${lengthWords(head.headDiameter, 2, otherWay(speech))}]` }),
       },
       measure,
     ),
@@ -311,13 +316,13 @@ function headDimensions(drawn: Drawn, which: 'rocker' | 'anchor', below: number,
       { tip: { x: tip.x, y: place(0, -radiusAt(head, order, into * 0.4) * k).y }, knee: { x: knee.x + (rocker ? 2 : -2), y: knee.y }, words: [shape], to: rocker ? 'left' : 'right' },
       measure,
     ),
-    text({ x: (place(far, 0).x + place(near, 0).x) / 2, y: place(0, half + 26).y }, `${which} end`, {
+    text({ x: (place(far, 0).x + place(near, 0).x) / 2, y: place(0, half + 22.5).y }, `${which} end`, {
       size: SIZE.small,
       weight: 'bold',
       align: 'middle',
     }),
     text(
-      { x: (place(far, 0).x + place(near, 0).x) / 2, y: place(0, half + 29.5).y },
+      { x: (place(far, 0).x + place(near, 0).x) / 2, y: place(0, half + 26).y },
       head.splines === undefined ? 'splines: ____' : `${head.splines} splines`,
       { size: SIZE.small, align: 'middle' },
     ),

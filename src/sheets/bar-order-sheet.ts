@@ -4,17 +4,17 @@
  * In    a bar as ordered, the head of the sheet
  * Out   the laid-out document
  */
-import { show, spokenUnit } from '../units/show.ts';
+import { show, type Speech } from '../units/show.ts';
 import { barDrawing } from './bar-drawing.ts';
 import { BAR_TOLERANCE, type BarOrder, type OrderedFigures, orderedFigures, receiptTest } from './bar-order.ts';
-import { BAR_SKIN, RECEIPT_TEST, WHO_RULES, WOUND_BAR } from './cautions.ts';
-import { borderOf } from './frame.ts';
-import type { SheetHead } from './frame.ts';
+import { CRACK_TEST_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from '../questions/cautions.ts';
+import { BAR_SKIN, RECEIPT_TEST } from './cautions.ts';
+import { borderOf, type SheetHead } from './frame.ts';
 import { type Block, gap, heading, layOut, paragraph, steps } from './lay-out.ts';
 import { SIZE, type SheetDocument } from './page.ts';
 import { type Row, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
-import { bothWords, drawnLength, inUnit, otherWords, ownWords, wheelWords } from './words.ts';
+import { bothWords, fixedLength, inUnit, otherWay, otherWords, ownWords, wheelWords } from './words.ts';
 
 export function barOrderSheet(
   order: BarOrder,
@@ -33,17 +33,19 @@ export function barOrderSheet(
     barDrawing(order, head.speech, width, measure),
     gap(2),
     ...requirements(sheet),
-    gap(3),
+    gap(1.5),
     ...figuresTable(sheet),
-    gap(3),
+    gap(1.5),
     ...marksToMake(sheet),
-    gap(3),
+    gap(1.5),
     ...receipt(sheet),
-    gap(3),
+    gap(1.5),
     ...sources(sheet),
   ];
-  return layOut({ head: full, cautions: [WOUND_BAR, BAR_SKIN, RECEIPT_TEST, WHO_RULES], blocks }, measure);
+  return layOut({ head: full, cautions: CAUTIONS, blocks }, measure);
 }
+
+const CAUTIONS = [WOUND_BAR_CAUTION, BAR_SKIN, RECEIPT_TEST, CRACK_TEST_CAUTION, STANDING_CAUTION];
 
 interface Sheet {
   readonly order: BarOrder;
@@ -57,6 +59,7 @@ function requirements({ order, head, width, measure }: Sheet): Block[] {
   const { material } = order;
   const strength = material.tensileStrength;
   const { speech } = head;
+  const length = (metres: number): string => fixedLength(metres, 2, speech);
   const rows: Row[] = [
     row('Material', `${material.name}: ${material.means}`),
     row(
@@ -67,11 +70,11 @@ function requirements({ order, head, width, measure }: Sheet): Block[] {
     ),
     row(
       'Surface',
-      `${order.surface}; shank Ra ${inUnit(BAR_TOLERANCE.roughness, 'um', 1)} or better, no tool mark across it, transitions blended without a step; not plated.`,
+      `${capital(order.surface)}; shank Ra ${inUnit(BAR_TOLERANCE.roughness, 'µm', 1)} or better, no tool mark across it, transitions blended without a step; not plated.`,
     ),
     row(
       'Tolerances',
-      `Shank diameter ±${drawnLength(BAR_TOLERANCE.diameter, 2, speech)}, parallel length ±${drawnLength(BAR_TOLERANCE.length, 2, speech)}, run-out of the shank between heads ${drawnLength(BAR_TOLERANCE.runOut, 2, speech)}${order.bore > 0 ? `, bore ±${drawnLength(BAR_TOLERANCE.bore, 2, speech)}` : ''}. The rate goes with the fourth power of the diameter. Common practice, no source; the maker's closer ones rule.`,
+      `Shank diameter ±${length(BAR_TOLERANCE.diameter)}, parallel length ±${length(BAR_TOLERANCE.length)}, run-out of the shank between heads ${length(BAR_TOLERANCE.runOut)}${order.bore > 0 ? `, bore ±${length(BAR_TOLERANCE.bore)}` : ''}. The rate goes with the fourth power of the diameter. Common practice, no source; the maker's closer ones rule.`,
     ),
     row('Splines', 'Form, fit and blank tooth as the sample or drawing sent with this order: ____________'),
     row('Presetting', presettingWords(order)),
@@ -84,6 +87,10 @@ function requirements({ order, head, width, measure }: Sheet): Block[] {
 }
 
 const row = (...cells: string[]): Row => ({ cells });
+
+const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
+
+const bare = (value: number, unit: string, speech: Speech): string => show(value, unit, speech).text;
 
 const TWO = [
   { title: 'What', part: 1 },
@@ -100,7 +107,7 @@ function presettingWords(order: BarOrder): string {
     order.presetting === undefined
       ? 'to the maker\'s own torque: ________'
       : `to ${ownWords({ value: order.presetting.torque, unit: 'N m' }, 'mm-N')}, leaving ${inUnit(order.presetting.permanentTwist, 'deg', 1)} of twist`;
-  return `${order.hand} hand: the rocker end is turned ${sense}, ${depth}. From then on the bar belongs on a corner that works it ${order.hand} hand, and nowhere else.`;
+  return `${capital(order.hand)} hand: the rocker end is turned ${sense}, ${depth}. From then on the bar belongs on a corner that works it ${order.hand} hand, and nowhere else.`;
 }
 
 function figuresTable({ order, figures, head, width, measure }: Sheet): Block[] {
@@ -109,10 +116,17 @@ function figuresTable({ order, figures, head, width, measure }: Sheet): Block[] 
     row(means, ownWords({ value, unit }, speech), otherWords({ value, unit }, speech));
   const rows: Row[] = [
     both('Torsional rate', figures.rate, 'N m/rad'),
-    both('Least rate within tolerances and modulus', figures.least, 'N m/rad'),
-    both('Greatest rate within tolerances and modulus', figures.most, 'N m/rad'),
+    row(
+      'Rate within tolerances and range of modulus',
+      `${bare(figures.least, 'N m/rad', speech)} to ${ownWords({ value: figures.most, unit: 'N m/rad' }, speech)}`,
+      `${bare(figures.least, 'N m/rad', otherWay(speech))} to ${otherWords({ value: figures.most, unit: 'N m/rad' }, speech)}`,
+    ),
     both('Active length', figures.activeLength, 'm'),
-    both('Shear modulus taken', order.material.shearModulus, 'Pa'),
+    row(
+      'Shear modulus taken',
+      inUnit(order.material.shearModulus, 'GPa', 1),
+      inUnit(order.material.shearModulus, 'ksi', 0),
+    ),
     ...(order.staticTorque === undefined ? [] : [both('Torque as the car stands', order.staticTorque, 'N m')]),
     both('Torque at full bump', order.fullTorque, 'N m'),
     both('Twist at full bump', figures.fullTwist, 'rad'),
@@ -122,7 +136,7 @@ function figuresTable({ order, figures, head, width, measure }: Sheet): Block[] 
       order.rockerEnd.length === undefined || order.anchorEnd.length === undefined
         ? 'Mass without the splined heads'
         : 'Mass',
-      `${show(figures.mass, 'kg', speech).text} ${spokenUnit('kg', speech)}`,
+      ownWords({ value: figures.mass, unit: 'kg' }, speech),
       otherWords({ value: figures.mass, unit: 'kg' }, speech),
     ),
   ];
@@ -154,7 +168,7 @@ function receipt({ order, head, width, measure }: Sheet): Block[] {
   const { speech } = head;
   const most = test.points.at(-1)!;
   const columns = [
-    { title: `Mass (${spokenUnit('kg', 'mm-N')}) [lb]`, part: 1.5, align: 'right' as const },
+    { title: 'Mass', part: 1.5, align: 'right' as const },
     { title: 'Torque', part: 2.5, align: 'right' as const },
     { title: 'Expected twist', part: 1.2, align: 'right' as const },
     { title: 'At least', part: 1, align: 'right' as const },
@@ -181,7 +195,7 @@ function receipt({ order, head, width, measure }: Sheet): Block[] {
         'Certificate, hardness and crack test report are there and name this part number.',
         'Shank diameter by micrometer at three places, two ways round: ______ ______ ______ ______ ______ ______. Parallel length: ______. Run-out between centres: ______.',
         'Skin looked over in good light, the transitions with a glass: no nick, no step, no rust.',
-        `Rocker end held so that it cannot turn, anchor end carried in a bearing; lever ${drawnLength(test.lever, 0, speech)} from the axis to the hanger, clinometer on the lever and another on the held end. Zero with the lever alone.`,
+        `Rocker end held so that it cannot turn, anchor end carried in a bearing; lever ${fixedLength(test.lever, 0, speech)} from the axis to the hanger, clinometer on the lever and another on the held end. Zero with the lever alone.`,
         'Hang the masses one after another in the working hand; bring the lever level again at the holding end before each reading (a lever turned by 10° loses 1.5 % of the torque). Twist is the difference of the two clinometers.',
         `Read up to ${inUnit(most.mass, 'kg', 1)} and down again. Back at nothing the clinometers must come back to within 0.1° of zero: a bar that keeps a twist is not fitted.`,
         'A reading outside the limits: measure lever, masses and shank again before blaming the bar; then back to the maker. Five readings also give its own rate for the car file.',
@@ -207,7 +221,7 @@ function sources({ order, width, measure }: Sheet): Block[] {
     heading('Where the figures come from'),
     ...[
       'Rate, stress and twist of a round bar: Gere & Goodno, Mechanics of Materials, 7th ed., ch. 3 (equations SP-18 to SP-25 of the load path paper); transitions by the integral of J over the run-out.',
-      `Shear modulus ${inUnit(material.shearModulus, 'GPa', 1)}, range ${inUnit(low, 'GPa', 1)} to ${inUnit(high, 'GPa', 1)}: ${material.source}.${material.note === undefined ? '' : ` ${material.note}.`}`,
+      `Shear modulus ${inUnit(material.shearModulus, 'GPa', 1)}, range ${inUnit(low, 'GPa', 1)} to ${inUnit(high, 'GPa', 1)}: ${material.source}.${material.note === undefined ? '' : ` ${capital(material.note)}.`}`,
       'Limits of the test: every dimension at the end of its tolerance and the modulus at the end of its range, at once, and 0.1° of reading. Tolerances and test: common practice, no source.',
     ].flatMap((words) => paragraph(words, { width, size: SIZE.small }, measure)),
   ];

@@ -25,7 +25,7 @@ export interface LinearDimension {
 }
 
 export function dimension(of: LinearDimension, measure: TextMeasure): Mark[] {
-  return of.runs === 'across' ? across(of, measure) : up(of, measure);
+  return of.runs === 'across' ? across(of, measure) : up(of);
 }
 
 function across({ from, to, at, words, below }: LinearDimension, measure: TextMeasure): Mark[] {
@@ -35,7 +35,7 @@ function across({ from, to, at, words, below }: LinearDimension, measure: TextMe
     line({ x: point.x, y: point.y + CLEAR * side(point) }, { x: point.x, y: at + BEYOND * side(point) });
   const room = right.x - left.x;
   const inside = room >= ARROW_ROOM;
-  const wide = Math.max(words === '' ? 0 : measure.width(words, SIZE.small, 'regular'), 0);
+  const wide = measure.width(words, SIZE.small, 'regular');
   const fits = wide <= room - 1;
   // a figure that does not fit between the extension lines stands to the right on the line carried on
   const x = fits ? (left.x + right.x) / 2 : right.x + 3.5 + wide / 2;
@@ -54,29 +54,25 @@ function across({ from, to, at, words, below }: LinearDimension, measure: TextMe
   ];
 }
 
-function up({ from, to, at, words, below }: LinearDimension, measure: TextMeasure): Mark[] {
+/** The figure stands level, outside the dimension line: it is read without turning the sheet. */
+function up({ from, to, at, words, below }: LinearDimension): Mark[] {
   const [top, bottom] = from.y <= to.y ? [from, to] : [to, from];
   const side = (point: PaperPoint): number => Math.sign(at - point.x) || 1;
   const extension = (point: PaperPoint): Mark =>
     line({ x: point.x + CLEAR * side(point), y: point.y }, { x: at + BEYOND * side(point), y: point.y });
-  const room = bottom.y - top.y;
-  const inside = room >= ARROW_ROOM;
-  const wide = measure.width(words, SIZE.small, 'regular');
-  const fits = wide <= room - 1;
-  const y = fits ? (top.y + bottom.y) / 2 : top.y - 3.5 - wide / 2;
+  const inside = bottom.y - top.y >= ARROW_ROOM;
+  const outward = Math.sign(at - top.x) || 1;
+  const style = { size: SIZE.small, align: outward > 0 ? 'left' : 'right' } as const;
+  const x = at + outward * 1.2;
+  const y = (top.y + bottom.y) / 2;
   return [
     extension(top),
     extension(bottom),
-    line(
-      { x: at, y: fits ? (inside ? top.y : top.y - 4) : top.y - 4 - wide },
-      { x: at, y: inside ? bottom.y : bottom.y + 4 },
-    ),
+    line({ x: at, y: inside ? top.y : top.y - 4 }, { x: at, y: inside ? bottom.y : bottom.y + 4 }),
     arrowhead({ x: at, y: top.y }, inside ? 90 : 270),
     arrowhead({ x: at, y: bottom.y }, inside ? 270 : 90),
-    text({ x: at - 0.8, y }, words, { size: SIZE.small, align: 'middle', turn: 90 }),
-    ...(below === undefined
-      ? []
-      : [text({ x: at + SIZE.label + 0.3, y }, below, { size: SIZE.label, align: 'middle', turn: 90 })]),
+    text({ x, y: below === undefined ? y + SIZE.small / 3 : y - 0.5 }, words, style),
+    ...(below === undefined ? [] : [text({ x, y: y + SIZE.small }, below, { ...style, size: SIZE.label })]),
   ];
 }
 

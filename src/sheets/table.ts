@@ -80,12 +80,13 @@ export function table(columns: readonly Column[], rows: readonly Row[], width: n
   const body = rows.map((row): Block => {
     const bold = row.bold === true;
     const lines = set(row.cells, bold, SIZE.small);
-    const height = Math.max(row.height ?? 0, heightOf(lines, SIZE.small));
+    const own = heightOf(lines, SIZE.small);
+    const height = Math.max(row.height ?? 0, own);
     return {
       height,
       again: head,
       marks: (at) => [
-        ...cellMarks(at, lines, SIZE.small, bold),
+        ...cellMarks({ x: at.x, y: at.y + (height - own) / 2 }, lines, SIZE.small, bold),
         ...blanks(columns, widths, at, height),
         line({ x: at.x, y: at.y + height }, { x: at.x + width, y: at.y + height }, { weight: LINE.hair }),
       ],

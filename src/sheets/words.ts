@@ -48,6 +48,13 @@ export function lengthWords(metres: number, decimals: number, speech: Speech): s
 export const drawnLength = (metres: number, decimals: number, speech: Speech): string =>
   `${lengthWords(metres, decimals, speech)} [${lengthWords(metres, decimals, otherWay(speech))}]`;
 
+/** A length in words to stated decimals: `0.02 mm [0.0008 in]`. */
+export function fixedLength(metres: number, decimals: number, speech: Speech): string {
+  const unit = (way: Speech): string => (way === 'mm-N' ? 'mm' : 'in');
+  const other = otherWay(speech);
+  return `${lengthWords(metres, decimals, speech)} ${unit(speech)} [${lengthWords(metres, decimals, other)} ${unit(other)}]`;
+}
+
 /** A value to stated decimals in a stated unit. */
 export const inUnit = (value: number, unit: string, decimals: number): string =>
   `${plain(fromSI(value, unit), decimals)}${unit === 'deg' ? '°' : ` ${printedUnit(unit)}`}`;
