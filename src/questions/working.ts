@@ -2,6 +2,7 @@
 import type { Car } from '../car/read.ts';
 import { Unreachable } from '../loadpath/corner/reach.ts';
 import { putCornerFigures } from '../loadpath/figures/corner.ts';
+import type { Put } from '../loadpath/figures/note.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import type { Reading } from '../measured/reading.ts';
 import { type Step, Working } from '../working/working.ts';
@@ -29,8 +30,8 @@ export interface WorkingAsked {
 
 export function workingOf(car: Car, asked: WorkingAsked): WorkingAnswer {
   const { wheel, at } = asked;
-  return workingOfPass(car, asked.figure, cornerPass(car, wheel, at), (working) => {
-    putCornerFigures(car.form[wheel.end], wheel.side, at, new Numbers(car.values), () => {}, working);
+  return workingOfPass(car, asked.figure, cornerPass(car, wheel, at), (put, working) => {
+    putCornerFigures(car.form[wheel.end], wheel.side, at, new Numbers(car.values), put, working);
   });
 }
 
@@ -39,7 +40,7 @@ export function workingOfPass(
   car: Car,
   id: string,
   pass: Pass,
-  record: (working: Working) => void,
+  record: (put: Put, working: Working) => void,
 ): WorkingAnswer {
   try {
     const figures = figuresWithSpread(car, pass);
@@ -48,7 +49,7 @@ export function workingOfPass(
       return { reached: false, message: `There is no figure "${id}" here. There are: ${figures.map((each) => each.id).join(', ')}.` };
     }
     const working = new Working();
-    record(working);
+    record(() => {}, working);
     const steps = leadingTo(working.steps, figure);
     return { reached: true, figure, steps, readings: readingsOf(car, steps, figure) };
   } catch (reason) {

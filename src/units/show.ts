@@ -28,6 +28,7 @@ const SPOKEN: Readonly<Record<string, readonly [string, string]>> = {
   'm/s': ['mm/s', 'in/s'],
   'N/m^2': ['N/mm^2', 'lbf/in^2'],
   '1/m': ['1/mm', '1/in'],
+  share: ['%', '%'],
   'rad/m^2': ['deg/mm^2', 'deg/in^2'],
 };
 

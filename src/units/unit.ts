@@ -39,6 +39,8 @@ const simple = (factor: number, dimension: Dimension, shift = 0): Unit => ({ fac
 const NAMED: Readonly<Record<string, Unit>> = {
   '1': simple(1, PURE),
   '%': simple(0.01, PURE),
+  /** Part of a whole: 1 is all of it. Spoken in per cent. */
+  share: simple(1, PURE),
   rad: simple(1, PURE),
   mrad: simple(1e-3, PURE),
   deg: simple(Math.PI / 180, PURE),

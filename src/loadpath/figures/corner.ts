@@ -5,14 +5,14 @@
  * is what was computed.
  */
 import type { Metre } from '../../units/quantity.ts';
-import type { Working } from '../../working/working.ts';
+import type { Term, Working } from '../../working/working.ts';
 import { attitudeOf } from '../corner/attitude.ts';
 import { solveCorner } from '../corner/solve.ts';
 import type { AxleForm, SideName } from '../corner-of-car.ts';
 import type { Numbers } from '../numbers.ts';
 import { type SprungCorner, sprungCorner } from '../sprung-corner.ts';
 import { linkFigures } from './links.ts';
-import type { Put } from './note.ts';
+import { type Put, recorded } from './note.ts';
 import { rockerFigures } from './rocker.ts';
 import { springFigures } from './spring.ts';
 import { tyreFigures } from './tyre.ts';
@@ -35,34 +35,20 @@ export function putCornerFigures(
   put: Put,
   working?: Working,
 ): SprungCorner {
-  const recorded: Put =
-    working === undefined
-      ? put
-      : (note, value) => {
-          put(note, value);
-          if (note.method === undefined || working.stepOf(note.symbol, value) !== undefined) return;
-          working.add({
-            kind: 'solved',
-            symbol: note.symbol,
-            means: note.means,
-            method: note.method,
-            value,
-            unit: note.unit,
-            source: note.source ?? '',
-            terms: [
-              { symbol: 'z', means: 'wheel travel asked for', value: at.travel, unit: 'm', from: { kind: 'asked', what: 'wheel travel' } },
-              { symbol: 'x_r', means: 'rack travel asked for', value: at.rack, unit: 'm', from: { kind: 'asked', what: 'rack travel' } },
-            ],
-          });
-        };
+  const record = working === undefined ? put : recorded(put, working, askedTerms(at));
   const of = sprungCorner(axle, side, numbers, working);
   const state = solveCorner(of.corner, at);
   const now = of.wheelAt(at.travel, at.rack);
   const attitude = attitudeOf(state);
-  uprightFigures(of, attitude, recorded, working);
-  linkFigures(of, state, attitude, recorded, working);
-  rockerFigures(of, now, recorded, working);
-  springFigures(of, now, recorded, working);
-  tyreFigures(of, now, attitude, recorded, working);
+  uprightFigures(of, attitude, record, working);
+  linkFigures(of, state, attitude, record, working);
+  rockerFigures(of, now, record, working);
+  springFigures(of, now, record, working);
+  tyreFigures(of, now, attitude, record, working);
   return of;
 }
+
+const askedTerms = (at: CornerAt): readonly Term[] => [
+  { symbol: 'z', means: 'wheel travel asked for', value: at.travel, unit: 'm', from: { kind: 'asked', what: 'wheel travel' } },
+  { symbol: 'x_r', means: 'rack travel asked for', value: at.rack, unit: 'm', from: { kind: 'asked', what: 'rack travel' } },
+];

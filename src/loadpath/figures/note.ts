@@ -1,4 +1,5 @@
 /** What a figure says of itself, once and for all cars. */
+import type { Term, Working } from '../../working/working.ts';
 
 /** Stops of the load path, in the order in which the force passes. */
 export const LOAD_PATH = ['tyre', 'upright', 'links', 'rocker', 'spring', 'case', 'studs', 'tub'] as const;
@@ -31,3 +32,23 @@ export type Put = (note: FigureNote, value: number) => void;
 export const notesOf =
   (stop: Stop) =>
   (note: Omit<FigureNote, 'stop'>): FigureNote => ({ stop, ...note });
+
+/**
+ * Puts figures and, where a figure is solved and not one formula, writes that down as a step of the working.
+ */
+export const recorded =
+  (put: Put, working: Working, asked: readonly Term[] = []): Put =>
+  (note, value) => {
+    put(note, value);
+    if (note.method === undefined || working.stepOf(note.symbol, value) !== undefined) return;
+    working.add({
+      kind: 'solved',
+      symbol: note.symbol,
+      means: note.means,
+      method: note.method,
+      value,
+      unit: note.unit,
+      source: note.source ?? '',
+      terms: asked,
+    });
+  };

@@ -28,7 +28,7 @@ const surge = note({ id: 'surgeFrequency', means: 'surge frequency of the coil',
 const barTwist = note({ id: 'barTwist', means: 'twist of the torsion bar', symbol: 'φ', unit: 'rad', anchor: 'rockerPivot', rank: 1, say: 'positive in bump' });
 const barTorque = note({ id: 'barTorque', means: 'torque of the torsion bar', symbol: 'T', unit: 'N m', anchor: 'rockerPivot', rank: 2 });
 const barStress = note({ id: 'barStress', means: 'shear stress at the skin of the bar', symbol: 'τ', unit: 'Pa', anchor: 'rockerPivot', rank: 1 });
-const barStressPart = note({ id: 'barStressPart', means: 'stress as a part of the tensile strength', symbol: 'n_τ', unit: '1', anchor: 'rockerPivot', rank: 3 });
+const barStressPart = note({ id: 'barStressPart', means: 'stress as a part of the tensile strength', symbol: 'n_τ', unit: 'share', anchor: 'rockerPivot', rank: 3 });
 const barRate = note({ id: 'barRate', means: 'rate of the torsion bar', symbol: 'k_t', unit: 'N m/rad', anchor: 'rockerPivot', rank: 2 });
 const barMassNote = note({ id: 'barMass', means: 'mass of the torsion bar, heads not counted', symbol: 'm_b', unit: 'kg', anchor: 'rockerPivot', rank: 3, method: 'volume of bar and transitions times density', source: 'SP-28' });
 
@@ -132,7 +132,7 @@ const partOfStrength = formula({
   symbol: 'n_τ',
   means: 'stress as a part of the tensile strength',
   is: 'τ/R_m',
-  unit: '1',
+  unit: 'share',
   terms: { τ: { unit: 'Pa', means: 'shear stress at the skin of the bar' }, R_m: { unit: 'Pa', means: 'least tensile strength' } },
   source: 'SP-24',
 });

@@ -1,0 +1,261 @@
+/**
+ * An axle of the car file: its two corners at their own travel, and what joins them.
+ *
+ * In    the axle's form, the numbers, travel of both wheels, rack
+ * Out   both solved corners, twist and rate of the anti-roll bar, length and force of the heave element, and the
+ *       2 × 2 stiffness at the wheels
+ * Axes  travel positive in bump, each wheel its own
+ */
+import { along, distance, dot, sub, turnedAbout, unit, type Vec3 } from '../maths/vec3.ts';
+import type { Metre, Newton } from '../units/quantity.ts';
+import { formula, type Working } from '../working/working.ts';
+import { barRate, type DropLink, type FlexibleArm, solveTBar, solveUBar } from './axle/anti-roll-bar.ts';
+import { bladeTipStiffness } from './axle/blade.ts';
+import { heaveElement } from './axle/heave.ts';
+import { type AxleStiffness, type Pair, pairStiffness } from './axle/pair.ts';
+import { type CornerState, solveCorner } from './corner/solve.ts';
+import type { AxleForm } from './corner-of-car.ts';
+import { fromReading, fromReadingOr, type Numbers } from './numbers.ts';
+import { springMaterial } from '../materials/spring-material.ts';
+import { LinearSpring } from './spring/elements.ts';
+import { polarSecondMoment } from './spring/torsion-bar.ts';
+import { type SprungCorner, sprungCorner, type WheelForce } from './sprung-corner.ts';
+
+export interface AxleAt {
+  readonly left: Metre;
+  readonly right: Metre;
+  readonly rack: Metre;
+}
+
+export interface AxleSide {
+  readonly of: SprungCorner;
+  readonly state: CornerState;
+  readonly now: WheelForce;
+}
+
+export interface BarAtWheels {
+  readonly twist: Pair;
+  /** Rate about the bar's axis, arms in series, N m/rad. */
+  readonly rate: number;
+  readonly torque: number;
+  readonly stiffness: AxleStiffness;
+}
+
+export interface HeaveAtWheels {
+  readonly length: Pair;
+  readonly compression: Metre;
+  readonly force: Newton;
+  readonly stiffness: AxleStiffness;
+}
+
+export interface AxleState {
+  readonly left: AxleSide;
+  readonly right: AxleSide;
+  readonly bar?: BarAtWheels;
+  readonly heave?: HeaveAtWheels;
+  /** Springs, bar and heave element together. */
+  readonly stiffness: AxleStiffness;
+}
+
+const NONE: AxleStiffness = { leftLeft: 0, leftRight: 0, rightRight: 0 };
+
+const sum = (...parts: readonly AxleStiffness[]): AxleStiffness =>
+  parts.reduce((a, b) => ({
+    leftLeft: a.leftLeft + b.leftLeft,
+    leftRight: a.leftRight + b.leftRight,
+    rightRight: a.rightRight + b.rightRight,
+  }));
+
+/** @throws Unreachable, DegenerateCorner, BarOpen */
+export function axleState(axle: AxleForm, at: AxleAt, numbers: Numbers, working?: Working): AxleState {
+  const side = (name: 'left' | 'right'): AxleSide => {
+    const of = sprungCorner(axle, name, numbers);
+    return {
+      of,
+      state: solveCorner(of.corner, { travel: at[name], rack: at.rack }),
+      now: of.wheelAt(at[name], at.rack),
+    };
+  };
+  const left = side('left');
+  const right = side('right');
+  const bar = barAtWheels(axle, left, right, numbers, working);
+  const heave = heaveAtWheels(axle, left, right, numbers);
+  const springs: AxleStiffness = {
+    leftLeft: left.now.elastic + left.now.byForce,
+    leftRight: 0,
+    rightRight: right.now.elastic + right.now.byForce,
+  };
+  return {
+    left,
+    right,
+    ...(bar === undefined ? {} : { bar }),
+    ...(heave === undefined ? {} : { heave }),
+    stiffness: sum(springs, bar?.stiffness ?? NONE, heave?.stiffness ?? NONE),
+  };
+}
+
+const torsion = formula({
+  symbol: 'k_b0',
+  means: 'rate of the anti-roll bar, arms rigid',
+  is: 'G*J/L',
+  unit: 'N m/rad',
+  terms: {
+    G: { unit: 'Pa', means: 'shear modulus' },
+    J: { unit: 'm^4', means: 'polar second moment of the bar' },
+    L: { unit: 'm', means: 'length that twists' },
+  },
+  source: 'SP-22',
+});
+
+/** Steel, where neither modulus nor material is given. */
+const STEEL_G = 79.5e9;
+
+function torsionOf(axle: AxleForm, numbers: Numbers, working?: Working): number {
+  const { bar } = axle.antiRollBar!;
+  if (bar.rate !== undefined) return numbers.of(bar.rate);
+  const table = bar.material === undefined ? undefined : springMaterial(bar.material);
+  const section = { diameter: numbers.of(bar.diameter), bore: numbers.or(bar.bore, 0) };
+  const from = {
+    D: fromReading(bar.diameter),
+    d: bar.bore === undefined ? ({ kind: 'constant', what: 'a solid bar' } as const) : fromReading(bar.bore),
+  };
+  return torsion(
+    {
+      G: numbers.or(bar.shearModulus, table?.shearModulus.value ?? STEEL_G),
+      J: polarSecondMoment(section, working, from),
+      L: numbers.of(bar.activeLength),
+    },
+    working,
+    { G: fromReadingOr(bar.shearModulus, bar.material ?? 'spring steel'), L: fromReading(bar.activeLength) },
+  );
+}
+
+/** The drop link of a side needs all three: its rocker end, its arm end, and a bar. */
+const linked = (side: AxleSide): boolean =>
+  side.of.form.points.dropLinkArm !== undefined && side.state.rockerPoints.dropLink !== undefined;
+
+function barAtWheels(
+  axle: AxleForm,
+  left: AxleSide,
+  right: AxleSide,
+  numbers: Numbers,
+  working?: Working,
+): BarAtWheels | undefined {
+  const { antiRollBar } = axle;
+  if (antiRollBar === undefined || !linked(left) || !linked(right)) return undefined;
+  const twist = barTwist(axle, left, right, numbers);
+  const rate = barRate({
+    torsion: torsionOf(axle, numbers, working),
+    arms: [blade(axle, 'left', numbers), blade(axle, 'right', numbers)].filter((arm) => arm !== undefined),
+  });
+  const torque = rate * twist.value;
+  return { twist, rate, torque, stiffness: pairStiffness(twist, { rate, effort: torque }) };
+}
+
+/** Twist from the surveyed position: the bar is taken as free when the car stood for its survey. */
+function barTwist(axle: AxleForm, left: AxleSide, right: AxleSide, numbers: Numbers): Pair {
+  const antiRollBar = axle.antiRollBar!;
+  const ends = linksOf(left, right, numbers);
+  const axisLeft = numbers.point(antiRollBar.axisLeft);
+  const direction = unit(sub(numbers.point(antiRollBar.axisRight), axisLeft));
+  const moving = [left.state.rockerPoints.dropLink!, right.state.rockerPoints.dropLink!] as const;
+  if (antiRollBar.kind === 'U-bar') {
+    return solveUBar({ axisPoint: axisLeft, axisDirection: direction, ...ends }, ...moving).twist;
+  }
+  const top = numbers.point(antiRollBar.stemTop!);
+  const foot = numbers.point(antiRollBar.axisLeft);
+  const other = numbers.point(antiRollBar.axisRight);
+  const middle = [(foot[0] + other[0]) / 2, (foot[1] + other[1]) / 2, (foot[2] + other[2]) / 2] as const;
+  return solveTBar(
+    { nodPoint: axisLeft, nodDirection: direction, stemPoint: top, stemDirection: unit(sub(top, middle)), ...ends },
+    ...moving,
+  ).twist;
+}
+
+/** The bar as lines: drop link, arm, bar, arm, drop link; and how thick it is. Empty without a bar. */
+export function drawnBar(
+  axle: AxleForm,
+  at: AxleAt,
+  numbers: Numbers,
+): readonly { readonly line: readonly Vec3[]; readonly diameter: Metre }[] {
+  const { antiRollBar } = axle;
+  if (antiRollBar === undefined) return [];
+  const { left, right } = axleState(axle, at, numbers);
+  if (!linked(left) || !linked(right)) return [];
+  const from = numbers.point(antiRollBar.axisLeft);
+  const direction = unit(sub(numbers.point(antiRollBar.axisRight), from));
+  const diameter = numbers.of(antiRollBar.bar.diameter);
+  const rocker = (side: AxleSide): Vec3 => side.state.rockerPoints.dropLink!.value;
+  const arm = (side: AxleSide): Vec3 => numbers.point(side.of.form.points.dropLinkArm!);
+  if (antiRollBar.kind === 'T-bar') {
+    const top = numbers.point(antiRollBar.stemTop!);
+    const foot = along(from, direction, dot(sub(top, from), direction));
+    return [{ line: [rocker(left), arm(left), top, arm(right), rocker(right)], diameter }, { line: [top, foot], diameter }];
+  }
+  const foot = (end: Vec3): Vec3 => along(from, direction, dot(sub(end, from), direction));
+  const { left: turnLeft, right: turnRight } = solveUBar(
+    { axisPoint: from, axisDirection: direction, ...linksOf(left, right, numbers) },
+    left.state.rockerPoints.dropLink!,
+    right.state.rockerPoints.dropLink!,
+  );
+  const armEnd = (side: AxleSide, angle: number): Vec3 => {
+    const ends = [angle, -angle].map((turn) => turnedAbout(arm(side), from, direction, turn));
+    const link = distance(numbers.point(side.of.form.points.dropLinkRocker!), arm(side));
+    const miss = (end: Vec3): number => Math.abs(distance(end, rocker(side)) - link);
+    // the arm's angle is told positive in bump; which way round that is shows by the link's length
+    return miss(ends[0]!) <= miss(ends[1]!) ? ends[0]! : ends[1]!;
+  };
+  const [a, b] = [armEnd(left, turnLeft.value), armEnd(right, turnRight.value)];
+  return [{ line: [rocker(left), a, foot(a), foot(b), b, rocker(right)], diameter }];
+}
+
+function linksOf(left: AxleSide, right: AxleSide, numbers: Numbers): { readonly left: DropLink; readonly right: DropLink } {
+  const link = (side: AxleSide): DropLink => ({
+    rockerEnd: numbers.point(side.of.form.points.dropLinkRocker!),
+    barEnd: numbers.point(side.of.form.points.dropLinkArm!),
+  });
+  return { left: link(left), right: link(right) };
+}
+
+/** The blade of one arm. The file counts its setting from flat, the blade room from on edge. */
+function blade(axle: AxleForm, side: 'left' | 'right', numbers: Numbers): FlexibleArm | undefined {
+  const form = side === 'left' ? axle.antiRollBar!.leftBlade : axle.antiRollBar!.rightBlade;
+  if (form === undefined) return undefined;
+  const length = numbers.of(form.length);
+  return {
+    armLength: length,
+    tipStiffness: bladeTipStiffness(
+      {
+        width: numbers.of(form.width),
+        thickness: numbers.of(form.thickness),
+        length,
+        youngsModulus: numbers.of(form.youngsModulus),
+        tip: 'free',
+      },
+      Math.PI / 2 - numbers.of(form.setting),
+    ),
+  };
+}
+
+function heaveAtWheels(axle: AxleForm, left: AxleSide, right: AxleSide, numbers: Numbers): HeaveAtWheels | undefined {
+  const { heave } = axle;
+  const leftEnd = left.state.rockerPoints.heave;
+  const rightEnd = right.state.rockerPoints.heave;
+  if (heave === undefined || leftEnd === undefined || rightEnd === undefined) return undefined;
+  const length = heaveElement(leftEnd, rightEnd);
+  const asSurveyed = distance(
+    numbers.point(left.of.form.points.heaveRocker!),
+    numbers.point(right.of.form.points.heaveRocker!),
+  );
+  // some lay-outs close the element in bump and some draw it out; the spring is pressed in bump either way
+  const closing = length.byLeft + length.byRight <= 0 ? 1 : -1;
+  const compression = closing * (asSurveyed - length.value);
+  const spring = LinearSpring({ rate: numbers.of(heave.rate), freeAt: numbers.of(heave.gap) });
+  const force = spring.force(compression);
+  return {
+    length,
+    compression,
+    force,
+    stiffness: pairStiffness(length, { rate: spring.rate(compression), effort: -closing * force }),
+  };
+}
