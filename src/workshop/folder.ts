@@ -99,12 +99,17 @@ export async function carText(home: string, id: string): Promise<CarText> {
 
 /** The texts of a car file in any folder, with those it names. @throws FolderError */
 export async function textsIn(folder: string, name: string): Promise<CarText> {
-  const text = await readText(folder, name);
+  return withNamedFiles(await readText(folder, name), folder);
+}
+
+/** A car file's text with the files that it names, as far as they stand in the folder. */
+export async function withNamedFiles(text: string, folder: string | undefined): Promise<CarText> {
   const problems: Problem[] = [];
   const files: Record<string, string> = {};
   const named = namedFiles(text);
   for (const each of named.slice(0, MOST_FILES)) {
     try {
+      if (folder === undefined) throw notThere(each);
       // hostile names such as __proto__ must become an entry like any other
       Object.defineProperty(files, each, { value: await readText(folder, each), enumerable: true });
     } catch (reason) {
@@ -121,6 +126,9 @@ export async function textsIn(folder: string, name: string): Promise<CarText> {
   return { text, version: versionOf(text), files, problems };
 }
 
+const notThere = (name: string): FolderError =>
+  new FolderError('file/not-there', `There is no file "${name}" beside the car file.`, name);
+
 /** The source that `readCar` wants. */
 export const sourceOf = (car: CarText, file: string, spec?: string): CarSource => ({
   text: car.text,
@@ -131,8 +139,7 @@ export const sourceOf = (car: CarText, file: string, spec?: string): CarSource =
 
 /** A text below a folder. @throws FolderError where it is not there, not below, too long, or no text */
 async function readText(folder: string, name: string): Promise<string> {
-  const missing = (): FolderError =>
-    new FolderError('file/not-there', `There is no file "${name}" beside the car file.`, name);
+  const missing = (): FolderError => notThere(name);
   if (name.includes('\0') || name.split(/[/\\]/).includes('..')) throw missing();
   let handle: FileHandle | undefined;
   try {

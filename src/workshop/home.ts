@@ -33,7 +33,8 @@ function programFolder(): string {
 export const PROGRAM = programFolder();
 export const VERSION = manifestIn(PROGRAM)!.version;
 export const WEB_FOLDER = join(PROGRAM, 'dist', 'web');
-const DEMO_FOLDER = join(PROGRAM, 'cars');
+/** The invented cars that come with the program. */
+export const DEMO_FOLDER = join(PROGRAM, 'cars');
 
 /** FLATPATCH_HOME, or the folder of a workshop beside the program in a clone, or below the user's own folder. */
 export function workshopHome(

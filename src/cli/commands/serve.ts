@@ -1,0 +1,48 @@
+/** `flatpatch serve`: the workshop in the browser, on this machine alone. */
+import type { Command } from 'commander';
+import { PortTaken, startServer } from '../../server/index.ts';
+import { fillWithDemo, workshopHome } from '../../workshop/home.ts';
+import { askedCount } from '../asked.ts';
+import { command, complain, sayLines } from '../command.ts';
+import { badAsk } from '../outcome.ts';
+
+const USUAL_PORT = 4178;
+/** How many ports above the usual one are tried where nobody asked for a certain one. */
+const OTHER_PORTS = 20;
+
+export function serveCommand(): Command {
+  const made = command('serve', 'Open the workshop for the browser, on this machine alone; Ctrl-C ends it', [
+    'flatpatch serve',
+    'PORT=4200 FLATPATCH_HOME=./workshop flatpatch serve',
+  ]);
+  return made
+    .option('--port <number>', 'port; left out, PORT or the first free one from 4178')
+    .action(async (options: { readonly port?: string }) => {
+      const home = workshopHome();
+      if (await fillWithDemo(home)) complain(`The workshop was empty; the invented cars are in ${home} now.`);
+      await serve(home, options.port);
+    });
+}
+
+/** Serves until it is told to stop; the address is the last line that is said. */
+export async function serve(home: string, port = process.env.PORT): Promise<void> {
+  const asked = port === undefined || port === '' ? undefined : askedCount('PORT', port, 0, 65535);
+  try {
+    const running = await startServer({
+      home,
+      port: asked ?? USUAL_PORT,
+      orNext: asked === undefined ? OTHER_PORTS : 0,
+    });
+    sayLines([running.url]);
+    await toldToStop();
+    await running.close();
+  } catch (reason) {
+    if (!(reason instanceof PortTaken)) throw reason;
+    throw badAsk('serve/port-taken', reason.message, 'Choose another with PORT, or end what uses it.');
+  }
+}
+
+const toldToStop = (): Promise<void> =>
+  new Promise((resolve) => {
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => resolve());
+  });

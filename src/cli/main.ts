@@ -1,0 +1,89 @@
+/**
+ * The command line: one command a question.
+ *
+ * In    what was typed
+ * Out   the answer on the output, what is wrong on the error stream, and an exit code (src/cli/outcome.ts)
+ */
+import { Command, CommanderError } from 'commander';
+import { problemText } from '../measured/problem.ts';
+import { VERSION } from '../workshop/home.ts';
+import { complain, endWith, header, sayJson } from './command.ts';
+import { checkCommand } from './commands/check.ts';
+import { cornerCommand } from './commands/corner.ts';
+import { demoCommand } from './commands/demo.ts';
+import { schemaCommand } from './commands/schema.ts';
+import { serveCommand } from './commands/serve.ts';
+import { workingCommand } from './commands/working.ts';
+import { BadInput, badAsk, EXIT, EXIT_HELP, NotReached } from './outcome.ts';
+
+function program(): Command {
+  const made = new Command('flatpatch')
+    .description('Works a retired formula-type single-seater from one file of measured points.')
+    .version(VERSION, '-V, --version', 'the version')
+    .helpOption('-h, --help', 'this help')
+    .helpCommand('help [command]', 'help of a command')
+    .exitOverride()
+    .configureOutput({ writeErr: () => undefined })
+    .addHelpText(
+      'after',
+      `\nEach command has its own help with examples: flatpatch help corner\n\n${EXIT_HELP}`,
+    );
+  const commands = [
+    cornerCommand(),
+    workingCommand(),
+    checkCommand(),
+    schemaCommand(),
+    demoCommand(),
+    serveCommand(),
+  ];
+  for (const each of commands) made.addCommand(each);
+  return made;
+}
+
+/** Runs one command. Never throws for bad input; the process ends with the exit code that is set. */
+export async function main(args: readonly string[]): Promise<void> {
+  // a reader that has seen enough (head, less) is no mistake of anybody's
+  process.stdout.on('error', (reason: NodeJS.ErrnoException) => {
+    if (reason.code === 'EPIPE') process.exit(EXIT.answered);
+    throw reason;
+  });
+  const asked = program();
+  try {
+    if (args.length === 0)
+      throw badAsk('asked/nothing', 'What is to be worked out?', 'flatpatch --help names the commands.');
+    await asked.parseAsync(args, { from: 'user' });
+  } catch (reason) {
+    fail(reason, args.includes('--json'));
+  }
+}
+
+function fail(reason: unknown, json: boolean): void {
+  if (reason instanceof CommanderError) {
+    // help and version come this way too, and are answers
+    if (reason.exitCode === 0) return;
+    const message = reason.message.replace(/^error: /, '');
+    fail(
+      badAsk(
+        'asked/form',
+        `${message.slice(0, 1).toUpperCase()}${message.slice(1)}`.replace(/(?<![.?)])$/, '.'),
+        'flatpatch help shows how it is asked.',
+      ),
+      json,
+    );
+    return;
+  }
+  if (reason instanceof BadInput) {
+    for (const problem of reason.problems) complain(problemText(problem));
+    if (json) sayJson({ ...header('problems'), problems: [...reason.problems] });
+    endWith(EXIT.badInput);
+    return;
+  }
+  if (reason instanceof NotReached) {
+    complain(reason.message);
+    endWith(EXIT.notReached);
+    return;
+  }
+  complain('The program made a mistake. Please report it with what was asked and the lines below.');
+  complain(reason instanceof Error ? (reason.stack ?? reason.message) : String(reason));
+  endWith(EXIT.ourMistake);
+}
