@@ -10,7 +10,7 @@
 import { transitionLength } from '../loadpath/spring/torsion-bar.ts';
 import type { Metre } from '../units/quantity.ts';
 import type { Speech } from '../units/show.ts';
-import { BAR_TOLERANCE, type BarOrder, barOf, type OrderedHead } from './bar-order.ts';
+import { BAR_TOLERANCE, type BarShape, endsOf, type OrderedHead } from './bar-order.ts';
 import { dimension, leader, RULER_HEIGHT, RULER_WORDS, ruler } from './dimension.ts';
 import type { Block } from './lay-out.ts';
 import {
@@ -56,8 +56,17 @@ const UNKNOWN = { diameter: 1.5, length: 1 } as const;
 const headDiameter = (head: OrderedHead, bar: Metre): Metre => head.headDiameter ?? UNKNOWN.diameter * bar;
 const headLength = (head: OrderedHead, bar: Metre): Metre => head.length ?? UNKNOWN.length * headDiameter(head, bar);
 
-export function barDrawing(order: BarOrder, speech: Speech, width: number, measure: TextMeasure): Block {
-  const [first, second] = barOf(order).ends.map((end) => transitionLength(end, order.diameter));
+export interface BarToDraw {
+  readonly shape: BarShape;
+  /** What stands over the drawing beside the scale. */
+  readonly name: string;
+  /** True on an order: the dimensions then carry the tolerances of the order. */
+  readonly toleranced: boolean;
+}
+
+export function barDrawing(of: BarToDraw, speech: Speech, width: number, measure: TextMeasure): Block {
+  const { shape: order, name, toleranced } = of;
+  const [first, second] = endsOf(order).map((end) => transitionLength(end, order.diameter));
   const lengths = {
     first: first!,
     second: second!,
@@ -84,9 +93,9 @@ export function barDrawing(order: BarOrder, speech: Speech, width: number, measu
         ...partMarks(parts.right, place, 'left'),
         ...axisAndBore(order, parts, place, k),
         ...splineMarks(order, lengths, parts, place, k),
-        ...dimensions({ order, lengths, parts, place, half, k, speech }, measure),
+        ...dimensions({ order, toleranced, lengths, parts, place, half, k, speech }, measure),
         ...endView(order, { x: at.x + width - END_VIEW / 2 + 2, y: axis }, k),
-        text({ x: at.x, y: at.y + 4 }, `Scale ${scale.words}, shank interrupted. ${order.partNumber}`, {
+        text({ x: at.x, y: at.y + 4 }, `Scale ${scale.words}, shank interrupted. ${name}`, {
           size: SIZE.small,
           weight: 'bold',
         }),
@@ -97,7 +106,7 @@ export function barDrawing(order: BarOrder, speech: Speech, width: number, measu
   };
 }
 
-const greatest = (order: BarOrder): number =>
+const greatest = (order: BarShape): number =>
   1000 * Math.max(...[order.rockerEnd, order.anchorEnd].map((head) => headDiameter(head, order.diameter)));
 
 interface Lengths {
@@ -114,7 +123,7 @@ interface Parts {
 }
 
 /** Both ends to scale from head to break. */
-function outline(order: BarOrder, lengths: Lengths, k: number, room: number): Parts {
+function outline(order: BarShape, lengths: Lengths, k: number, room: number): Parts {
   const end = (head: OrderedHead, run: Metre, headRun: Metre): Profile[] => {
     const H = headDiameter(head, order.diameter) / 2;
     const shank = order.diameter / 2;
@@ -181,7 +190,7 @@ function partMarks(profile: readonly Profile[], place: Place, broken: 'left' | '
 
 const headEdge = (profile: readonly Profile[]): Profile => profile[1]!;
 
-function axisAndBore(order: BarOrder, parts: Parts, place: Place, k: number): Mark[] {
+function axisAndBore(order: BarShape, parts: Parts, place: Place, k: number): Mark[] {
   const [stop, start] = [parts.left.at(-1)!.x, parts.right.at(-1)!.x];
   const bore = (order.bore * k) / 2;
   const hidden = { weight: LINE.thin, dash: DASH.hidden };
@@ -197,7 +206,7 @@ function axisAndBore(order: BarOrder, parts: Parts, place: Place, k: number): Ma
 }
 
 /** Root of the splines as a thin line along the head; its depth is only indicated. */
-function splineMarks(order: BarOrder, lengths: Lengths, parts: Parts, place: Place, k: number): Mark[] {
+function splineMarks(order: BarShape, lengths: Lengths, parts: Parts, place: Place, k: number): Mark[] {
   const root = (head: OrderedHead, from: number, run: number): Mark[] =>
     head.splines === undefined
       ? []
@@ -212,7 +221,8 @@ function splineMarks(order: BarOrder, lengths: Lengths, parts: Parts, place: Pla
 }
 
 interface Drawn {
-  readonly order: BarOrder;
+  readonly order: BarShape;
+  readonly toleranced: boolean;
   readonly lengths: Lengths;
   readonly parts: Parts;
   readonly place: Place;
@@ -224,9 +234,9 @@ interface Drawn {
 const BLANK = '______';
 
 function dimensions(drawn: Drawn, measure: TextMeasure): Mark[] {
-  const { order, lengths, parts, place, half, k, speech } = drawn;
+  const { order, toleranced, lengths, parts, place, half, k, speech } = drawn;
   const length = (metres: Metre, decimals: number): string => drawnLength(metres, decimals, speech);
-  const tolerance = (metres: Metre): string => `±${lengthWords(metres, 2, speech)}`;
+  const tolerance = (metres: Metre): string => (toleranced ? ` ±${lengthWords(metres, 2, speech)}` : '');
   const parallel = {
     from: place((lengths.rockerHead + lengths.first) * k, (order.diameter * k) / 2),
     to: place(parts.whole - (lengths.anchorHead + lengths.second) * k, (order.diameter * k) / 2),
@@ -239,7 +249,7 @@ function dimensions(drawn: Drawn, measure: TextMeasure): Mark[] {
         ...parallel,
         runs: 'across',
         at: below,
-        words: `${length(order.parallelLength, 1)} ${tolerance(BAR_TOLERANCE.length)}`,
+        words: `${length(order.parallelLength, 1)}${tolerance(BAR_TOLERANCE.length)}`,
       },
       measure,
     ),
@@ -249,7 +259,7 @@ function dimensions(drawn: Drawn, measure: TextMeasure): Mark[] {
       {
         tip: { x: parts.left.at(-1)!.x + place(0, 0).x - 4, y: place(0, (-order.diameter * k) / 2).y },
         knee: { x: axisX - 8, y: place(0, -half - 10).y },
-        words: [`Ø${length(order.diameter, 2)} ${tolerance(BAR_TOLERANCE.diameter)}`],
+        words: [`Ø${length(order.diameter, 2)}${tolerance(BAR_TOLERANCE.diameter)}`],
         to: 'left',
       },
       measure,
@@ -260,7 +270,7 @@ function dimensions(drawn: Drawn, measure: TextMeasure): Mark[] {
           {
             tip: { x: parts.right.at(-1)!.x + place(0, 0).x + 4, y: place(0, (order.bore * k) / 2).y },
             knee: { x: axisX + 8, y: place(0, -half - 10).y },
-            words: [`bore Ø${length(order.bore, 2)} ${tolerance(BAR_TOLERANCE.bore)} through`],
+            words: [`bore Ø${length(order.bore, 2)}${tolerance(BAR_TOLERANCE.bore)} through`],
             to: 'right',
           },
           measure,
@@ -330,7 +340,7 @@ function headDimensions(drawn: Drawn, which: 'rocker' | 'anchor', below: number,
 }
 
 /** Radius of the bar this far from the end of the parallel length. */
-function radiusAt(head: OrderedHead, order: BarOrder, along: Metre): Metre {
+function radiusAt(head: OrderedHead, order: BarShape, along: Metre): Metre {
   const shank = order.diameter / 2;
   if (head.size === undefined || head.form === 'square') return shank;
   if (head.form === 'radius') return shank + head.size - Math.sqrt(Math.max(0, head.size ** 2 - along ** 2));
@@ -338,7 +348,7 @@ function radiusAt(head: OrderedHead, order: BarOrder, along: Metre): Metre {
 }
 
 /** Seen on the face of the rocker end, with the arrow of the working hand. */
-function endView(order: BarOrder, centre: PaperPoint, k: number): Mark[] {
+function endView(order: BarShape, centre: PaperPoint, k: number): Mark[] {
   const r = (headDiameter(order.rockerEnd, order.diameter) * k) / 2;
   const sweep = r + 3;
   // right hand: seen on the rocker end's face, bump turns that end anticlockwise

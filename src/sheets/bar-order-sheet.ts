@@ -30,7 +30,7 @@ export function barOrderSheet(
   const figures = orderedFigures(order);
   const sheet = { order, figures, head: full, width, measure };
   const blocks: Block[] = [
-    barDrawing(order, head.speech, width, measure),
+    barDrawing({ shape: order, name: order.partNumber, toleranced: true }, head.speech, width, measure),
     gap(2),
     ...requirements(sheet),
     gap(1.5),
@@ -152,7 +152,7 @@ function marksToMake({ order, width, measure }: Sheet): Block[] {
   const hand =
     order.hand === 'not preset'
       ? 'no hand: the words NOT PRESET'
-      : `an arrow in the sense of bump (${order.hand === 'right' ? 'anticlockwise' : 'clockwise'} on the rocker end) and the word ${order.hand.toUpperCase()}`;
+      : `an arrow in the sense of bump (${order.hand === 'right' ? 'anticlockwise' : 'clockwise'} on the rocker end) and the words ${wheelWords(order.wheel).toUpperCase()}`;
   return [
     heading('Marks'),
     ...paragraph(

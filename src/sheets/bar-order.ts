@@ -50,6 +50,12 @@ export interface OrderedMaterial {
   readonly note?: string;
 }
 
+/** What a drawing needs to know of a bar. */
+export type BarShape = Pick<
+  BarOrder,
+  'diameter' | 'bore' | 'parallelLength' | 'rockerEnd' | 'anchorEnd' | 'hand'
+>;
+
 export interface BarOrder {
   readonly partNumber: string;
   readonly wheel: Wheel;
@@ -62,6 +68,7 @@ export interface BarOrder {
   readonly anchorEnd: OrderedHead;
   readonly material: OrderedMaterial;
   readonly surface: string;
+  /** Hand of the helix in which bump twists it; `not preset` where it may be worked either way. */
   readonly hand: 'left' | 'right' | 'not preset';
   /** Greatest torque in use, at full bump. */
   readonly fullTorque: NewtonMetre;
@@ -89,11 +96,14 @@ const transition = (end: OrderedHead): EndTransition => {
     : { kind: 'taper', length: end.size, headDiameter: end.headDiameter };
 };
 
+/** How both ends run out into their heads, the rocker end first. */
+export const endsOf = (shape: BarShape): TorsionBar['ends'] => [transition(shape.rockerEnd), transition(shape.anchorEnd)];
+
 export const barOf = (order: BarOrder): TorsionBar => ({
   diameter: order.diameter,
   bore: order.bore,
   parallelLength: order.parallelLength,
-  ends: [transition(order.rockerEnd), transition(order.anchorEnd)],
+  ends: endsOf(order),
   shearModulus: order.material.shearModulus,
   density: order.material.density,
   heads: [order.rockerEnd, order.anchorEnd].flatMap((end) =>

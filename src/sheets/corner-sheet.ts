@@ -82,7 +82,7 @@ export const SPREAD_WORDS =
   '± is one standard uncertainty, from the spread of every reading in the car file (JCGM 100:2008); about one value in three lies outside it. Equations, their sources and where they stop holding: docs/theory/load-path.md and docs/sources.md.';
 
 /** Where the travel ends and what happens on the way. */
-function travelEnds(
+export function travelEnds(
   answer: CornerReached,
   head: Pick<SheetHead, 'speech'>,
   width: number,
@@ -90,13 +90,16 @@ function travelEnds(
 ): Block[] {
   const { range } = answer;
   const words = (travel: number): string => bothWords({ value: travel, unit: 'm' }, head.speech);
-  const rows = [
+  const happenings = [
     { travel: range.droop, what: `end of droop: ${range.droopBy}` },
-    ...answer.events.map(({ travel, what }) => ({ travel, what })),
+    ...answer.events,
     { travel: range.bump, what: `end of bump: ${range.bumpBy}` },
-  ]
-    .sort((a, b) => a.travel - b.travel)
-    .map(({ travel, what }) => ({ cells: [words(travel), what] }));
+  ];
+  const travels = [...new Set(happenings.map(({ travel }) => travel))].sort((a, b) => a - b);
+  const rows = travels.map((travel) => {
+    const here = happenings.filter((each) => each.travel === travel).map(({ what }) => what);
+    return { cells: [words(travel), here.join('; ')] };
+  });
   const columns = [
     { title: 'Wheel travel from the surveyed position', part: 1.6, align: 'right' as const },
     { title: 'What happens', part: 3 },

@@ -41,7 +41,7 @@ export function cornerView(corner: DrawnCorner, speech: Speech, width: number, m
       const middle = left ? at.x + 5 : at.x + width - 5;
       const project: Project = ([, y, z]) => ({ x: middle + y * k, y: ground - (z - corner.tyre.contact[2]) * k });
       return [
-        text({ x: at.x, y: at.y + 4 }, `From the front, scale ${words}`, { size: SIZE.small, weight: 'bold' }),
+        text({ x: left ? at.x + 8 : at.x, y: at.y + 4 }, `From the front, scale ${words}`, { size: SIZE.small, weight: 'bold' }),
         line({ x: at.x, y: ground }, { x: at.x + width, y: ground }, { weight: LINE.thick }),
         line({ x: middle, y: ground - reach.high * k - 6 }, { x: middle, y: ground + 9 }, { dash: DASH.centre }),
         ...tyreMarks(corner, project, k),

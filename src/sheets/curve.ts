@@ -47,7 +47,8 @@ function curveMarks(curve: Curve, at: PaperPoint, width: number): Mark[] {
     return [title, rectangle(box, { weight: LINE.hair }), text({ x: box.x + 2, y: box.y + 6 }, 'no figure here', { size: SIZE.small })];
   }
   const acrossTicks = ticksOver(Math.min(...curve.across), Math.max(...curve.across), 6);
-  const upTicks = ticksOver(Math.min(...known), Math.max(...known), 4);
+  const highest = topOf(known);
+  const upTicks = ticksOver(Math.min(...known), highest, 4);
   const x = scale(Math.min(...curve.across), Math.max(...curve.across), box.x, box.x + box.width);
   const y = scale(upTicks.low, upTicks.high, box.y + box.height, box.y);
   return [
@@ -64,22 +65,45 @@ function curveMarks(curve: Curve, at: PaperPoint, width: number): Mark[] {
       text({ x: box.x - 1, y: y(tick) + 0.8 }, plain(tick, upTicks.digits), { size: SIZE.label, align: 'right' }),
     ]),
     text({ x: box.x + box.width / 2, y: box.y + box.height + 6 }, curve.acrossTitle, { size: SIZE.label, align: 'middle' }),
-    ...lines(curve, x, y),
-    ...standing(curve, x, y),
+    ...lines(curve, x, y, upTicks.high),
+    ...(highest < Math.max(...known)
+      ? [text({ x: box.x + box.width, y: box.y - 0.8 }, 'rises out of the frame', { size: SIZE.label, align: 'right' })]
+      : []),
+    ...standing(curve, x, y, upTicks.high),
   ];
 }
 
-function lines(curve: Curve, x: (value: number) => number, y: (value: number) => number): Mark[] {
+/** A stop or a solid coil is many times stiffer than all else: the frame then ends at a few times the middle value. */
+const STEEP = 4;
+
+function topOf(known: readonly number[]): number {
+  const most = Math.max(...known);
+  const middle = known.toSorted((a, b) => a - b)[Math.floor(known.length / 2)]!;
+  return middle > 0 && most > STEEP * middle ? STEEP * middle : most;
+}
+
+/** The line in runs, cut where it leaves the top of the frame and where there is no figure. */
+function lines(curve: Curve, x: (value: number) => number, y: (value: number) => number, top: number): Mark[] {
   const runs: PaperPoint[][] = [[]];
-  curve.values.forEach((value, k) => {
-    if (value === null || !Number.isFinite(value)) runs.push([]);
-    else runs.at(-1)!.push({ x: x(curve.across[k]!), y: y(value) });
+  const { across, values } = curve;
+  values.forEach((value, k) => {
+    if (value === null || !Number.isFinite(value)) {
+      runs.push([]);
+      return;
+    }
+    const before = k === 0 ? null : values[k - 1]!;
+    if (before !== null && before > top !== value > top) {
+      const part = (top - before) / (value - before);
+      runs.at(-1)!.push({ x: x(across[k - 1]! + part * (across[k]! - across[k - 1]!)), y: y(top) });
+    }
+    if (value <= top) runs.at(-1)!.push({ x: x(across[k]!), y: y(value) });
+    else runs.push([]);
   });
   return runs.filter((run) => run.length > 1).map((run) => polyline(run, { weight: LINE.thick }));
 }
 
 /** A ring on the line where the wheel stands, by the straight line between the two nearest points. */
-function standing(curve: Curve, x: (value: number) => number, y: (value: number) => number): Mark[] {
+function standing(curve: Curve, x: (value: number) => number, y: (value: number) => number, top: number): Mark[] {
   const { at, across, values } = curve;
   if (at === undefined) return [];
   const after = across.findIndex((each) => each >= at);
@@ -88,6 +112,7 @@ function standing(curve: Curve, x: (value: number) => number, y: (value: number)
   if (after < 0 || low === null || low === undefined || high === null || high === undefined) return [];
   const run = across[after]! - across[before]!;
   const value = run === 0 ? high : low + ((high - low) * (at - across[before]!)) / run;
+  if (value > top) return [];
   return [circle({ x: x(at), y: y(value) }, 1, { weight: LINE.thick })];
 }
 

@@ -8,9 +8,9 @@ import { shortened, type TextMeasure } from './text-measure.ts';
 import { otherWords, ownWords } from './words.ts';
 
 const COLUMNS = [
-  { title: 'Figure', part: 3.4 },
-  { title: 'Value ± one standard uncertainty', part: 1.7, align: 'right' as const },
-  { title: 'Other units', part: 1.7, align: 'right' as const },
+  { title: 'Figure', part: 3 },
+  { title: 'Value ± spread', part: 1.9, align: 'right' as const },
+  { title: 'Other units', part: 1.9, align: 'right' as const },
   { title: 'Most of the spread comes from', part: 2.4 },
 ];
 
@@ -45,7 +45,6 @@ export function figureRow(figure: Figure, speech: Speech): Row {
   if (!Number.isFinite(figure.value)) return { cells: [words, '—', '', ''] };
   const quantity = quantityOf(figure);
   return {
-    bold: false,
     cells: [words, ownWords(quantity, speech), otherWords(quantity, speech), worstShare(figure)],
   };
 }
@@ -55,7 +54,7 @@ function worstShare(figure: Figure): string {
   const worst = spread?.shares[0];
   if (spread === undefined || worst === undefined) return '';
   const more = spread.unknown.length === 0 ? '' : `; ${spread.unknown.length} readings could not be moved`;
-  return `${worst.label}, ${Math.round(worst.share * 100)} %${more}`;
+  return `${worst.label}, ${Math.round(worst.share * 100)}\u00a0%${more}`;
 }
 
 /** A few figures large, one below the other. */
