@@ -4,11 +4,12 @@
  * These are the slips that a tape and a tired hand make: a point on the wrong side, two points swapped, a rod
  * that ends where it begins, a coil that is said to have no spring.
  */
+
+import { distance, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
 import { checkParts } from './check-parts.ts';
-import type { Placed } from './place.ts';
 import type { RawCar } from './form/car.ts';
-import { distance, type Vec3 } from '../maths/vec3.ts';
+import type { Placed } from './place.ts';
 
 type Form = Placed<RawCar>;
 export type CornerForm = Form['front']['left'];
@@ -44,8 +45,20 @@ export function checkCar(form: Form): readonly Problem[] {
 
 function checkCorner(corner: CornerForm, path: string, side: 'left' | 'right'): Problem[] {
   const problems: Problem[] = [];
-  const tell = (code: string, at: string, message: string, remedy?: string, weight: Problem['weight'] = 'error'): void => {
-    problems.push({ code, path: `${path}.${at}`, message: `${place(path)}: ${message}.`, ...(remedy === undefined ? {} : { remedy }), weight });
+  const tell = (
+    code: string,
+    at: string,
+    message: string,
+    remedy?: string,
+    weight: Problem['weight'] = 'error',
+  ): void => {
+    problems.push({
+      code,
+      path: `${path}.${at}`,
+      message: `${place(path)}: ${message}.`,
+      ...(remedy === undefined ? {} : { remedy }),
+      weight,
+    });
   };
   const { points } = corner;
   const at = (name: PointName): Vec3 | undefined => points[name]?.value;
@@ -72,9 +85,17 @@ function checkCorner(corner: CornerForm, path: string, side: 'left' | 'right'): 
     }
   }
   if (points.upperOuter.value[2] <= points.lowerOuter.value[2]) {
-    tell('points/upside-down', 'points.upperOuter', 'the upper outer ball joint is not above the lower one', 'Have upper and lower been swapped?');
+    tell(
+      'points/upside-down',
+      'points.upperOuter',
+      'the upper outer ball joint is not above the lower one',
+      'Have upper and lower been swapped?',
+    );
   }
-  if (points.wheelCentre.value[2] < 0.5 * corner.wheel.loadedRadius.value || points.wheelCentre.value[2] > 1.5 * corner.wheel.loadedRadius.value) {
+  if (
+    points.wheelCentre.value[2] < 0.5 * corner.wheel.loadedRadius.value ||
+    points.wheelCentre.value[2] > 1.5 * corner.wheel.loadedRadius.value
+  ) {
     tell(
       'points/wheel-height',
       'points.wheelCentre',
@@ -101,18 +122,32 @@ function checkSpringing(corner: CornerForm, tell: Tell): void {
     [bumpRubber, 'bumpRubber'],
   ] as const) {
     if (there !== undefined && !unit) {
-      tell('spring/no-eyes', what, `has a ${what}, but the points damperRocker and damperTub are not both there`);
+      tell(
+        'spring/no-eyes',
+        what,
+        `has a ${what}, but the points damperRocker and damperTub are not both there`,
+      );
     }
   }
   if (coil !== undefined) {
     if (coil.meanDiameter.value < 2 * coil.wireDiameter.value) {
-      tell('coil/index', 'coil.meanDiameter', 'the mean coil diameter is less than twice the wire diameter', 'Outside diameter less one wire diameter.');
+      tell(
+        'coil/index',
+        'coil.meanDiameter',
+        'the mean coil diameter is less than twice the wire diameter',
+        'Outside diameter less one wire diameter.',
+      );
     }
     if (coil.activeCoils.value > coil.totalCoils.value) {
       tell('coil/coils', 'coil.activeCoils', 'there are more active coils than coils');
     }
     if (coil.rate === undefined && coil.material === undefined && coil.shearModulus === undefined) {
-      tell('coil/no-rate', 'coil', 'the coil has no measured rate, no material and no shear modulus', 'One of the three is needed.');
+      tell(
+        'coil/no-rate',
+        'coil',
+        'the coil has no measured rate, no material and no shear modulus',
+        'One of the three is needed.',
+      );
     }
   }
   if (bar !== undefined) {
@@ -120,13 +155,22 @@ function checkSpringing(corner: CornerForm, tell: Tell): void {
       tell('bar/bore', 'bar.bore', 'the bore is not smaller than the bar');
     }
     if (bar.rate === undefined && bar.material === undefined && bar.shearModulus === undefined) {
-      tell('bar/no-rate', 'bar', 'the bar has no measured rate, no material and no shear modulus', 'One of the three is needed.');
+      tell(
+        'bar/no-rate',
+        'bar',
+        'the bar has no measured rate, no material and no shear modulus',
+        'One of the three is needed.',
+      );
     }
     for (const end of ['rockerEnd', 'anchorEnd'] as const) {
       const { form, headDiameter, size } = bar[end];
       if (form === 'square') continue;
       if (headDiameter === undefined || size === undefined) {
-        tell('bar/end', `bar.${end}`, `the ${form} at the ${end === 'rockerEnd' ? 'rocker' : 'anchor'} end needs headDiameter and size`);
+        tell(
+          'bar/end',
+          `bar.${end}`,
+          `the ${form} at the ${end === 'rockerEnd' ? 'rocker' : 'anchor'} end needs headDiameter and size`,
+        );
       } else if (headDiameter.value <= bar.diameter.value) {
         tell('bar/end', `bar.${end}.headDiameter`, 'the head is not thicker than the bar');
       }

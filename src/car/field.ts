@@ -6,9 +6,9 @@
  * message are made from that one declaration.
  */
 import { z } from 'zod';
-import { fromSI, toSI } from '../units/unit.ts';
 import { readPoint, readWithSpread } from '../units/read.ts';
 import { plain } from '../units/show.ts';
+import { fromSI, toSI } from '../units/unit.ts';
 
 /** What a field says of itself. Ranges are in the spoken unit. */
 export interface FieldNotes {
@@ -57,7 +57,11 @@ const READING_KEYS = ['is', 'with', 'by', 'on', 'note'] as const;
 type Complain = (code: string, message: string) => void;
 
 /** A reading is a text, or a mapping of `is` with what is known about it. */
-function opened(raw: unknown, notes: FieldNotes, complain: Complain): { text: string; stamp: Stamp } | undefined {
+function opened(
+  raw: unknown,
+  notes: FieldNotes,
+  complain: Complain,
+): { text: string; stamp: Stamp } | undefined {
   if (raw === undefined || raw === null) {
     complain('field/missing', 'is missing');
     return undefined;
@@ -65,7 +69,10 @@ function opened(raw: unknown, notes: FieldNotes, complain: Complain): { text: st
   if (typeof raw === 'string') return { text: raw, stamp: {} };
   if (typeof raw === 'number') {
     if (notes.si === '1') return { text: String(raw), stamp: {} };
-    complain('field/no-unit', `is ${raw} without a unit; write ${raw} ${notes.unit} if that is what was meant`);
+    complain(
+      'field/no-unit',
+      `is ${raw} without a unit; write ${raw} ${notes.unit} if that is what was meant`,
+    );
     return undefined;
   }
   if (typeof raw !== 'object' || Array.isArray(raw)) {
@@ -106,7 +113,20 @@ export function isDay(text: string): boolean {
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
   if (parts === null) return false;
   const [year, month, day] = parts.slice(1).map(Number) as [number, number, number];
-  const last = [31, year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+  const last = [
+    31,
+    year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28,
+    31,
+    30,
+    31,
+    30,
+    31,
+    31,
+    30,
+    31,
+    30,
+    31,
+  ];
   return month >= 1 && month <= 12 && day >= 1 && day <= last[month - 1]!;
 }
 
@@ -121,7 +141,8 @@ const plainNumber = (value: number): string =>
 const rangeWords = (notes: FieldNotes): string =>
   `${plain(notes.min, digitsOf(notes.min))} to ${plain(notes.max, digitsOf(notes.max))} ${notes.unit === '1' ? '' : notes.unit}`.trim();
 
-const digitsOf = (value: number): number => (Number.isInteger(value) ? 0 : 3 - Math.floor(Math.log10(Math.abs(value)) + 1e-9) - 1);
+const digitsOf = (value: number): number =>
+  Number.isInteger(value) ? 0 : 3 - Math.floor(Math.log10(Math.abs(value)) + 1e-9) - 1;
 
 /** Attaches the notes, so that JSON Schema, forms and messages can be made from the same declaration. */
 const noted = <S extends z.ZodType>(schema: S, notes: FieldNotes, kind: string): S =>
@@ -183,7 +204,15 @@ function unitHint(value: number, notes: FieldNotes): string {
 
 /** A point of the car: three co-ordinates in car axes and one unit, or the word `surveyed`. */
 export function point(means: string, measure: string) {
-  const notes: FieldNotes = { means, measure, unit: 'mm', si: 'm', min: -6000, max: 6000, usual: 'portable arm' };
+  const notes: FieldNotes = {
+    means,
+    measure,
+    unit: 'mm',
+    si: 'm',
+    min: -6000,
+    max: 6000,
+    usual: 'portable arm',
+  };
   const schema = z.unknown().transform((raw, context): RawPoint => {
     const complain: Complain = (code, message) =>
       context.addIssue({ code: 'custom', message, params: { code, notes } });
@@ -199,7 +228,10 @@ export function point(means: string, measure: string) {
     const limit = toSI(notes.max, notes.unit);
     const bad = read.is.value.find((each) => Math.abs(each) > limit);
     if (bad !== undefined) {
-      complain('field/out-of-range', `has ${plainNumber(fromSI(bad, 'mm'))} mm; no point of the car is more than 6 m from its origin`);
+      complain(
+        'field/out-of-range',
+        `has ${plainNumber(fromSI(bad, 'mm'))} mm; no point of the car is more than 6 m from its origin`,
+      );
       return z.NEVER;
     }
     return { ...base, value: read.is.value, ...(read.is.u === undefined ? {} : { u: read.is.u }) };

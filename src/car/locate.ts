@@ -50,7 +50,11 @@ export function locator(
     for (const candidate of candidates(path)) {
       const above = candidate.length === 1 ? document.contents : document.getIn(candidate.slice(0, -1), true);
       if (!isMap(above)) continue;
-      const pair = above.items.find((item) => isPair(item) && String((item.key as { value?: unknown })?.value ?? item.key) === String(candidate.at(-1)));
+      const pair = above.items.find(
+        (item) =>
+          isPair(item) &&
+          String((item.key as { value?: unknown })?.value ?? item.key) === String(candidate.at(-1)),
+      );
       const key = pair?.key;
       if (isNode(key) && key.range) return place(key.range[0]);
     }

@@ -4,10 +4,11 @@
  * The figures are worked out from that list, so that moving one number moves everything that leans on it. A
  * mirrored reading has no number of its own: it points at its original.
  */
-import { instrumentClass, ownUncertainty, type InstrumentClass } from '../measured/instrument.ts';
+
+import type { Vec3 } from '../maths/vec3.ts';
+import { type InstrumentClass, instrumentClass, ownUncertainty } from '../measured/instrument.ts';
 import type { Reading, SpreadOrigin } from '../measured/reading.ts';
 import { readAmount } from '../units/read.ts';
-import type { Vec3 } from '../maths/vec3.ts';
 import type { FieldNotes, RawAmount, RawPoint, Stamp } from './field.ts';
 import type { Path } from './schema.ts';
 import type { Mirrored } from './spec.ts';
@@ -69,7 +70,12 @@ export function placeReadings<T>(
   };
 
   /** A new reading, or the other side's under this path's name. */
-  const put = (path: Path, from: Path | undefined, turned: boolean, make: () => Omit<Reading, 'index' | 'path' | 'mirrored'>): Reading => {
+  const put = (
+    path: Path,
+    from: Path | undefined,
+    turned: boolean,
+    make: () => Omit<Reading, 'index' | 'path' | 'mirrored'>,
+  ): Reading => {
     const twin = from === undefined ? undefined : byPath.get(pathText(from));
     const name = pathText(path);
     if (twin !== undefined) {
@@ -90,7 +96,10 @@ export function placeReadings<T>(
     stamp: Stamp,
     path: Path,
   ): { u: number; shared: number; spread: SpreadOrigin } => {
-    const named = stamp.with !== undefined && Object.hasOwn(instruments, stamp.with) ? instruments[stamp.with] : undefined;
+    const named =
+      stamp.with !== undefined && Object.hasOwn(instruments, stamp.with)
+        ? instruments[stamp.with]
+        : undefined;
     if (stamp.with !== undefined && named === undefined && instrumentClass(stamp.with) === undefined) {
       unknownInstruments.push({ path, name: stamp.with });
     }
@@ -112,7 +121,8 @@ export function placeReadings<T>(
   const point = (raw: RawPoint, path: Path): PointReading => {
     const from = original(path);
     const placed = raw.value === 'surveyed' ? surveyed(pathText(from ?? path)) : undefined;
-    const value: Vec3 = raw.value === 'surveyed' ? (placed?.value ?? [Number.NaN, Number.NaN, Number.NaN]) : raw.value;
+    const value: Vec3 =
+      raw.value === 'surveyed' ? (placed?.value ?? [Number.NaN, Number.NaN, Number.NaN]) : raw.value;
     const axis = (name: 'x' | 'y' | 'z', k: 0 | 1 | 2): Reading =>
       put([...path, name], from === undefined ? undefined : [...from, name], name === 'y', () => ({
         means: `${raw.notes.means}, ${name}`,
@@ -144,14 +154,21 @@ export function placeReadings<T>(
     if ('kind' in node && node.kind === 'point' && 'notes' in node) return point(node as RawPoint, path);
     // the left-hand side goes first, so that a mirrored right finds its originals
     const keys = Object.keys(node).sort((a, b) => Number(a === 'right') - Number(b === 'right'));
-    return Object.fromEntries(keys.map((key) => [key, walk((node as Record<string, unknown>)[key], [...path, key])]));
+    return Object.fromEntries(
+      keys.map((key) => [key, walk((node as Record<string, unknown>)[key], [...path, key])]),
+    );
   };
 
   const car = walk(raw, []) as Placed<T>;
   return { car, readings, values: Float64Array.from(readings, (each) => each.value), unknownInstruments };
 }
 
-function uncertainty(value: number, kind: InstrumentClass, si: string, spread?: string): { u: number; shared: number } {
+function uncertainty(
+  value: number,
+  kind: InstrumentClass,
+  si: string,
+  spread?: string,
+): { u: number; shared: number } {
   const known = spread === undefined ? undefined : readAmount(spread, si);
   if (known?.ok) return { u: known.is.value, shared: kind.shared };
   return { u: ownUncertainty(kind, value, si), shared: kind.shared };

@@ -63,7 +63,15 @@ export function readCar(source: CarSource): CarRead {
   const problems: Problem[] = [];
   const lines = new LineCounter();
   if (source.text.length > LONGEST_FILE) {
-    return failed([{ ...bare('file/too-long', 'The file is longer than any car file; a mesh or log belongs in a file of its own beside it.'), ...named(source) }]);
+    return failed([
+      {
+        ...bare(
+          'file/too-long',
+          'The file is longer than any car file; a mesh or log belongs in a file of its own beside it.',
+        ),
+        ...named(source),
+      },
+    ]);
   }
   const document = parseDocument(source.text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true });
   for (const error of document.errors) {
@@ -85,12 +93,20 @@ function read(source: CarSource, document: Document, lines: LineCounter): CarRea
   try {
     plain = document.toJS({ maxAliasCount: 50 });
   } catch (reason) {
-    return failed([{ ...bare('file/yaml', `The file cannot be unfolded: ${(reason as Error).message}.`), ...named(source) }]);
+    return failed([
+      {
+        ...bare('file/yaml', `The file cannot be unfolded: ${(reason as Error).message}.`),
+        ...named(source),
+      },
+    ]);
   }
   if (typeof plain !== 'object' || plain === null || Array.isArray(plain)) {
     return failed([
       {
-        ...bare('file/empty', 'This is not a car file: it must be a list of keys, starting with flatpatch: 1.'),
+        ...bare(
+          'file/empty',
+          'This is not a car file: it must be a list of keys, starting with flatpatch: 1.',
+        ),
         remedy: 'docs/car-file.md shows a whole file.',
         ...named(source),
         line: 1,
@@ -117,11 +133,17 @@ function read(source: CarSource, document: Document, lines: LineCounter): CarRea
       },
     ]);
   }
-  const patched = chain.names.reduce<unknown>((car, name) => mergePatch(car, specs[name]!.changes ?? {}), upgraded.file);
+  const patched = chain.names.reduce<unknown>(
+    (car, name) => mergePatch(car, specs[name]!.changes ?? {}),
+    upgraded.file,
+  );
   const mirrored = expandMirrored(patched);
   const where = locator(document, lines, chain.names, mirrored.taken);
   const problems: Problem[] = mirrored.empty.map((path) => ({
-    ...bare('mirror/nothing-there', `${placeWords(path)}: says "mirrored", but there is nothing on the left to take.`),
+    ...bare(
+      'mirror/nothing-there',
+      `${placeWords(path)}: says "mirrored", but there is nothing on the left to take.`,
+    ),
     path: path.join('.'),
     ...named(source),
     ...where.valueAt(path),
@@ -129,18 +151,29 @@ function read(source: CarSource, document: Document, lines: LineCounter): CarRea
   const parsed = carFile.safeParse(mirrored.car);
   if (!parsed.success) {
     // what is wrong on a mirrored side stands on the left and is told there
-    const own = parsed.error.issues.filter((issue) => !mirrored.taken.some(({ path }) => startsWith(issue.path as Path, path)));
+    const own = parsed.error.issues.filter(
+      (issue) => !mirrored.taken.some(({ path }) => startsWith(issue.path as Path, path)),
+    );
     problems.push(...own.flatMap((issue) => problemsOf(issue, where, source)));
   }
   // every spec is checked, so that a slip in a proposal is told when it is made and not when it is opened
   for (const name of Object.keys(specs)) {
     const other = specChain(specs, name);
     if (other.error !== undefined) {
-      problems.push({ ...bare('spec/chain', `Spec "${name}": ${other.error}.`), path: `specs.${name}.from`, ...named(source), ...where.valueAt(['specs', name]) });
+      problems.push({
+        ...bare('spec/chain', `Spec "${name}": ${other.error}.`),
+        path: `specs.${name}.from`,
+        ...named(source),
+        ...where.valueAt(['specs', name]),
+      });
     }
   }
   if (!parsed.success || problems.length > 0) return failed(problems);
-  return assemble(source, parsed.data, mirrored.taken, where, { own, wanted, all: [own, ...Object.keys(specs)] });
+  return assemble(source, parsed.data, mirrored.taken, where, {
+    own,
+    wanted,
+    all: [own, ...Object.keys(specs)],
+  });
 }
 
 function assemble(
@@ -154,14 +187,22 @@ function assemble(
   const placing = placeReadings(raw, raw.instruments ?? {}, taken, survey.pointAt);
   const located = (problem: Problem): Problem => ({
     ...problem,
-    ...(problem.file === undefined ? { ...named(source), ...where.valueAt(problem.path === '' ? [] : problem.path.split('.').map(pathKey)) } : {}),
+    ...(problem.file === undefined
+      ? {
+          ...named(source),
+          ...where.valueAt(problem.path === '' ? [] : problem.path.split('.').map(pathKey)),
+        }
+      : {}),
   });
   const found = [
     ...survey.problems,
     ...placing.unknownInstruments.map(({ path, name }): Problem => {
       const near = nearest(name, Object.keys(raw.instruments ?? {}));
       return {
-        ...bare('instrument/unknown', `${placeWords(path)}: was read with "${name}", which is not among the instruments.`),
+        ...bare(
+          'instrument/unknown',
+          `${placeWords(path)}: was read with "${name}", which is not among the instruments.`,
+        ),
         remedy: `Add it under instruments with its class.${near === undefined ? '' : ` Did you mean "${near}"?`}`,
         path: path.join('.'),
       };
@@ -188,8 +229,14 @@ function assemble(
 }
 
 /** What a mirrored part has wrong is told where it is written, once. */
-function toldOnTheLeft(problem: Problem, all: readonly Problem[], taken: readonly { readonly path: Path; readonly from: Path }[]): boolean {
-  const mirror = taken.find(({ path }) => problem.path === path.join('.') || problem.path.startsWith(`${path.join('.')}.`));
+function toldOnTheLeft(
+  problem: Problem,
+  all: readonly Problem[],
+  taken: readonly { readonly path: Path; readonly from: Path }[],
+): boolean {
+  const mirror = taken.find(
+    ({ path }) => problem.path === path.join('.') || problem.path.startsWith(`${path.join('.')}.`),
+  );
   if (mirror === undefined) return false;
   const twin = mirror.from.join('.') + problem.path.slice(mirror.path.join('.').length);
   return all.some((other) => other.code === problem.code && other.path === twin);
@@ -203,12 +250,17 @@ const failed = (problems: readonly Problem[]): CarRead => ({ ok: false, problems
 
 const bare = (code: string, message: string): Problem => ({ code, message, path: '', weight: 'error' });
 
-const named = (source: CarSource): { file?: string } => (source.file === undefined ? {} : { file: source.file });
+const named = (source: CarSource): { file?: string } =>
+  source.file === undefined ? {} : { file: source.file };
 
-function specsOf(file: Readonly<Record<string, unknown>>): Record<string, { from?: string; changes?: unknown }> {
+function specsOf(
+  file: Readonly<Record<string, unknown>>,
+): Record<string, { from?: string; changes?: unknown }> {
   const { specs } = file;
   if (typeof specs !== 'object' || specs === null || Array.isArray(specs)) return {};
-  return Object.fromEntries(Object.entries(specs).filter(([, each]) => typeof each === 'object' && each !== null));
+  return Object.fromEntries(
+    Object.entries(specs).filter(([, each]) => typeof each === 'object' && each !== null),
+  );
 }
 
 /** The place in the trade's words: `Front left, bar diameter`. */
@@ -217,7 +269,11 @@ export function placeWords(path: Path): string {
   const corner = (end === 'front' || end === 'rear') && (side === 'left' || side === 'right');
   const title = schemaAt(path)?.title;
   const tail = title ?? (corner ? rest : path).join(', ');
-  const head = corner ? `${capital(String(end))} ${side}` : end === 'front' || end === 'rear' ? capital(end) : '';
+  const head = corner
+    ? `${capital(String(end))} ${side}`
+    : end === 'front' || end === 'rear'
+      ? capital(end)
+      : '';
   if (head === '') return tail === '' ? 'The file' : capital(tail);
   return tail === '' || path.length <= 2 ? head : `${head}, ${tail}`;
 }
@@ -235,12 +291,15 @@ function problemsOf(issue: z.core.$ZodIssue, where: Locator, source: CarSource):
         code: 'field/unknown-key',
         path: [...path, key].join('.'),
         message: `${placeWords(path)} has "${key}", which is not a key here.`,
-        remedy: near === undefined ? `What may stand here: ${keysAt(path).join(', ')}.` : `Did you mean "${near}"?`,
+        remedy:
+          near === undefined ? `What may stand here: ${keysAt(path).join(', ')}.` : `Did you mean "${near}"?`,
         ...where.keyAt([...path, key]),
       };
     });
   }
-  const params = (issue.code === 'custom' ? issue.params : undefined) as { code?: string; notes?: FieldNotes } | undefined;
+  const params = (issue.code === 'custom' ? issue.params : undefined) as
+    | { code?: string; notes?: FieldNotes }
+    | undefined;
   const at = where.valueAt(path);
   if (params?.notes !== undefined) {
     return [
@@ -258,14 +317,23 @@ function problemsOf(issue: z.core.$ZodIssue, where: Locator, source: CarSource):
   }
   const options = schemaAt(path)?.enum;
   if (issue.code === 'invalid_value' && options !== undefined) {
-    return [{ ...base, code: 'field/choice', message: `${placeWords(path)} must be one of: ${options.join(', ')}.`, ...at }];
+    return [
+      {
+        ...base,
+        code: 'field/choice',
+        message: `${placeWords(path)} must be one of: ${options.join(', ')}.`,
+        ...at,
+      },
+    ];
   }
   const missing = issue.code === 'invalid_type' && issue.message.includes('received undefined');
   return [
     {
       ...base,
       code: missing ? 'field/missing' : 'field/form',
-      message: missing ? `${placeWords(path)} is missing (key ${String(path.at(-1))}).` : `${placeWords(path)}: ${issue.message}.`,
+      message: missing
+        ? `${placeWords(path)} is missing (key ${String(path.at(-1))}).`
+        : `${placeWords(path)}: ${issue.message}.`,
       ...(missing && keysAt(path).length > 0 ? { remedy: `It holds: ${keysAt(path).join(', ')}.` } : {}),
       ...at,
     },

@@ -78,7 +78,11 @@ function mirrorable(node: SchemaNode): SchemaNode {
   const properties =
     node.properties === undefined
       ? {}
-      : { properties: Object.fromEntries(Object.entries(node.properties).map(([key, each]) => [key, mirrorable(each)])) };
+      : {
+          properties: Object.fromEntries(
+            Object.entries(node.properties).map(([key, each]) => [key, mirrorable(each)]),
+          ),
+        };
   return { ...rest, ...properties, anyOf: [{ enum: ['mirrored'] }, { type }] };
 }
 
@@ -90,7 +94,8 @@ export function schemaAt(path: Path): SchemaNode | undefined {
   for (const key of path) {
     if (node === undefined) return undefined;
     if (typeof key === 'number') node = node.items;
-    else if (node.properties !== undefined && Object.hasOwn(node.properties, key)) node = node.properties[key];
+    else if (node.properties !== undefined && Object.hasOwn(node.properties, key))
+      node = node.properties[key];
     else node = typeof node.additionalProperties === 'object' ? node.additionalProperties : undefined;
   }
   return node;

@@ -17,14 +17,22 @@ export function mergePatch(target: Plain, patch: Plain): Plain {
   const result: Record<string, Plain> = isMapping(target) && !isReading(target, patch) ? { ...target } : {};
   for (const [key, value] of Object.entries(patch)) {
     if (value === null) delete result[key];
-    else Object.defineProperty(result, key, { value: mergePatch(result[key], value), enumerable: true, writable: true, configurable: true });
+    else
+      Object.defineProperty(result, key, {
+        value: mergePatch(result[key], value),
+        enumerable: true,
+        writable: true,
+        configurable: true,
+      });
   }
   return result;
 }
 
 /** A reading is replaced as a whole: a new value does not inherit who measured the old one. */
-const isReading = (target: Readonly<Record<string, Plain>>, patch: Readonly<Record<string, Plain>>): boolean =>
-  'is' in target && 'is' in patch;
+const isReading = (
+  target: Readonly<Record<string, Plain>>,
+  patch: Readonly<Record<string, Plain>>,
+): boolean => 'is' in target && 'is' in patch;
 
 export interface SpecChain {
   /** Names from the first applied to the last. */
@@ -33,7 +41,10 @@ export interface SpecChain {
 }
 
 /** The specs that lead to this one, first applied first. */
-export function specChain(specs: Readonly<Record<string, { readonly from?: string }>>, name: string): SpecChain {
+export function specChain(
+  specs: Readonly<Record<string, { readonly from?: string }>>,
+  name: string,
+): SpecChain {
   const names: string[] = [];
   let at: string | undefined = name;
   while (at !== undefined) {
@@ -84,4 +95,5 @@ export function expandMirrored(car: Plain): Mirrored {
   return { car: result, taken, empty };
 }
 
-const structured = (value: Plain): Plain => (value === undefined ? undefined : JSON.parse(JSON.stringify(value)));
+const structured = (value: Plain): Plain =>
+  value === undefined ? undefined : JSON.parse(JSON.stringify(value));

@@ -8,7 +8,10 @@ import type { Reading } from '../measured/reading.ts';
 import type { SpreadInput } from '../measured/spread.ts';
 import type { SurveyOutcome } from './surveyed.ts';
 
-export function spreadInputs(readings: readonly Reading[], survey: SurveyOutcome | undefined): readonly SpreadInput[] {
+export function spreadInputs(
+  readings: readonly Reading[],
+  survey: SurveyOutcome | undefined,
+): readonly SpreadInput[] {
   const inputs: SpreadInput[] = [];
   const fromSurvey = survey?.moves(readings) ?? { inputs: [], taken: new Set<number>() };
   for (const reading of readings) {
@@ -19,7 +22,8 @@ export function spreadInputs(readings: readonly Reading[], survey: SurveyOutcome
     const moves = own
       .filter((each) => each.shared > 0 && each.value !== 0 && !fromSurvey.taken.has(each.index))
       .map((each) => [each.index, each.shared * each.value] as const);
-    if (moves.length > 0) inputs.push({ label: `scale of ${instrument}`, path: `instruments.${instrument}`, moves });
+    if (moves.length > 0)
+      inputs.push({ label: `scale of ${instrument}`, path: `instruments.${instrument}`, moves });
   }
   return [...inputs, ...fromSurvey.inputs];
 }

@@ -6,7 +6,10 @@ import type { SpreadInput } from '../measured/spread.ts';
 import type { RawCar } from './form/car.ts';
 
 export interface SurveyOutcome {
-  readonly moves: (readings: readonly Reading[]) => { readonly inputs: readonly SpreadInput[]; readonly taken: ReadonlySet<number> };
+  readonly moves: (readings: readonly Reading[]) => {
+    readonly inputs: readonly SpreadInput[];
+    readonly taken: ReadonlySet<number>;
+  };
 }
 
 export interface SurveyResult {

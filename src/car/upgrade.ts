@@ -10,12 +10,17 @@ type PlainFile = Record<string, unknown>;
 
 const STEPS: Readonly<Record<number, (file: PlainFile) => PlainFile>> = {};
 
-export type Upgrade = { readonly ok: true; readonly file: PlainFile } | { readonly ok: false; readonly why: string };
+export type Upgrade =
+  | { readonly ok: true; readonly file: PlainFile }
+  | { readonly ok: false; readonly why: string };
 
 export function upgrade(file: PlainFile): Upgrade {
   const { flatpatch } = file;
   if (typeof flatpatch !== 'number' || !Number.isInteger(flatpatch) || flatpatch < 1) {
-    return { ok: false, why: `The first key must say the version of the form: flatpatch: ${CAR_FILE_VERSION}.` };
+    return {
+      ok: false,
+      why: `The first key must say the version of the form: flatpatch: ${CAR_FILE_VERSION}.`,
+    };
   }
   if (flatpatch > CAR_FILE_VERSION) {
     return {

@@ -6,6 +6,8 @@
  *       2 × 2 stiffness at the wheels
  * Axes  travel positive in bump, each wheel its own
  */
+
+import { springMaterial } from '../materials/spring-material.ts';
 import { along, distance, dot, sub, turnedAbout, unit, type Vec3 } from '../maths/vec3.ts';
 import type { Metre, Newton } from '../units/quantity.ts';
 import { formula, type Working } from '../working/working.ts';
@@ -16,7 +18,6 @@ import { type AxleStiffness, type Pair, pairStiffness } from './axle/pair.ts';
 import { type CornerState, solveCorner } from './corner/solve.ts';
 import type { AxleForm } from './corner-of-car.ts';
 import { fromReading, fromReadingOr, type Numbers } from './numbers.ts';
-import { springMaterial } from '../materials/spring-material.ts';
 import { LinearSpring } from './spring/elements.ts';
 import { polarSecondMoment } from './spring/torsion-bar.ts';
 import { type SprungCorner, sprungCorner, type WheelForce } from './sprung-corner.ts';
@@ -68,14 +69,16 @@ const sum = (...parts: readonly AxleStiffness[]): AxleStiffness =>
 
 /** @throws Unreachable, DegenerateCorner, BarOpen */
 export function axleState(axle: AxleForm, at: AxleAt, numbers: Numbers, working?: Working): AxleState {
-  const side = (name: 'left' | 'right'): AxleSide => {
-    const of = sprungCorner(axle, name, numbers);
-    return {
-      of,
-      state: solveCorner(of.corner, { travel: at[name], rack: at.rack }),
-      now: of.wheelAt(at[name], at.rack),
-    };
-  };
+  const side = (name: 'left' | 'right'): AxleSide =>
+    // the path of one of its readings tells this corner from the other axle's
+    numbers.part(`${axle[name].scale.path} at ${at[name]}, rack ${at.rack}`, () => {
+      const of = sprungCorner(axle, name, numbers);
+      return {
+        of,
+        state: solveCorner(of.corner, { travel: at[name], rack: at.rack }),
+        now: of.wheelAt(at[name], at.rack),
+      };
+    });
   const left = side('left');
   const right = side('right');
   const bar = barAtWheels(axle, left, right, numbers, working);
@@ -167,7 +170,13 @@ function barTwist(axle: AxleForm, left: AxleSide, right: AxleSide, numbers: Numb
   const other = numbers.point(antiRollBar.axisRight);
   const middle = [(foot[0] + other[0]) / 2, (foot[1] + other[1]) / 2, (foot[2] + other[2]) / 2] as const;
   return solveTBar(
-    { nodPoint: axisLeft, nodDirection: direction, stemPoint: top, stemDirection: unit(sub(top, middle)), ...ends },
+    {
+      nodPoint: axisLeft,
+      nodDirection: direction,
+      stemPoint: top,
+      stemDirection: unit(sub(top, middle)),
+      ...ends,
+    },
     ...moving,
   ).twist;
 }
@@ -190,7 +199,10 @@ export function drawnBar(
   if (antiRollBar.kind === 'T-bar') {
     const top = numbers.point(antiRollBar.stemTop!);
     const foot = along(from, direction, dot(sub(top, from), direction));
-    return [{ line: [rocker(left), arm(left), top, arm(right), rocker(right)], diameter }, { line: [top, foot], diameter }];
+    return [
+      { line: [rocker(left), arm(left), top, arm(right), rocker(right)], diameter },
+      { line: [top, foot], diameter },
+    ];
   }
   const foot = (end: Vec3): Vec3 => along(from, direction, dot(sub(end, from), direction));
   const { left: turnLeft, right: turnRight } = solveUBar(
@@ -209,7 +221,11 @@ export function drawnBar(
   return [{ line: [rocker(left), a, foot(a), foot(b), b, rocker(right)], diameter }];
 }
 
-function linksOf(left: AxleSide, right: AxleSide, numbers: Numbers): { readonly left: DropLink; readonly right: DropLink } {
+function linksOf(
+  left: AxleSide,
+  right: AxleSide,
+  numbers: Numbers,
+): { readonly left: DropLink; readonly right: DropLink } {
   const link = (side: AxleSide): DropLink => ({
     rockerEnd: numbers.point(side.of.form.points.dropLinkRocker!),
     barEnd: numbers.point(side.of.form.points.dropLinkArm!),
@@ -237,7 +253,12 @@ function blade(axle: AxleForm, side: 'left' | 'right', numbers: Numbers): Flexib
   };
 }
 
-function heaveAtWheels(axle: AxleForm, left: AxleSide, right: AxleSide, numbers: Numbers): HeaveAtWheels | undefined {
+function heaveAtWheels(
+  axle: AxleForm,
+  left: AxleSide,
+  right: AxleSide,
+  numbers: Numbers,
+): HeaveAtWheels | undefined {
   const { heave } = axle;
   const leftEnd = left.state.rockerPoints.heave;
   const rightEnd = right.state.rockerPoints.heave;

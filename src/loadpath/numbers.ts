@@ -1,25 +1,42 @@
 /**
- * The car's numbers as one computation sees them: as filed, or with some moved by their uncertainty.
+ * The car's numbers as one computation sees them: as filed, or with one moved by its uncertainty.
  *
- * A computation asks for readings through here, so that it can also be told which readings it leaned on.
+ * A computation asks for readings through here, so that it can be told which readings it leaned on, and so that a
+ * part of it that none of the moved numbers touches is not worked out again.
  */
 import type { PointReading } from '../car/place.ts';
 import type { Vec3 } from '../maths/vec3.ts';
 import type { Reading } from '../measured/reading.ts';
 import type { Origin } from '../working/working.ts';
 
+interface Kept<T> {
+  readonly part: T;
+  readonly leaned: ReadonlySet<number>;
+}
+
 export class Numbers {
   readonly #values: Float64Array;
-  /** Indices of the readings that were asked for, when somebody wants to know. */
-  readonly asked: Set<number> | undefined;
+  readonly #moved: { readonly index: number; readonly from: Numbers } | undefined;
+  readonly #kept = new Map<string, Kept<unknown>>();
+  /**
+   * One set for each part being worked out; the outermost is what the whole leaned on. Numbers with one moved are
+   * only ever worked through, never taken over from, so nothing is written down for them.
+   */
+  readonly #leaning: Set<number>[] = [new Set()];
 
-  constructor(values: Float64Array, asked?: Set<number>) {
+  /** @param moved  which number differs from those of `from`, whose parts may be taken over */
+  constructor(values: Float64Array, moved?: { readonly index: number; readonly from: Numbers }) {
     this.#values = values;
-    this.asked = asked;
+    this.#moved = moved;
+  }
+
+  /** Indices of all readings that were asked for. */
+  get leaned(): ReadonlySet<number> {
+    return this.#leaning[0]!;
   }
 
   of(reading: Reading): number {
-    this.asked?.add(reading.index);
+    if (this.#moved === undefined) this.#leaning.at(-1)!.add(reading.index);
     return this.#values[reading.index]!;
   }
 
@@ -31,6 +48,35 @@ export class Numbers {
   point(point: PointReading): Vec3 {
     const y = this.of(point.y);
     return [this.of(point.x), point.mirrored ? -y : y, this.of(point.z)];
+  }
+
+  /**
+   * A part of the computation under a name of its own: worked out once, and taken over from the numbers as filed
+   * where it did not lean on the one that moved. The part must hang on nothing but readings and its name.
+   */
+  part<T>(name: string, work: () => T): T {
+    if (this.#moved !== undefined) return this.#takenOver<T>(name)?.part ?? work();
+    const here = this.#kept.get(name) ?? this.#keep(name, work);
+    for (const index of here.leaned) this.#leaning.at(-1)!.add(index);
+    return here.part as T;
+  }
+
+  #keep<T>(name: string, work: () => T): Kept<T> {
+    const leaned = new Set<number>();
+    this.#leaning.push(leaned);
+    try {
+      const kept = { part: work(), leaned };
+      this.#kept.set(name, kept);
+      return kept;
+    } finally {
+      this.#leaning.pop();
+    }
+  }
+
+  #takenOver<T>(name: string): Kept<T> | undefined {
+    const { index, from } = this.#moved!;
+    const kept = from.#kept.get(name);
+    return kept === undefined || kept.leaned.has(index) ? undefined : (kept as Kept<T>);
   }
 }
 

@@ -20,7 +20,10 @@ const STEEL = { shearModulus: 79.5e9, youngsModulus: 206e9, density: 7850 } as c
 const stock = (name: string | undefined) => (name === undefined ? undefined : springMaterial(name));
 
 /** A coil with the origins of its numbers. */
-export function coilOf(form: CoilForm, numbers: Numbers): { readonly coil: CoilSpring; readonly from: Origins } {
+export function coilOf(
+  form: CoilForm,
+  numbers: Numbers,
+): { readonly coil: CoilSpring; readonly from: Origins } {
   const material = stock(form.material);
   const table = form.material ?? 'spring steel';
   return {
@@ -56,7 +59,8 @@ export function rateOfCoil(form: CoilForm, numbers: Numbers, working?: Working):
 }
 
 function endOf(form: BarForm['rockerEnd'], numbers: Numbers): EndTransition {
-  if (form.form === 'square' || form.headDiameter === undefined || form.size === undefined) return { kind: 'none' };
+  if (form.form === 'square' || form.headDiameter === undefined || form.size === undefined)
+    return { kind: 'none' };
   const headDiameter = numbers.of(form.headDiameter);
   const size = numbers.of(form.size);
   return form.form === 'taper'
@@ -90,11 +94,20 @@ export function rateOfBar(form: BarForm, numbers: Numbers, working?: Working): N
   const { bar, from } = barOf(form, numbers);
   if (form.rate === undefined) return torsionBarRate(bar, working, from);
   const value = numbers.of(form.rate);
-  working?.add(asMeasured('k_t', 'torsional rate of the bar', value, 'N m/rad', fromReading(form.rate), 'SP-22'));
+  working?.add(
+    asMeasured('k_t', 'torsional rate of the bar', value, 'N m/rad', fromReading(form.rate), 'SP-22'),
+  );
   return value;
 }
 
-const asMeasured = (symbol: string, means: string, value: number, unit: string, from: Origin, source: string) =>
+const asMeasured = (
+  symbol: string,
+  means: string,
+  value: number,
+  unit: string,
+  from: Origin,
+  source: string,
+) =>
   ({
     kind: 'solved',
     symbol,

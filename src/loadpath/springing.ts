@@ -16,7 +16,6 @@ import { STANDARD_GRAVITY } from '../units/quantity.ts';
 import { formula, type Working } from '../working/working.ts';
 import type { CornerForm } from './corner-of-car.ts';
 import { fromReading, type Numbers } from './numbers.ts';
-import { coilOf, rateOfBar, rateOfCoil } from './spring-of-car.ts';
 import { solidLength } from './spring/coil-spring.ts';
 import {
   CurveSpring,
@@ -26,6 +25,7 @@ import {
   SolidSpring,
   type SpringElement,
 } from './spring/elements.ts';
+import { coilOf, rateOfBar, rateOfCoil } from './spring-of-car.ts';
 
 /** The linkage at the surveyed position, as far as the springing needs it. */
 export interface AtSurvey {
@@ -132,13 +132,22 @@ const coilForceAsFitted = formula({
 const G: number = STANDARD_GRAVITY;
 
 /** Works out the springing of a corner from the file and the linkage as surveyed. */
-export function springingOf(corner: CornerForm, at: AtSurvey, numbers: Numbers, working?: Working): Springing {
+export function springingOf(
+  corner: CornerForm,
+  at: AtSurvey,
+  numbers: Numbers,
+  working?: Working,
+): Springing {
   const notes: string[] = [];
-  const W_s = sprungLoadOf({ m_w: numbers.of(corner.scale), m_u: numbers.of(corner.unsprung), g: G }, working, {
-    m_w: fromReading(corner.scale),
-    m_u: fromReading(corner.unsprung),
-    g: { kind: 'constant', what: 'standard acceleration of free fall, 3rd CGPM 1901' },
-  });
+  const W_s = sprungLoadOf(
+    { m_w: numbers.of(corner.scale), m_u: numbers.of(corner.unsprung), g: G },
+    working,
+    {
+      m_w: fromReading(corner.scale),
+      m_u: fromReading(corner.unsprung),
+      g: { kind: 'constant', what: 'standard acceleration of free fall, 3rd CGPM 1901' },
+    },
+  );
   const rubber = rubberOf(corner, numbers);
   const stops = stopsOf(corner, at, numbers);
   const gasForce = numbers.or(corner.damper?.gasForce, 0);
@@ -172,7 +181,9 @@ export function springingOf(corner: CornerForm, at: AtSurvey, numbers: Numbers, 
       T_0 = barTorqueAtSurvey({ W_s, F_0, r_0: at.unitRatio, s_0: at.barRatio }, working);
       φ_0 = twistAtSurvey({ T_0, k_t: barRate }, working);
     } else {
-      notes.push('Coil and bar share the load and neither is measured as fitted: the bar is taken as slack as surveyed.');
+      notes.push(
+        'Coil and bar share the load and neither is measured as fitted: the bar is taken as slack as surveyed.',
+      );
       φ_0 = 0;
     }
   }
@@ -189,7 +200,9 @@ export function springingOf(corner: CornerForm, at: AtSurvey, numbers: Numbers, 
         working,
       );
     if (F_c0 <= 0) {
-      notes.push('The scale shows no more than gas and rubber carry: the coil would be loose as surveyed. Check scale, unsprung mass and gas force.');
+      notes.push(
+        'The scale shows no more than gas and rubber carry: the coil would be loose as surveyed. Check scale, unsprung mass and gas force.',
+      );
     }
     const law = lawOfCoil(corner, numbers, F_c0, working);
     coilPart = { coil: law.element, coilRate: law.rate, coilFreeAt: law.freeAt, coilSolidAt: law.solidAt };
@@ -232,7 +245,10 @@ function lawOfCoil(corner: CornerForm, numbers: Numbers, force: Newton, working?
 function rubberOf(corner: CornerForm, numbers: Numbers) {
   const { bumpRubber } = corner;
   if (bumpRubber === undefined) return undefined;
-  const table = bumpRubber.curve.map((row) => ({ compression: numbers.of(row.compression), force: numbers.of(row.force) }));
+  const table = bumpRubber.curve.map((row) => ({
+    compression: numbers.of(row.compression),
+    force: numbers.of(row.force),
+  }));
   const gap = numbers.of(bumpRubber.gap);
   const packers = numbers.or(bumpRubber.packers, 0);
   return { element: CurveSpring({ table, gap, packers }), touchesAt: gap - packers };

@@ -47,7 +47,6 @@ export interface SprungCorner {
   readonly side: SideName;
   readonly corner: Corner;
   readonly springing: Springing;
-  readonly numbers: Numbers;
   readonly hasUnit: boolean;
   /** Ratios at a travel, rack straight ahead or as given. @throws Unreachable */
   readonly ratiosAt: (travel: Metre, rack?: Metre) => Ratios;
@@ -55,9 +54,21 @@ export interface SprungCorner {
   readonly wheelAt: (travel: Metre, rack?: Metre) => WheelForce;
 }
 
-export function sprungCorner(axle: AxleForm, side: SideName, numbers: Numbers, working?: Working): SprungCorner {
+/** The linkage of a corner, kept while none of its readings moves. @throws DegenerateCorner */
+export const linkageOf = (axle: AxleForm, side: SideName, numbers: Numbers): Corner =>
+  // the path of one of its readings tells this corner from the other three
+  numbers.part(`linkage of ${axle[side].scale.path}`, () =>
+    prepareCorner(cornerGeometry(axle, side, numbers)),
+  );
+
+export function sprungCorner(
+  axle: AxleForm,
+  side: SideName,
+  numbers: Numbers,
+  working?: Working,
+): SprungCorner {
   const form = axle[side];
-  const corner = prepareCorner(cornerGeometry(axle, side, numbers));
+  const corner = linkageOf(axle, side, numbers);
   const hasUnit = corner.elementNames.includes(UNIT);
   const state = cornerState(corner);
   const slot = hasUnit ? elementSlotOf(corner, UNIT) : -1;
@@ -120,7 +131,7 @@ export function sprungCorner(axle: AxleForm, side: SideName, numbers: Numbers, w
       byForce: unit.total * ratios.unitChange + torque * ratios.turnChange,
     };
   };
-  return { form, side, corner, springing, numbers, hasUnit, ratiosAt, wheelAt };
+  return { form, side, corner, springing, hasUnit, ratiosAt, wheelAt };
 }
 
 /** Metres within which a travel is found: a nanometre. */
@@ -218,6 +229,8 @@ export function travelMarks(of: SprungCorner): TravelMarks {
     coilSolid: at(springing.coilSolidAt),
     closed: at(springing.closedAt),
     barSlack:
-      springing.barTwistAtSurvey === undefined ? Number.NaN : travelAtRockerAngle(of, -springing.barTwistAtSurvey),
+      springing.barTwistAtSurvey === undefined
+        ? Number.NaN
+        : travelAtRockerAngle(of, -springing.barTwistAtSurvey),
   };
 }

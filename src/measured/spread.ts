@@ -1,13 +1,15 @@
 /**
- * How sure a figure is: the uncertainty budget, by moving each input by ± one standard uncertainty.
+ * How sure a figure is: the uncertainty budget, by moving each reading by ± one standard uncertainty.
  *
- * In    the readings as numbers, a list of inputs (each moves one or several of the numbers by one standard
- *       uncertainty), and a function that works out all figures from the numbers
+ * In    the readings as numbers, how far each is moved, which inputs move which numbers, and a function that works
+ *       out all figures from the numbers
  * Out   the standard uncertainty of every figure and each input's share of its variance, worst first
  * Holds while figures are near enough linear over ± one standard uncertainty, and inputs are independent of one
- *       another; what several readings have in common (an instrument's scale, a survey) is an input of its own
+ *       another. What several readings have in common (an instrument's scale, a survey's reading) is one input that
+ *       moves them all; its part is the sum of theirs, sign and all, so that what cancels cancels
  *
- * [GUM] JCGM 100:2008, 5.1.3 note 2 and 5.1.4: contributions by finite differences Z_i = ½(f(x+u) − f(x−u))
+ * [GUM] JCGM 100:2008, 5.1.3 note 2: contributions by finite differences Z_i = ½(f(x+u) − f(x−u)); 5.1.4 and
+ *       5.2.2 note 1: the common influence is taken as an input quantity of its own
  */
 export interface SpreadInput {
   readonly label: string;
@@ -33,48 +35,78 @@ export interface Spread {
   readonly unknown: readonly string[];
 }
 
+/** Works out all figures from the numbers; `moved` is the one number that differs from those as read, if any. */
+export type FiguresOf = (values: Float64Array, out: Float64Array, moved?: number) => void;
+
+export interface SpreadOptions {
+  /** Numbers that the figures lean on; the others are not moved. All of them unless given. */
+  readonly leaned?: ReadonlySet<number>;
+}
+
 /**
- * Spread of every figure at once.
+ * Spread of every figure at once: two passes for each number that can move.
  *
- * @param figures  works out all figures from the numbers into `out`; may throw, or leave NaN, where a figure
- *                 does not exist
- * @throws Error when the figures do not exist at the readings themselves
+ * @param figures  may throw, or leave NaN, where a figure does not exist
+ * @throws what `figures` throws at the readings themselves
  */
 export function spreadOf(
   values: Float64Array,
   inputs: readonly SpreadInput[],
-  figures: (values: Float64Array, out: Float64Array) => void,
+  figures: FiguresOf,
   count: number,
+  options: SpreadOptions = {},
 ): readonly Spread[] {
+  const taking = inputs.filter((input) => input.moves.some(([index]) => options.leaned?.has(index) ?? true));
+  const slopes = slopesOf(values, stepsOf(taking, options.leaned), figures, count);
+  return Array.from({ length: count }, (_, k) => budget(taking, slopes, k));
+}
+
+/** How far each number is moved to find its slope: its own standard uncertainty, or the largest that is shared. */
+function stepsOf(inputs: readonly SpreadInput[], leaned?: ReadonlySet<number>): ReadonlyMap<number, number> {
+  const steps = new Map<number, number>();
+  for (const { moves } of inputs) {
+    for (const [index, step] of moves) {
+      if (step === 0 || leaned?.has(index) === false) continue;
+      steps.set(index, Math.max(Math.abs(step), steps.get(index) ?? 0));
+    }
+  }
+  return steps;
+}
+
+/** d(figure)/d(number) over ± its step, by number. */
+function slopesOf(
+  values: Float64Array,
+  steps: ReadonlyMap<number, number>,
+  figures: FiguresOf,
+  count: number,
+): ReadonlyMap<number, Float64Array> {
   const middle = new Float64Array(count);
   const up = new Float64Array(count);
   const down = new Float64Array(count);
   figures(values, middle);
   const moved = Float64Array.from(values);
-  const contributions = inputs.map(() => new Float64Array(count));
-  inputs.forEach((input, row) => {
+  const slopes = new Map<number, Float64Array>();
+  for (const [index, step] of steps) {
     const at = (sign: number, out: Float64Array): void => {
-      for (const [index, step] of input.moves) moved[index] = moved[index]! + sign * step;
-      attempt(figures, moved, out);
-      for (const [index] of input.moves) moved[index] = values[index]!;
+      moved[index] = values[index]! + sign * step;
+      attempt(figures, moved, out, index);
+      moved[index] = values[index]!;
     };
     at(1, up);
     at(-1, down);
-    const into = contributions[row]!;
-    for (let k = 0; k < count; k += 1) into[k] = difference(middle[k]!, up[k]!, down[k]!);
-  });
-  return Array.from({ length: count }, (_, k) => budget(inputs, contributions, k));
+    slopes.set(
+      index,
+      Float64Array.from(middle, (value, k) => difference(value, up[k]!, down[k]!) / step),
+    );
+  }
+  return slopes;
 }
 
-function attempt(
-  figures: (values: Float64Array, out: Float64Array) => void,
-  values: Float64Array,
-  out: Float64Array,
-): void {
+function attempt(figures: FiguresOf, values: Float64Array, out: Float64Array, moved: number): void {
   try {
-    figures(values, out);
+    figures(values, out, moved);
   } catch {
-    // this input's move left the reachable range: told as unknown, never taken as nothing
+    // this move left the reachable range: told as unknown, never taken as nothing
     out.fill(Number.NaN);
   }
 }
@@ -86,20 +118,23 @@ function difference(middle: number, up: number, down: number): number {
   return middle - down;
 }
 
-function budget(inputs: readonly SpreadInput[], contributions: readonly Float64Array[], k: number): Spread {
+function budget(
+  inputs: readonly SpreadInput[],
+  slopes: ReadonlyMap<number, Float64Array>,
+  k: number,
+): Spread {
   let variance = 0;
   const unknown: string[] = [];
   const shares: Share[] = [];
-  inputs.forEach((input, row) => {
-    const contribution = contributions[row]![k]!;
-    if (!Number.isFinite(contribution)) {
-      unknown.push(input.path);
-      return;
+  for (const { label, path, moves } of inputs) {
+    let contribution = 0;
+    for (const [index, step] of moves) contribution += (slopes.get(index)?.[k] ?? 0) * step;
+    if (!Number.isFinite(contribution)) unknown.push(path);
+    else if (contribution !== 0) {
+      variance += contribution * contribution;
+      shares.push({ label, path, contribution, share: 0 });
     }
-    if (contribution === 0) return;
-    variance += contribution * contribution;
-    shares.push({ label: input.label, path: input.path, contribution, share: 0 });
-  });
+  }
   shares.sort((a, b) => Math.abs(b.contribution) - Math.abs(a.contribution));
   return {
     u: Math.sqrt(variance),

@@ -9,7 +9,7 @@ import { Numbers } from '../loadpath/numbers.ts';
 import { STANDING_CAUTION } from './cautions.ts';
 import type { End, Figure, Stance } from './figure.ts';
 import { figuresOf, figuresWithSpread, type Pass } from './spread-of-figures.ts';
-import { workingOfPass, type WorkingAnswer } from './working.ts';
+import { type WorkingAnswer, workingOfPass } from './working.ts';
 
 export interface AxleReached {
   readonly reached: true;
@@ -56,7 +56,12 @@ export const workingOfCar = (car: Car, figure: string): WorkingAnswer =>
     putCarFigures(car.form, new Numbers(car.values), put, working),
   );
 
-function answer(car: Car, pass: Pass, options: { readonly spread?: boolean }, notes: () => string[]): AxleAnswer {
+function answer(
+  car: Car,
+  pass: Pass,
+  options: { readonly spread?: boolean },
+  notes: () => string[],
+): AxleAnswer {
   try {
     const figures = options.spread ? figuresWithSpread(car, pass) : figuresOf(car, pass);
     return { reached: true, figures, notes: notes(), cautions: [STANDING_CAUTION] };
@@ -75,11 +80,16 @@ function axleNotes(car: Car, end: End): string[] {
     const missing = (['left', 'right'] as const).filter(
       (side) => axle[side].points.dropLinkArm === undefined || axle[side].points.dropLinkRocker === undefined,
     );
-    if (missing.length > 0) notes.push(`The anti-roll bar is not counted: the points of its drop link are not there (${missing.join(', ')}).`);
+    if (missing.length > 0)
+      notes.push(
+        `The anti-roll bar is not counted: the points of its drop link are not there (${missing.join(', ')}).`,
+      );
     else notes.push('The anti-roll bar is taken as free of load in the surveyed position.');
   }
   if (axle.heave !== undefined && axle.heave.gap.value < 0) {
-    notes.push('The heave spring is preloaded as surveyed; the springs of the two corners are taken to carry the whole load of the scales.');
+    notes.push(
+      'The heave spring is preloaded as surveyed; the springs of the two corners are taken to carry the whole load of the scales.',
+    );
   }
   notes.push(...bodyNotes(car));
   return notes;
@@ -87,9 +97,14 @@ function axleNotes(car: Car, end: End): string[] {
 
 function bodyNotes(car: Car): string[] {
   const notes: string[] = [];
-  if (car.form.body === undefined) notes.push('No height of the centre of gravity is given, so no anti-dive, anti-lift or anti-squat.');
-  if (car.form.brakes === undefined) notes.push('The brakes are not described, so no anti-dive and no anti-lift.');
-  if (car.form.body !== undefined && (car.form.body.rollInertia === undefined || car.form.body.pitchInertia === undefined)) {
+  if (car.form.body === undefined)
+    notes.push('No height of the centre of gravity is given, so no anti-dive, anti-lift or anti-squat.');
+  if (car.form.brakes === undefined)
+    notes.push('The brakes are not described, so no anti-dive and no anti-lift.');
+  if (
+    car.form.body !== undefined &&
+    (car.form.body.rollInertia === undefined || car.form.body.pitchInertia === undefined)
+  ) {
     notes.push('A moment of inertia is missing, so a frequency of roll or pitch is too.');
   }
   return notes;

@@ -12,7 +12,8 @@ export const COILED_SPRING_CAUTION =
 
 export const GAS_DAMPER_CAUTION = 'Dampers are under gas pressure: do not open, heat or drill one.';
 
-export const JACKING_CAUTION = 'Stands under the car before a hand goes under it; a jack alone holds nothing.';
+export const JACKING_CAUTION =
+  'Stands under the car before a hand goes under it; a jack alone holds nothing.';
 
 export const CRACK_TEST_CAUTION =
   'Crack tests are for certified inspectors; a figure here does not take the place of one.';

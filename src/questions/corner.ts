@@ -5,7 +5,13 @@ import { type TravelLimits, travelLimits, Unreachable } from '../loadpath/corner
 import { putCornerFigures } from '../loadpath/figures/corner.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { type SprungCorner, sprungCorner, travelMarks } from '../loadpath/sprung-corner.ts';
-import { COILED_SPRING_CAUTION, CRACK_TEST_CAUTION, GAS_DAMPER_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from './cautions.ts';
+import {
+  COILED_SPRING_CAUTION,
+  CRACK_TEST_CAUTION,
+  GAS_DAMPER_CAUTION,
+  STANDING_CAUTION,
+  WOUND_BAR_CAUTION,
+} from './cautions.ts';
 import type { Figure, Position, TravelEvent, Wheel } from './figure.ts';
 import { figuresOf, figuresWithSpread, type Pass } from './spread-of-figures.ts';
 
@@ -109,7 +115,9 @@ export function eventsOf(of: SprungCorner, range: TravelRange): TravelEvent[] {
     { travel: marks.rubber, what: 'bump rubber touches', kind: 'stop' },
     { travel: marks.coilSolid, what: 'coil is solid', kind: 'limit' },
     { travel: marks.closed, what: 'damper is closed', kind: 'limit' },
-    ...(springing.closedAt === undefined ? [{ travel: range.bump, what: range.bumpBy, kind: 'limit' } as const] : []),
+    ...(springing.closedAt === undefined
+      ? [{ travel: range.bump, what: range.bumpBy, kind: 'limit' } as const]
+      : []),
   ];
   return all.filter((event) => Number.isFinite(event.travel)).sort((a, b) => a.travel - b.travel);
 }
@@ -119,17 +127,27 @@ function standNotes(of: SprungCorner, travel: number): string[] {
   const marks = travelMarks(of);
   const notes: string[] = [];
   const mm = (value: number): string => `${(value * MM).toFixed(1)} mm`;
-  if (travel < marks.droopStop) notes.push(`The wheel hangs on its droop stop from ${mm(marks.droopStop)} down; below it the damper would have to stretch.`);
+  if (travel < marks.droopStop)
+    notes.push(
+      `The wheel hangs on its droop stop from ${mm(marks.droopStop)} down; below it the damper would have to stretch.`,
+    );
   if (travel < marks.coilFree) notes.push(`The coil is loose on its seat below ${mm(marks.coilFree)}.`);
-  if (travel < marks.barSlack) notes.push(`Below ${mm(marks.barSlack)} the bar is twisted backwards; a preset bar must not be.`);
+  if (travel < marks.barSlack)
+    notes.push(`Below ${mm(marks.barSlack)} the bar is twisted backwards; a preset bar must not be.`);
   if (travel > marks.rubber) notes.push(`The bump rubber works above ${mm(marks.rubber)}.`);
-  if (travel > marks.coilSolid) notes.push(`The coil is solid above ${mm(marks.coilSolid)}: the load goes straight into tub or case.`);
-  if (travel > marks.closed) notes.push(`The damper would be closed at ${mm(marks.closed)}; the wheel does not come here.`);
-  if (marks.coilSolid < marks.closed) notes.push('The coil goes solid before the damper closes or the rubber ends: look at the free length and the packers.');
+  if (travel > marks.coilSolid)
+    notes.push(`The coil is solid above ${mm(marks.coilSolid)}: the load goes straight into tub or case.`);
+  if (travel > marks.closed)
+    notes.push(`The damper would be closed at ${mm(marks.closed)}; the wheel does not come here.`);
+  if (marks.coilSolid < marks.closed)
+    notes.push(
+      'The coil goes solid before the damper closes or the rubber ends: look at the free length and the packers.',
+    );
   const known = of.springing.rubber?.knownUpTo;
   if (known !== undefined && of.hasUnit) {
     const compression = of.ratiosAt(0).unitLength - of.ratiosAt(travel).unitLength;
-    if (compression > known) notes.push('The bump rubber is pressed further than it was measured; its force here is a guess.');
+    if (compression > known)
+      notes.push('The bump rubber is pressed further than it was measured; its force here is a guess.');
   }
   return notes;
 }

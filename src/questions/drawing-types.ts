@@ -10,7 +10,15 @@ export interface DrawnMember {
   readonly id: string;
   /** In the trade's words: `pushrod`. */
   readonly name: string;
-  readonly kind: 'wishbone leg' | 'rod' | 'toe link' | 'drop link' | 'damper body' | 'damper shaft' | 'bar arm' | 'upright';
+  readonly kind:
+    | 'wishbone leg'
+    | 'rod'
+    | 'toe link'
+    | 'drop link'
+    | 'damper body'
+    | 'damper shaft'
+    | 'bar arm'
+    | 'upright';
   readonly stop: Stop;
   readonly from: Vec3;
   readonly to: Vec3;
@@ -72,7 +80,11 @@ export interface DrawnCorner {
 export interface Drawing {
   readonly corners: readonly DrawnCorner[];
   /** Anti-roll bars: polylines with a diameter. */
-  readonly antiRollBars: readonly { readonly end: 'front' | 'rear'; readonly line: readonly Vec3[]; readonly diameter: number }[];
+  readonly antiRollBars: readonly {
+    readonly end: 'front' | 'rear';
+    readonly line: readonly Vec3[];
+    readonly diameter: number;
+  }[];
   /** Sections of tub and case, spanned by the inner joints: closed loops across the car, front to back. */
   readonly sections: readonly (readonly Vec3[])[];
   /** Height of the ground in these axes. */

@@ -7,10 +7,10 @@ import type { CornerForm } from '../loadpath/corner-of-car.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { type SprungCorner, sprungCorner } from '../loadpath/sprung-corner.ts';
 import { along, distance, sub, unit, type Vec3 } from '../maths/vec3.ts';
-import { antiRollBarLines } from './drawn-anti-roll-bar.ts';
-import type { DrawnBar, DrawnCoil, DrawnCorner, Drawing, DrawnMember } from './drawing-types.ts';
-import { rackOf, type Stance, travelOf, type Wheel } from './figure.ts';
 import { rangeOf } from './corner.ts';
+import type { Drawing, DrawnBar, DrawnCoil, DrawnCorner, DrawnMember } from './drawing-types.ts';
+import { antiRollBarLines } from './drawn-anti-roll-bar.ts';
+import { rackOf, type Stance, travelOf, type Wheel } from './figure.ts';
 
 export const WHEELS: readonly Wheel[] = [
   { end: 'front', side: 'left' },
@@ -20,7 +20,15 @@ export const WHEELS: readonly Wheel[] = [
 ];
 
 /** Diameters drawn where the file has none: they are for the eye, and no figure leans on them. */
-const DRAWN = { leg: 0.022, rod: 0.024, link: 0.02, dropLink: 0.012, damper: 0.045, shaft: 0.014, upright: 0.03 };
+const DRAWN = {
+  leg: 0.022,
+  rod: 0.024,
+  link: 0.02,
+  dropLink: 0.012,
+  damper: 0.045,
+  shaft: 0.014,
+  upright: 0.03,
+};
 
 /** The whole car at a stance. A corner whose points cannot be a corner is left out. */
 export function drawCar(car: Car, stance: Stance): Drawing {
@@ -53,7 +61,11 @@ export function drawCorner(car: Car, wheel: Wheel, stance: Stance): DrawnCorner 
 }
 
 /** The position asked for, or the nearest to it that the linkage reaches. */
-function nearestReached(of: SprungCorner, travel: number, rack: number): { state: CornerState; held: boolean } {
+function nearestReached(
+  of: SprungCorner,
+  travel: number,
+  rack: number,
+): { state: CornerState; held: boolean } {
   try {
     return { state: solveCorner(of.corner, { travel, rack }), held: false };
   } catch (reason) {
@@ -65,26 +77,104 @@ function nearestReached(of: SprungCorner, travel: number, rack: number): { state
   return { state: solveCorner(of.corner, { travel: within, rack: 0 }), held: true };
 }
 
-function bodiesOf(of: SprungCorner, state: CornerState, wheel: Wheel, numbers: Numbers): Omit<DrawnCorner, 'held'> {
+function bodiesOf(
+  of: SprungCorner,
+  state: CornerState,
+  wheel: Wheel,
+  numbers: Numbers,
+): Omit<DrawnCorner, 'held'> {
   const { form } = of;
   const p = state.points;
   const id = (name: string): string => `${wheel.end}.${wheel.side}.${name}`;
-  const member = (name: string, words: string, kind: DrawnMember['kind'], stop: DrawnMember['stop'], from: Vec3, to: Vec3, diameter: number): DrawnMember => ({
-    id: id(name), name: words, kind, stop, from, to, diameter,
+  const member = (
+    name: string,
+    words: string,
+    kind: DrawnMember['kind'],
+    stop: DrawnMember['stop'],
+    from: Vec3,
+    to: Vec3,
+    diameter: number,
+  ): DrawnMember => ({
+    id: id(name),
+    name: words,
+    kind,
+    stop,
+    from,
+    to,
+    diameter,
   });
-  const carried = Object.fromEntries(Object.entries(state.rockerPoints).map(([name, each]) => [name, each.value]));
+  const carried = Object.fromEntries(
+    Object.entries(state.rockerPoints).map(([name, each]) => [name, each.value]),
+  );
   const tub = form.points.damperTub === undefined ? undefined : numbers.point(form.points.damperTub);
-  const unitEnds = tub === undefined || carried.damper === undefined ? undefined : { rocker: carried.damper, tub };
+  const unitEnds =
+    tub === undefined || carried.damper === undefined ? undefined : { rocker: carried.damper, tub };
   const members = [
-    member('upperFrontLeg', 'upper wishbone, front leg', 'wishbone leg', 'links', p.upperFront, p.upperOuter, DRAWN.leg),
-    member('upperRearLeg', 'upper wishbone, rear leg', 'wishbone leg', 'links', p.upperRear, p.upperOuter, DRAWN.leg),
-    member('lowerFrontLeg', 'lower wishbone, front leg', 'wishbone leg', 'links', p.lowerFront, p.lowerOuter, DRAWN.leg),
-    member('lowerRearLeg', 'lower wishbone, rear leg', 'wishbone leg', 'links', p.lowerRear, p.lowerOuter, DRAWN.leg),
-    member('toeLink', wheel.end === 'front' ? 'track rod' : 'toe link', 'toe link', 'links', p.toeInner, p.toeOuter, DRAWN.link),
+    member(
+      'upperFrontLeg',
+      'upper wishbone, front leg',
+      'wishbone leg',
+      'links',
+      p.upperFront,
+      p.upperOuter,
+      DRAWN.leg,
+    ),
+    member(
+      'upperRearLeg',
+      'upper wishbone, rear leg',
+      'wishbone leg',
+      'links',
+      p.upperRear,
+      p.upperOuter,
+      DRAWN.leg,
+    ),
+    member(
+      'lowerFrontLeg',
+      'lower wishbone, front leg',
+      'wishbone leg',
+      'links',
+      p.lowerFront,
+      p.lowerOuter,
+      DRAWN.leg,
+    ),
+    member(
+      'lowerRearLeg',
+      'lower wishbone, rear leg',
+      'wishbone leg',
+      'links',
+      p.lowerRear,
+      p.lowerOuter,
+      DRAWN.leg,
+    ),
+    member(
+      'toeLink',
+      wheel.end === 'front' ? 'track rod' : 'toe link',
+      'toe link',
+      'links',
+      p.toeInner,
+      p.toeOuter,
+      DRAWN.link,
+    ),
     member('rod', form.rod.kind, 'rod', 'links', p.rodOuter, p.rodInner, DRAWN.rod),
     member('kingpin', 'upright', 'upright', 'upright', p.lowerOuter, p.upperOuter, DRAWN.upright),
-    member('steeringArm', 'upright, arm to the toe joint', 'upright', 'upright', along(p.lowerOuter, sub(p.upperOuter, p.lowerOuter), 0.25), p.toeOuter, DRAWN.upright * 0.7),
-    member('stubAxle', 'upright, to the hub', 'upright', 'upright', along(p.lowerOuter, sub(p.upperOuter, p.lowerOuter), 0.5), p.wheelCentre, DRAWN.upright),
+    member(
+      'steeringArm',
+      'upright, arm to the toe joint',
+      'upright',
+      'upright',
+      along(p.lowerOuter, sub(p.upperOuter, p.lowerOuter), 0.25),
+      p.toeOuter,
+      DRAWN.upright * 0.7,
+    ),
+    member(
+      'stubAxle',
+      'upright, to the hub',
+      'upright',
+      'upright',
+      along(p.lowerOuter, sub(p.upperOuter, p.lowerOuter), 0.5),
+      p.wheelCentre,
+      DRAWN.upright,
+    ),
     ...(unitEnds === undefined ? [] : damperMembers(unitEnds, id)),
   ];
   return {
@@ -105,7 +195,9 @@ function bodiesOf(of: SprungCorner, state: CornerState, wheel: Wheel, numbers: N
       angle: state.rockerAngle.value,
     },
     members,
-    ...(form.coil === undefined || unitEnds === undefined ? {} : { coil: coilBetween(form.coil, unitEnds, of, numbers) }),
+    ...(form.coil === undefined || unitEnds === undefined
+      ? {}
+      : { coil: coilBetween(form.coil, unitEnds, of, numbers) }),
     ...(form.bar === undefined ? {} : { bar: barAlong(form.bar, of, state, numbers, form) }),
   };
 }
@@ -117,8 +209,24 @@ const renamed = (carried: Readonly<Record<string, Vec3>>): Record<string, Vec3> 
 function damperMembers(ends: { rocker: Vec3; tub: Vec3 }, id: (name: string) => string): DrawnMember[] {
   const middle = along(ends.tub, sub(ends.rocker, ends.tub), 0.55);
   return [
-    { id: id('damperBody'), name: 'damper body', kind: 'damper body', stop: 'spring', from: ends.tub, to: middle, diameter: DRAWN.damper },
-    { id: id('damperShaft'), name: 'damper shaft', kind: 'damper shaft', stop: 'spring', from: middle, to: ends.rocker, diameter: DRAWN.shaft },
+    {
+      id: id('damperBody'),
+      name: 'damper body',
+      kind: 'damper body',
+      stop: 'spring',
+      from: ends.tub,
+      to: middle,
+      diameter: DRAWN.damper,
+    },
+    {
+      id: id('damperShaft'),
+      name: 'damper shaft',
+      kind: 'damper shaft',
+      stop: 'spring',
+      from: middle,
+      to: ends.rocker,
+      diameter: DRAWN.shaft,
+    },
   ];
 }
 

@@ -1,9 +1,9 @@
 /** Anti-roll bars as lines in space: arm, bar, arm, with the drop links to the rockers. */
 import type { Car } from '../car/read.ts';
 import { BarOpen } from '../loadpath/axle/anti-roll-bar.ts';
+import { drawnBar } from '../loadpath/axle-of-car.ts';
 import { DegenerateCorner } from '../loadpath/corner/prepare.ts';
 import { Unreachable } from '../loadpath/corner/reach.ts';
-import { drawnBar } from '../loadpath/axle-of-car.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import type { Drawing } from './drawing-types.ts';
 import type { Stance } from './figure.ts';
@@ -16,7 +16,8 @@ export function antiRollBarLines(car: Car, stance: Stance): Drawing['antiRollBar
       return lines.map(({ line, diameter }) => ({ end, line, diameter }));
     } catch (reason) {
       // out of reach: the bar is left out of the drawing, the corner says why
-      if (reason instanceof Unreachable || reason instanceof DegenerateCorner || reason instanceof BarOpen) return [];
+      if (reason instanceof Unreachable || reason instanceof DegenerateCorner || reason instanceof BarOpen)
+        return [];
       throw reason;
     }
   });

@@ -1,12 +1,25 @@
 /** What the workshop asks. The only way into the engine for page, command line, paper and server. */
 export { AS_FILED, type Car, type CarRead, type CarSource, readCar as openCar } from '../car/read.ts';
-export * from './figure.ts';
-export * from './drawing-types.ts';
+export {
+  type AxleAnswer,
+  type AxleReached,
+  axleFigures,
+  carFigures,
+  workingOfAxle,
+  workingOfCar,
+} from './axle.ts';
 export * from './cautions.ts';
-export { drawCar, drawCorner, WHEELS } from './drawing.ts';
-export { type CornerAnswer, type CornerReached, cornerFigures, type NotReached, type TravelRange } from './corner.ts';
-export { type AxleAnswer, type AxleReached, axleFigures, carFigures, workingOfAxle, workingOfCar } from './axle.ts';
-export { type CornerCurves, type CurveColumn, cornerCurves, type CurvesAsked } from './curves.ts';
-export { type WorkingAnswer, type WorkingAsked, type WorkingReached, workingOf } from './working.ts';
 export { type ComparedRow, type Comparison, compareSpecs } from './compare.ts';
+export {
+  type CornerAnswer,
+  type CornerReached,
+  cornerFigures,
+  type NotReached,
+  type TravelRange,
+} from './corner.ts';
+export { type CornerCurves, type CurveColumn, type CurvesAsked, cornerCurves } from './curves.ts';
+export { drawCar, drawCorner, WHEELS } from './drawing.ts';
+export * from './drawing-types.ts';
+export * from './figure.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
+export { type WorkingAnswer, type WorkingAsked, type WorkingReached, workingOf } from './working.ts';

@@ -21,23 +21,26 @@ export function figuresOf(car: Car, pass: Pass): Figure[] {
 
 /** The figures of a pass, each with its spread. */
 export function figuresWithSpread(car: Car, pass: Pass): Figure[] {
-  const asked = new Set<number>();
+  const asFiled = new Numbers(car.values);
   const figures: Figure[] = [];
-  pass(new Numbers(car.values, asked), (note, value) => figures.push(figureOf(note, value)));
-  const inputs = car.inputs.filter((input) => input.moves.some(([index]) => asked.has(index)));
+  pass(asFiled, (note, value) => figures.push(figureOf(note, value)));
   const spreads = spreadOf(
     car.values,
-    inputs,
-    (values, out) => {
+    car.inputs,
+    (values, out, index) => {
       let k = 0;
-      pass(new Numbers(values), (_, value) => {
+      const numbers = index === undefined ? asFiled : new Numbers(values, { index, from: asFiled });
+      pass(numbers, (_, value) => {
         out[k] = value;
         k += 1;
       });
     },
     figures.length,
+    { leaned: asFiled.leaned },
   );
-  return figures.map((figure, k) => (Number.isFinite(figure.value) ? { ...figure, spread: spreads[k]! } : figure));
+  return figures.map((figure, k) =>
+    Number.isFinite(figure.value) ? { ...figure, spread: spreads[k]! } : figure,
+  );
 }
 
 function figureOf(note: FigureNote, value: number): Figure {

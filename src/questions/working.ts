@@ -46,7 +46,10 @@ export function workingOfPass(
     const figures = figuresWithSpread(car, pass);
     const figure = figures.find((each) => each.id === id);
     if (figure === undefined) {
-      return { reached: false, message: `There is no figure "${id}" here. There are: ${figures.map((each) => each.id).join(', ')}.` };
+      return {
+        reached: false,
+        message: `There is no figure "${id}" here. There are: ${figures.map((each) => each.id).join(', ')}.`,
+      };
     }
     const working = new Working();
     record(() => {}, working);
@@ -62,7 +65,9 @@ export function workingOfPass(
 function leadingTo(steps: readonly Step[], figure: Figure): Step[] {
   const kept = new Set<Step>();
   const keep = (symbol: string, value: number, before: number): void => {
-    const index = steps.findLastIndex((step, k) => k < before && step.symbol === symbol && Object.is(step.value, value));
+    const index = steps.findLastIndex(
+      (step, k) => k < before && step.symbol === symbol && Object.is(step.value, value),
+    );
     const step = steps[index];
     if (step === undefined || kept.has(step)) return;
     kept.add(step);
@@ -74,7 +79,8 @@ function leadingTo(steps: readonly Step[], figure: Figure): Step[] {
 
 function readingsOf(car: Car, steps: readonly Step[], figure: Figure): Record<string, Reading> {
   const paths = new Set<string>();
-  for (const step of steps) for (const { from } of step.terms) if (from?.kind === 'reading') paths.add(from.path);
+  for (const step of steps)
+    for (const { from } of step.terms) if (from?.kind === 'reading') paths.add(from.path);
   for (const share of figure.spread?.shares ?? []) paths.add(share.path);
   const found = car.readings.filter((reading) => paths.has(reading.path));
   return Object.fromEntries(found.map((reading) => [reading.path, reading]));

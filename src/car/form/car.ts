@@ -11,7 +11,9 @@ import { survey } from './survey.ts';
 export const CAR_FILE_VERSION = 1;
 
 const instrument = z.strictObject({
-  class: z.enum(INSTRUMENT_CLASSES.map((each) => each.name) as [string, ...string[]]).meta({ title: 'kind of instrument' }),
+  class: z
+    .enum(INSTRUMENT_CLASSES.map((each) => each.name) as [string, ...string[]])
+    .meta({ title: 'kind of instrument' }),
   spread: words('standard uncertainty of one reading where it is known better, such as 0.05 mm').optional(),
   checked: day('day of its last check').optional(),
   note: words('note').optional(),
@@ -23,7 +25,9 @@ const spec = z.strictObject({
   by: words('who proposed it').optional(),
   on: day('day').optional(),
   note: words('why').optional(),
-  changes: z.record(z.string(), z.unknown()).meta({ title: 'changes, written as the part of the file that differs' }),
+  changes: z
+    .record(z.string(), z.unknown())
+    .meta({ title: 'changes, written as the part of the file that differs' }),
 });
 
 export const carFile = z.strictObject({

@@ -7,7 +7,8 @@
 import { z } from 'zod';
 import { amount, choice, point, words } from '../field.ts';
 
-const ball = 'Centre of the ball: probe the bolt head and nut face and take the middle, or the bore with the bolt out.';
+const ball =
+  'Centre of the ball: probe the bolt head and nut face and take the middle, or the bore with the bolt out.';
 
 export const cornerPoints = z.strictObject({
   upperFront: point('upper wishbone, front inner joint', ball),
@@ -25,7 +26,10 @@ export const cornerPoints = z.strictObject({
     'second point on the rocker axis',
     'A point on the axis of the rocker bolt, as far from the pivot as the bolt allows.',
   ),
-  wheelCentre: point('wheel centre', 'Centre of the hub face on the wheel axis, in the middle plane of the tyre.'),
+  wheelCentre: point(
+    'wheel centre',
+    'Centre of the hub face on the wheel axis, in the middle plane of the tyre.',
+  ),
   damperRocker: point('damper or spring unit, eye at the rocker', ball).optional(),
   damperTub: point('damper or spring unit, eye at tub or case', ball).optional(),
   dropLinkRocker: point('anti-roll bar drop link, joint at the rocker', ball).optional(),
@@ -76,7 +80,8 @@ const thread = z.strictObject({
 const joint = z.strictObject({
   limit: amount({
     means: 'angle that the spherical bearing allows to each side',
-    measure: 'Maker of the bearing, with the bolt and spacers fitted; or tilt it on the bench with a protractor.',
+    measure:
+      'Maker of the bearing, with the bolt and spacers fitted; or tilt it on the bench with a protractor.',
     unit: 'deg',
     si: 'rad',
     min: 1,
@@ -178,7 +183,8 @@ export const coilSpring = z.strictObject({
   shearModulus: shearModulus.optional(),
   rate: amount({
     means: 'spring rate as measured',
-    measure: 'Spring press over the middle third of the travel. Given, it rules over the rate from wire and coils.',
+    measure:
+      'Spring press over the middle third of the travel. Given, it rules over the rate from wire and coils.',
     unit: 'N/mm',
     si: 'N/m',
     min: 1,
@@ -187,7 +193,8 @@ export const coilSpring = z.strictObject({
   }).optional(),
   fittedLength: amount({
     means: 'length of the main spring in the surveyed position',
-    measure: 'Vernier between the spring seats, car at its static heights. Left out, it follows from the scale.',
+    measure:
+      'Vernier between the spring seats, car at its static heights. Left out, it follows from the scale.',
     unit: 'mm',
     si: 'm',
     min: 15,
@@ -262,7 +269,8 @@ export const torsionBar = z.strictObject({
   shearModulus: shearModulus.optional(),
   rate: amount({
     means: 'bar rate as measured',
-    measure: 'Lever and known masses on the bench, five points. Given, it rules over the rate from the dimensions.',
+    measure:
+      'Lever and known masses on the bench, five points. Given, it rules over the rate from the dimensions.',
     unit: 'N m/deg',
     si: 'N m/rad',
     min: 0.5,
@@ -271,7 +279,8 @@ export const torsionBar = z.strictObject({
   }).optional(),
   twist: amount({
     means: 'twist of the bar in the surveyed position',
-    measure: 'Clinometer on the rocker, before and after the anchor is let off. Left out, it follows from the scale.',
+    measure:
+      'Clinometer on the rocker, before and after the anchor is let off. Left out, it follows from the scale.',
     unit: 'deg',
     si: 'rad',
     min: -5,

@@ -2,7 +2,9 @@
 import { z } from 'zod';
 import { amount, choice, words } from '../field.ts';
 
-const place = words('a point of the car by its path, such as front.left.lowerOuter, or a mark by its own name');
+const place = words(
+  'a point of the car by its path, such as front.left.lowerOuter, or a mark by its own name',
+);
 
 const length = (means: string, measure: string, usual: string, min = 1) =>
   amount({ means, measure, unit: 'mm', si: 'm', min, max: 8000, usual });
@@ -37,7 +39,12 @@ export const survey = z.strictObject({
       z.strictObject({
         points: z.array(place).min(1).max(2),
         axis: choice('axis', ['x', 'y', 'z']),
-        at: length('where it stands, or the mean of a pair', 'By definition of the car axes, or measured.', 'maker', -8000),
+        at: length(
+          'where it stands, or the mean of a pair',
+          'By definition of the car axes, or measured.',
+          'maker',
+          -8000,
+        ),
       }),
     )
     .optional(),

@@ -7,8 +7,8 @@ import type { Working } from '../../working/working.ts';
 import { formula } from '../../working/working.ts';
 import { antiDive, antiLift, antiSquat } from '../axle/anti.ts';
 import { rollCentre } from '../axle/roll-centre.ts';
-import { attitudeOf } from '../corner/attitude.ts';
 import { type AxleAt, type AxleSide, type AxleState, axleState } from '../axle-of-car.ts';
+import { attitudeOf } from '../corner/attitude.ts';
 import { damper, knee } from '../damper.ts';
 import { fromReading, type Numbers } from '../numbers.ts';
 import { notesOf, type Put, recorded } from './note.ts';
@@ -16,33 +16,162 @@ import { notesOf, type Put, recorded } from './note.ts';
 const links = notesOf('links');
 const tyre = notesOf('tyre');
 const spring = notesOf('spring');
-const FRONT_VIEW = { method: 'crossing of the normals to the two contact points’ paths in the closed linkage', source: 'LP-22' } as const;
+const FRONT_VIEW = {
+  method: 'crossing of the normals to the two contact points’ paths in the closed linkage',
+  source: 'LP-22',
+} as const;
 
 const track = tyre({ id: 'track', means: 'track', symbol: 't', unit: 'm', rank: 1 });
-const rollHeight = links({ id: 'rollCentreHeight', means: 'roll centre, height above the ground (construction)', symbol: 'h_rc', unit: 'm', rank: 1, ...FRONT_VIEW });
-const rollOffset = links({ id: 'rollCentreOffset', means: 'roll centre, left of the centre plane (construction)', symbol: 'y_rc', unit: 'm', rank: 2, ...FRONT_VIEW });
-const forceHeight = links({ id: 'rollCentreForce', means: 'height at which lateral force enters through the links', symbol: 'h_f', unit: 'm', rank: 1, say: 'with the lateral force shared equally between the two wheels; this is the one that loads the tyres', method: 'slopes of both contact points’ paths, equal shares', source: 'LP-24' });
-const dive = links({ id: 'antiDive', means: 'anti-dive: share of the braking transfer that the front links carry', symbol: 'A_d', unit: 'share', rank: 1, method: 'side-view slope of the point where the braking force acts, mean of left and right', source: 'LP-25' });
-const lift = links({ id: 'antiLift', means: 'anti-lift: share of the braking transfer that the rear links carry', symbol: 'A_l', unit: 'share', rank: 1, method: 'side-view slope of the point where the braking force acts, mean of left and right', source: 'LP-26' });
-const squat = links({ id: 'antiSquat', means: 'anti-squat: share of the driving transfer that the rear links carry', symbol: 'A_s', unit: 'share', rank: 1, method: 'side-view slope of the wheel centre (drive through shafts), mean of left and right', source: 'LP-27' });
-const barRateNote = spring({ id: 'antiRollBarRate', means: 'rate of the anti-roll bar about its axis, arms in series', symbol: 'k_b', unit: 'N m/rad', rank: 2, method: 'bar and blades in series', source: 'LP-37' });
-const barOne = spring({ id: 'antiRollBarOneWheel', means: 'anti-roll bar at one wheel alone', symbol: 'k_b1', unit: 'N/m', rank: 2, method: 'rate times twist per wheel travel squared, and torque times its change; mean of left and right', source: 'LP-31' });
-const barRoll = spring({ id: 'antiRollBarRoll', means: 'anti-roll bar, each wheel in roll', symbol: 'k_b2', unit: 'N/m', rank: 1, method: 'stiffness of the pair with the wheels moving opposite ways', source: 'LP-31' });
-const heaveForce = spring({ id: 'heaveForce', means: 'force of the heave spring', symbol: 'F_h', unit: 'N', rank: 2, method: 'law of the heave spring behind its gap', source: 'LP-32' });
-const heaveRate = spring({ id: 'heaveRate', means: 'rate of the axle in heave, both wheels together', symbol: 'K_h', unit: 'N/m', rank: 1, method: 'sum of the 2 × 2 stiffness at the wheels', source: 'LP-31' });
-const rollRate = spring({ id: 'rollRate', means: 'roll rate of the springing, tyres rigid', symbol: 'K_φ', unit: 'N m/rad', rank: 1 });
-const rollRateTyre = tyre({ id: 'rollRateTyre', means: 'roll rate at the ground, tyres in series', symbol: 'K_φy', unit: 'N m/rad', rank: 1 });
-const heaveRide = tyre({ id: 'heaveRide', means: 'rate of the axle in heave at the ground, tyres in series', symbol: 'K_s', unit: 'N/m', rank: 2 });
-const heaveFrequency = tyre({ id: 'heaveFrequency', means: 'frequency of the axle in heave', symbol: 'f_a', unit: 'Hz', rank: 1 });
-const dampingLow = tyre({ id: 'dampingLow', means: 'damping ratio in heave below the knee of the dampers', symbol: 'ζ_l', unit: '1', rank: 1 });
-const dampingHigh = tyre({ id: 'dampingHigh', means: 'damping ratio in heave above the knee of the dampers', symbol: 'ζ_h', unit: '1', rank: 2 });
+const rollHeight = links({
+  id: 'rollCentreHeight',
+  means: 'roll centre, height above the ground (construction)',
+  symbol: 'h_rc',
+  unit: 'm',
+  rank: 1,
+  ...FRONT_VIEW,
+});
+const rollOffset = links({
+  id: 'rollCentreOffset',
+  means: 'roll centre, left of the centre plane (construction)',
+  symbol: 'y_rc',
+  unit: 'm',
+  rank: 2,
+  ...FRONT_VIEW,
+});
+const forceHeight = links({
+  id: 'rollCentreForce',
+  means: 'height at which lateral force enters through the links',
+  symbol: 'h_f',
+  unit: 'm',
+  rank: 1,
+  say: 'with the lateral force shared equally between the two wheels; this is the one that loads the tyres',
+  method: 'slopes of both contact points’ paths, equal shares',
+  source: 'LP-24',
+});
+const dive = links({
+  id: 'antiDive',
+  means: 'anti-dive: share of the braking transfer that the front links carry',
+  symbol: 'A_d',
+  unit: 'share',
+  rank: 1,
+  method: 'side-view slope of the point where the braking force acts, mean of left and right',
+  source: 'LP-25',
+});
+const lift = links({
+  id: 'antiLift',
+  means: 'anti-lift: share of the braking transfer that the rear links carry',
+  symbol: 'A_l',
+  unit: 'share',
+  rank: 1,
+  method: 'side-view slope of the point where the braking force acts, mean of left and right',
+  source: 'LP-26',
+});
+const squat = links({
+  id: 'antiSquat',
+  means: 'anti-squat: share of the driving transfer that the rear links carry',
+  symbol: 'A_s',
+  unit: 'share',
+  rank: 1,
+  method: 'side-view slope of the wheel centre (drive through shafts), mean of left and right',
+  source: 'LP-27',
+});
+const barRateNote = spring({
+  id: 'antiRollBarRate',
+  means: 'rate of the anti-roll bar about its axis, arms in series',
+  symbol: 'k_b',
+  unit: 'N m/rad',
+  rank: 2,
+  method: 'bar and blades in series',
+  source: 'LP-37',
+});
+const barOne = spring({
+  id: 'antiRollBarOneWheel',
+  means: 'anti-roll bar at one wheel alone',
+  symbol: 'k_b1',
+  unit: 'N/m',
+  rank: 2,
+  method: 'rate times twist per wheel travel squared, and torque times its change; mean of left and right',
+  source: 'LP-31',
+});
+const barRoll = spring({
+  id: 'antiRollBarRoll',
+  means: 'anti-roll bar, each wheel in roll',
+  symbol: 'k_b2',
+  unit: 'N/m',
+  rank: 1,
+  method: 'stiffness of the pair with the wheels moving opposite ways',
+  source: 'LP-31',
+});
+const heaveForce = spring({
+  id: 'heaveForce',
+  means: 'force of the heave spring',
+  symbol: 'F_h',
+  unit: 'N',
+  rank: 2,
+  method: 'law of the heave spring behind its gap',
+  source: 'LP-32',
+});
+const heaveRate = spring({
+  id: 'heaveRate',
+  means: 'rate of the axle in heave, both wheels together',
+  symbol: 'K_h',
+  unit: 'N/m',
+  rank: 1,
+  method: 'sum of the 2 × 2 stiffness at the wheels',
+  source: 'LP-31',
+});
+const rollRate = spring({
+  id: 'rollRate',
+  means: 'roll rate of the springing, tyres rigid',
+  symbol: 'K_φ',
+  unit: 'N m/rad',
+  rank: 1,
+});
+const rollRateTyre = tyre({
+  id: 'rollRateTyre',
+  means: 'roll rate at the ground, tyres in series',
+  symbol: 'K_φy',
+  unit: 'N m/rad',
+  rank: 1,
+});
+const heaveRide = tyre({
+  id: 'heaveRide',
+  means: 'rate of the axle in heave at the ground, tyres in series',
+  symbol: 'K_s',
+  unit: 'N/m',
+  rank: 2,
+});
+const heaveFrequency = tyre({
+  id: 'heaveFrequency',
+  means: 'frequency of the axle in heave',
+  symbol: 'f_a',
+  unit: 'Hz',
+  rank: 1,
+});
+const dampingLow = tyre({
+  id: 'dampingLow',
+  means: 'damping ratio in heave below the knee of the dampers',
+  symbol: 'ζ_l',
+  unit: '1',
+  rank: 1,
+});
+const dampingHigh = tyre({
+  id: 'dampingHigh',
+  means: 'damping ratio in heave above the knee of the dampers',
+  symbol: 'ζ_h',
+  unit: '1',
+  rank: 2,
+});
 
 const trackOf = formula({
   symbol: 't',
   means: 'track',
   is: 'b_l + b_r',
   unit: 'm',
-  terms: { b_l: { unit: 'm', means: 'left contact point to centre plane' }, b_r: { unit: 'm', means: 'right contact point to centre plane' } },
+  terms: {
+    b_l: { unit: 'm', means: 'left contact point to centre plane' },
+    b_r: { unit: 'm', means: 'right contact point to centre plane' },
+  },
   source: 'LP-53',
 });
 
@@ -78,7 +207,10 @@ const rollSeries = formula({
   means: 'roll rate at the ground, tyres in series',
   is: 'K_φ*K_y/(K_φ + K_y)',
   unit: 'N m/rad',
-  terms: { K_φ: { unit: 'N m/rad', means: 'roll rate of the springing' }, K_y: { unit: 'N m/rad', means: 'roll rate of the tyres' } },
+  terms: {
+    K_φ: { unit: 'N m/rad', means: 'roll rate of the springing' },
+    K_y: { unit: 'N m/rad', means: 'roll rate of the tyres' },
+  },
   source: 'LP-54',
 });
 
@@ -114,7 +246,10 @@ const axleFrequency = formula({
   means: 'frequency of the axle in heave',
   is: 'sqrt(K_s/m_a)/(2*π)',
   unit: 'Hz',
-  terms: { K_s: { unit: 'N/m', means: 'rate of the axle in heave at the ground' }, m_a: { unit: 'kg', means: 'sprung mass on this axle' } },
+  terms: {
+    K_s: { unit: 'N/m', means: 'rate of the axle in heave at the ground' },
+    m_a: { unit: 'kg', means: 'sprung mass on this axle' },
+  },
   source: 'LP-51',
   holds: 'undamped, this axle alone',
 });
@@ -140,7 +275,10 @@ const ratioLow = ratioOf('ζ_l', 'damping ratio in heave below the knee');
 const ratioHigh = ratioOf('ζ_h', 'damping ratio in heave above the knee');
 
 /** Slopes of a damper below and above its knee, mean of bump and rebound; one slope when there is no knee. */
-function slopesOf(side: AxleSide, numbers: Numbers): { readonly low: number; readonly high: number } | undefined {
+function slopesOf(
+  side: AxleSide,
+  numbers: Numbers,
+): { readonly low: number; readonly high: number } | undefined {
   const curve = side.of.form.damper?.curve;
   if (curve === undefined) return undefined;
   const points = (force: 'bump' | 'rebound') =>
@@ -151,7 +289,10 @@ function slopesOf(side: AxleSide, numbers: Numbers): { readonly low: number; rea
   if (bump.length === 0) return undefined;
   const knees = [knee(bump), knee(rebound)];
   if (knees[0] !== undefined && knees[1] !== undefined) {
-    return { low: (knees[0].lowSpeed + knees[1].lowSpeed) / 2, high: (knees[0].highSpeed + knees[1].highSpeed) / 2 };
+    return {
+      low: (knees[0].lowSpeed + knees[1].lowSpeed) / 2,
+      high: (knees[0].highSpeed + knees[1].highSpeed) / 2,
+    };
   }
   // too few points for a knee: the line from the origin to the last of them
   const last = bump.at(-1)!.velocity;
@@ -163,7 +304,14 @@ function slopesOf(side: AxleSide, numbers: Numbers): { readonly low: number; rea
 const mean = (a: number, b: number): number => (a + b) / 2;
 
 /** Puts every figure of an axle. @throws Unreachable, DegenerateCorner, BarOpen */
-export function putAxleFigures(form: CarForm, end: 'front' | 'rear', at: AxleAt, numbers: Numbers, putting: Put, working?: Working): AxleState {
+export function putAxleFigures(
+  form: CarForm,
+  end: 'front' | 'rear',
+  at: AxleAt,
+  numbers: Numbers,
+  putting: Put,
+  working?: Working,
+): AxleState {
   const put = working === undefined ? putting : recorded(putting, working);
   const state = axleState(form[end], at, numbers, working);
   const { left, right } = state;
@@ -185,17 +333,33 @@ function putAntis(form: CarForm, end: 'front' | 'rear', state: AxleState, number
   const { body, brakes } = form;
   if (body === undefined) return;
   const base = (side: 'left' | 'right'): number =>
-    numbers.point(form.front[side].points.wheelCentre)[0] - numbers.point(form.rear[side].points.wheelCentre)[0];
-  const car = { wheelbase: mean(base('left'), base('right')), centreOfMassHeight: numbers.of(body.centreOfGravityHeight) };
+    numbers.point(form.front[side].points.wheelCentre)[0] -
+    numbers.point(form.rear[side].points.wheelCentre)[0];
+  const car = {
+    wheelbase: mean(base('left'), base('right')),
+    centreOfMassHeight: numbers.of(body.centreOfGravityHeight),
+  };
   const both = (anti: (side: AxleSide) => { readonly share: number }): number =>
     mean(anti(state.left).share, anti(state.right).share);
   if (brakes !== undefined) {
     const torqueTo = brakes[end] === 'outboard' ? 'upright' : 'case';
     const frontShare = numbers.of(brakes.frontShare);
-    if (end === 'front') put(dive, both((side) => antiDive(side.state, car, { share: frontShare, torqueTo })));
-    else put(lift, both((side) => antiLift(side.state, car, { share: 1 - frontShare, torqueTo })));
+    if (end === 'front')
+      put(
+        dive,
+        both((side) => antiDive(side.state, car, { share: frontShare, torqueTo })),
+      );
+    else
+      put(
+        lift,
+        both((side) => antiLift(side.state, car, { share: 1 - frontShare, torqueTo })),
+      );
   }
-  if (end === 'rear') put(squat, both((side) => antiSquat(side.state, car)));
+  if (end === 'rear')
+    put(
+      squat,
+      both((side) => antiSquat(side.state, car)),
+    );
 }
 
 function putRates(state: AxleState, t: number, numbers: Numbers, put: Put, working?: Working): void {
@@ -211,21 +375,45 @@ function putRates(state: AxleState, t: number, numbers: Numbers, put: Put, worki
   put(heaveRate, K_h);
   const K_φ = rollOf({ t, K_ll: K.leftLeft, K_lr: K.leftRight, K_rr: K.rightRight }, working);
   put(rollRate, K_φ);
-  const tyres = { k_yl: numbers.of(left.of.form.wheel.tyreRate), k_yr: numbers.of(right.of.form.wheel.tyreRate) };
-  const fromTyres = { k_yl: fromReading(left.of.form.wheel.tyreRate), k_yr: fromReading(right.of.form.wheel.tyreRate) };
+  const tyres = {
+    k_yl: numbers.of(left.of.form.wheel.tyreRate),
+    k_yr: numbers.of(right.of.form.wheel.tyreRate),
+  };
+  const fromTyres = {
+    k_yl: fromReading(left.of.form.wheel.tyreRate),
+    k_yr: fromReading(right.of.form.wheel.tyreRate),
+  };
   put(rollRateTyre, rollSeries({ K_φ, K_y: tyreRoll({ t, ...tyres }, working, fromTyres) }, working));
   const K_s = heaveSeries({ K_h, ...tyres }, working, fromTyres);
   put(heaveRide, K_s);
-  const masses = { m_wl: left.of.form.scale, m_wr: right.of.form.scale, m_ul: left.of.form.unsprung, m_ur: right.of.form.unsprung };
+  const masses = {
+    m_wl: left.of.form.scale,
+    m_wr: right.of.form.scale,
+    m_ul: left.of.form.unsprung,
+    m_ur: right.of.form.unsprung,
+  };
   const m_a = axleMass(
-    { m_wl: numbers.of(masses.m_wl), m_wr: numbers.of(masses.m_wr), m_ul: numbers.of(masses.m_ul), m_ur: numbers.of(masses.m_ur) },
+    {
+      m_wl: numbers.of(masses.m_wl),
+      m_wr: numbers.of(masses.m_wr),
+      m_ul: numbers.of(masses.m_ul),
+      m_ur: numbers.of(masses.m_ur),
+    },
     working,
-    { m_wl: fromReading(masses.m_wl), m_wr: fromReading(masses.m_wr), m_ul: fromReading(masses.m_ul), m_ur: fromReading(masses.m_ur) },
+    {
+      m_wl: fromReading(masses.m_wl),
+      m_wr: fromReading(masses.m_wr),
+      m_ul: fromReading(masses.m_ul),
+      m_ur: fromReading(masses.m_ur),
+    },
   );
   put(heaveFrequency, axleFrequency({ K_s, m_a }, working));
-  const slopes = [slopesOf(left, numbers), slopesOf(right, numbers)] as const;
-  if (slopes[0] === undefined || slopes[1] === undefined) return;
+  const slopes = [left, right].map((side) =>
+    numbers.part(`damper slopes of ${side.of.form.scale.path}`, () => slopesOf(side, numbers)),
+  );
+  const [l, r] = slopes;
+  if (l === undefined || r === undefined) return;
   const ratios = { r_l: left.now.ratios.unit, r_r: right.now.ratios.unit };
-  put(dampingLow, ratioLow({ c_l: slopes[0].low, c_r: slopes[1].low, ...ratios, K_h, m_a }, working));
-  put(dampingHigh, ratioHigh({ c_l: slopes[0].high, c_r: slopes[1].high, ...ratios, K_h, m_a }, working));
+  put(dampingLow, ratioLow({ c_l: l.low, c_r: r.low, ...ratios, K_h, m_a }, working));
+  put(dampingHigh, ratioHigh({ c_l: l.high, c_r: r.high, ...ratios, K_h, m_a }, working));
 }

@@ -8,22 +8,80 @@ import type { CarForm } from '../../car/read.ts';
 import type { Working } from '../../working/working.ts';
 import { formula } from '../../working/working.ts';
 import { rollCentre } from '../axle/roll-centre.ts';
-import { attitudeOf } from '../corner/attitude.ts';
 import { type AxleState, axleState } from '../axle-of-car.ts';
+import { attitudeOf } from '../corner/attitude.ts';
 import { fromReading, type Numbers } from '../numbers.ts';
 import { notesOf, type Put, recorded } from './note.ts';
 
 const tyre = notesOf('tyre');
 const PAIR = { method: 'the two frequencies of body heave and pitch together', source: 'LP-57' } as const;
 
-const wheelbase = tyre({ id: 'wheelbase', means: 'wheelbase, mean of left and right', symbol: 'L', unit: 'm', rank: 2, method: 'wheel centres as surveyed', source: 'LP-56' });
-const frontShare = tyre({ id: 'frontMassShare', means: 'share of the mass on the front axle', symbol: 'w_f', unit: 'share', rank: 2, method: 'wheel scales', source: 'LP-56' });
-const rollShare = tyre({ id: 'frontRollShare', means: 'front share of the roll rate, tyres in series', symbol: 'χ', unit: 'share', rank: 1, method: 'front roll rate over the sum of both', source: 'LP-54' });
-const rollFrequency = tyre({ id: 'rollFrequency', means: 'frequency in roll', symbol: 'f_φ', unit: 'Hz', rank: 1 });
-const lowMode = tyre({ id: 'bounceFrequency', means: 'lower frequency of bounce and pitch', symbol: 'f_1', unit: 'Hz', rank: 1, ...PAIR });
-const highMode = tyre({ id: 'pitchFrequency', means: 'higher frequency of bounce and pitch', symbol: 'f_2', unit: 'Hz', rank: 1, ...PAIR });
-const lowNode = tyre({ id: 'bounceNode', means: 'point that stands still in the lower mode, ahead of the centre of gravity', symbol: 'x_1', unit: 'm', rank: 3, ...PAIR });
-const highNode = tyre({ id: 'pitchNode', means: 'point that stands still in the higher mode, ahead of the centre of gravity', symbol: 'x_2', unit: 'm', rank: 3, ...PAIR });
+const wheelbase = tyre({
+  id: 'wheelbase',
+  means: 'wheelbase, mean of left and right',
+  symbol: 'L',
+  unit: 'm',
+  rank: 2,
+  method: 'wheel centres as surveyed',
+  source: 'LP-56',
+});
+const frontShare = tyre({
+  id: 'frontMassShare',
+  means: 'share of the mass on the front axle',
+  symbol: 'w_f',
+  unit: 'share',
+  rank: 2,
+  method: 'wheel scales',
+  source: 'LP-56',
+});
+const rollShare = tyre({
+  id: 'frontRollShare',
+  means: 'front share of the roll rate, tyres in series',
+  symbol: 'χ',
+  unit: 'share',
+  rank: 1,
+  method: 'front roll rate over the sum of both',
+  source: 'LP-54',
+});
+const rollFrequency = tyre({
+  id: 'rollFrequency',
+  means: 'frequency in roll',
+  symbol: 'f_φ',
+  unit: 'Hz',
+  rank: 1,
+});
+const lowMode = tyre({
+  id: 'bounceFrequency',
+  means: 'lower frequency of bounce and pitch',
+  symbol: 'f_1',
+  unit: 'Hz',
+  rank: 1,
+  ...PAIR,
+});
+const highMode = tyre({
+  id: 'pitchFrequency',
+  means: 'higher frequency of bounce and pitch',
+  symbol: 'f_2',
+  unit: 'Hz',
+  rank: 1,
+  ...PAIR,
+});
+const lowNode = tyre({
+  id: 'bounceNode',
+  means: 'point that stands still in the lower mode, ahead of the centre of gravity',
+  symbol: 'x_1',
+  unit: 'm',
+  rank: 3,
+  ...PAIR,
+});
+const highNode = tyre({
+  id: 'pitchNode',
+  means: 'point that stands still in the higher mode, ahead of the centre of gravity',
+  symbol: 'x_2',
+  unit: 'm',
+  rank: 3,
+  ...PAIR,
+});
 
 const rollHertz = formula({
   symbol: 'f_φ',
@@ -39,7 +97,8 @@ const rollHertz = formula({
     I_x: { unit: 'kg m^2', means: 'moment of inertia in roll' },
   },
   source: 'LP-58',
-  holds: 'for small roll about the roll axis, with the centre of gravity of the whole car taken for that of the sprung mass',
+  holds:
+    'for small roll about the roll axis, with the centre of gravity of the whole car taken for that of the sprung mass',
 });
 
 export interface BouncePitch {
@@ -73,7 +132,10 @@ export function bouncePitchModes(of: BouncePitch): readonly [Mode, Mode] {
   const mode = (square: number): Mode => ({
     omega: Math.sqrt(square),
     // in the mode (heave − ω²) m z = c θ; a point x ahead moves by z − x θ, and stands still at x = z/θ
-    node: coupling === 0 ? Math.sign(square - pitch) * Number.POSITIVE_INFINITY : coupling / (mass * (heave - square)),
+    node:
+      coupling === 0
+        ? Math.sign(square - pitch) * Number.POSITIVE_INFINITY
+        : coupling / (mass * (heave - square)),
   });
   return [mode(middle - apart), mode(middle + apart)];
 }
@@ -100,7 +162,10 @@ export function putCarFigures(form: CarForm, numbers: Numbers, putting: Put, wor
   const front = axleState(form.front, LEVEL, numbers);
   const rear = axleState(form.rear, LEVEL, numbers);
   const x = (end: 'front' | 'rear'): number =>
-    mean(numbers.point(form[end].left.points.wheelCentre)[0], numbers.point(form[end].right.points.wheelCentre)[0]);
+    mean(
+      numbers.point(form[end].left.points.wheelCentre)[0],
+      numbers.point(form[end].right.points.wheelCentre)[0],
+    );
   const on = (end: 'front' | 'rear', what: 'scale' | 'unsprung'): number =>
     numbers.of(form[end].left[what]) + numbers.of(form[end].right[what]);
   const L = x('front') - x('rear');
@@ -130,7 +195,10 @@ export function putCarFigures(form: CarForm, numbers: Numbers, putting: Put, wor
           I_x: numbers.of(body.rollInertia),
         },
         working,
-        { I_x: fromReading(body.rollInertia), g: { kind: 'constant', what: 'standard acceleration of free fall' } },
+        {
+          I_x: fromReading(body.rollInertia),
+          g: { kind: 'constant', what: 'standard acceleration of free fall' },
+        },
       ),
     );
   }

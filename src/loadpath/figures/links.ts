@@ -1,18 +1,54 @@
 /** Figures of the links: where the wheel swings about, how far the joints have turned, what thread is left. */
-import type { Attitude } from '../corner/attitude.ts';
-import { type JointName, jointSwings } from '../corner/joints.ts';
-import type { CornerState } from '../corner/solve.ts';
-import { fromReading } from '../numbers.ts';
-import type { SprungCorner } from '../sprung-corner.ts';
+
 import { formula, type Working } from '../../working/working.ts';
+import type { Attitude } from '../corner/attitude.ts';
+import type { JointName, jointSwings } from '../corner/joints.ts';
+import type { CornerState } from '../corner/solve.ts';
+import { fromReading, type Numbers } from '../numbers.ts';
+import type { SprungCorner } from '../sprung-corner.ts';
 import { type FigureNote, notesOf, type Put } from './note.ts';
 
 const note = notesOf('links');
 
-const frontSlope = note({ id: 'frontSlope', means: 'outboard movement of the contact point per bump travel', symbol: 'y_z', unit: '1', anchor: 'contact', rank: 1, say: 'positive: the track grows in bump', method: 'velocity of the contact point in the closed linkage', source: 'LP-19' });
-const centreAcross = note({ id: 'instantCentreAcross', means: 'instant centre in front view, from the centre plane towards this wheel', symbol: 'y_ic', unit: 'm', rank: 3, method: 'velocity and rotation of the upright, front view', source: 'LP-19' });
-const centreHeight = note({ id: 'instantCentreHeight', means: 'instant centre in front view, height above the ground', symbol: 'z_ic', unit: 'm', rank: 2, method: 'velocity and rotation of the upright, front view', source: 'LP-19' });
-const sideSlope = note({ id: 'sideSlope', means: 'rearward movement of the contact point per bump travel, hub locked', symbol: 'x_z', unit: '1', anchor: 'contact', rank: 2, method: 'velocity of the contact point in the closed linkage', source: 'LP-20' });
+const frontSlope = note({
+  id: 'frontSlope',
+  means: 'outboard movement of the contact point per bump travel',
+  symbol: 'y_z',
+  unit: '1',
+  anchor: 'contact',
+  rank: 1,
+  say: 'positive: the track grows in bump',
+  method: 'velocity of the contact point in the closed linkage',
+  source: 'LP-19',
+});
+const centreAcross = note({
+  id: 'instantCentreAcross',
+  means: 'instant centre in front view, from the centre plane towards this wheel',
+  symbol: 'y_ic',
+  unit: 'm',
+  rank: 3,
+  method: 'velocity and rotation of the upright, front view',
+  source: 'LP-19',
+});
+const centreHeight = note({
+  id: 'instantCentreHeight',
+  means: 'instant centre in front view, height above the ground',
+  symbol: 'z_ic',
+  unit: 'm',
+  rank: 2,
+  method: 'velocity and rotation of the upright, front view',
+  source: 'LP-19',
+});
+const sideSlope = note({
+  id: 'sideSlope',
+  means: 'rearward movement of the contact point per bump travel, hub locked',
+  symbol: 'x_z',
+  unit: '1',
+  anchor: 'contact',
+  rank: 2,
+  method: 'velocity of the contact point in the closed linkage',
+  source: 'LP-20',
+});
 
 const JOINTS: readonly { readonly name: JointName; readonly means: string; readonly mark: string }[] = [
   { name: 'upperOuter', means: 'upper outer ball joint', mark: 'uo' },
@@ -48,8 +84,24 @@ const JOINT_NOTES: ReadonlyMap<JointName, JointNotes> = new Map(
   JOINTS.map(({ name, means, mark }) => [
     name,
     {
-      turned: note({ id: `jointAngle.${name}`, means: `${means}: turned from the surveyed position`, symbol: `β_${mark}`, unit: 'rad', anchor: name, rank: 3, method: 'rotation of the two bodies against one another in the closed linkage', source: 'LP-21' }),
-      left: note({ id: `jointLeft.${name}`, means: `${means}: angle left in the bearing`, symbol: `β_l_${mark}`, unit: 'rad', anchor: name, rank: 2 }),
+      turned: note({
+        id: `jointAngle.${name}`,
+        means: `${means}: turned from the surveyed position`,
+        symbol: `β_${mark}`,
+        unit: 'rad',
+        anchor: name,
+        rank: 3,
+        method: 'rotation of the two bodies against one another in the closed linkage',
+        source: 'LP-21',
+      }),
+      left: note({
+        id: `jointLeft.${name}`,
+        means: `${means}: angle left in the bearing`,
+        symbol: `β_l_${mark}`,
+        unit: 'rad',
+        anchor: name,
+        rank: 2,
+      }),
       leftOf: leftFormula(mark),
     },
   ]),
@@ -74,7 +126,10 @@ const turnsLeft = (mark: string) =>
     means: 'turns out before the least engagement',
     is: `s_${mark}/P`,
     unit: '1',
-    terms: { [`s_${mark}`]: { unit: 'm', means: 'thread that may still be screwed out' }, P: { unit: 'm', means: 'thread pitch' } },
+    terms: {
+      [`s_${mark}`]: { unit: 'm', means: 'thread that may still be screwed out' },
+      P: { unit: 'm', means: 'thread pitch' },
+    },
     source: 'LP-46',
   });
 
@@ -85,44 +140,88 @@ const THREADS = (['rod', 'toeLink'] as const).map((name) => {
   return {
     name,
     mark,
-    left: note({ id: `threadLeft.${name}`, means: `${what}: thread that may still be screwed out`, symbol: `s_${mark}`, unit: 'm', anchor, rank: 2 }),
-    turns: note({ id: `turnsLeft.${name}`, means: `${what}: turns out before the least engagement`, symbol: `N_${mark}`, unit: '1', anchor, rank: 2 }),
-    visible: note({ id: `threadVisible.${name}`, means: `${what}: visible thread, that may still be screwed in`, symbol: `v_${mark}`, unit: 'm', anchor, rank: 3, method: 'as read', source: 'LP-46' }),
+    left: note({
+      id: `threadLeft.${name}`,
+      means: `${what}: thread that may still be screwed out`,
+      symbol: `s_${mark}`,
+      unit: 'm',
+      anchor,
+      rank: 2,
+    }),
+    turns: note({
+      id: `turnsLeft.${name}`,
+      means: `${what}: turns out before the least engagement`,
+      symbol: `N_${mark}`,
+      unit: '1',
+      anchor,
+      rank: 2,
+    }),
+    visible: note({
+      id: `threadVisible.${name}`,
+      means: `${what}: visible thread, that may still be screwed in`,
+      symbol: `v_${mark}`,
+      unit: 'm',
+      anchor,
+      rank: 3,
+      method: 'as read',
+      source: 'LP-46',
+    }),
     leftOf: threadLeft(mark),
     turnsOf: turnsLeft(mark),
   };
 });
 
-export function linkFigures(of: SprungCorner, state: CornerState, attitude: Attitude, put: Put, working?: Working): void {
+/** The linkage at the position asked for. */
+export interface SolvedLinkage {
+  readonly state: CornerState;
+  readonly attitude: Attitude;
+  readonly swings: ReturnType<typeof jointSwings>;
+}
+
+export function linkFigures(
+  of: SprungCorner,
+  numbers: Numbers,
+  { state, attitude, swings }: SolvedLinkage,
+  put: Put,
+  working?: Working,
+): void {
   put(frontSlope, attitude.frontView.slope);
   put(centreAcross, attitude.frontView.at?.across ?? Number.NaN);
-  put(centreHeight, attitude.frontView.at === undefined ? Number.NaN : attitude.frontView.at.height - state.points.contact[2]);
+  put(
+    centreHeight,
+    attitude.frontView.at === undefined ? Number.NaN : attitude.frontView.at.height - state.points.contact[2],
+  );
   put(sideSlope, attitude.sideView.slope);
-  const swings = jointSwings(of.corner, state);
   for (const { name, mark } of JOINTS) {
     const notes = JOINT_NOTES.get(name)!;
     const { swing } = swings[name];
     put(notes.turned, swing);
     const bearing = of.form.joints?.[name];
     if (bearing === undefined) continue;
-    const β_0 = of.numbers.or(bearing.asSurveyed, 0);
+    const β_0 = numbers.or(bearing.asSurveyed, 0);
     put(
       notes.left,
-      notes.leftOf({ β_m: of.numbers.of(bearing.limit), β_0, [`β_${mark}`]: swing }, working, {
+      notes.leftOf({ β_m: numbers.of(bearing.limit), β_0, [`β_${mark}`]: swing }, working, {
         β_m: fromReading(bearing.limit),
-        β_0: bearing.asSurveyed === undefined ? { kind: 'constant', what: 'taken as square as surveyed' } : fromReading(bearing.asSurveyed),
+        β_0:
+          bearing.asSurveyed === undefined
+            ? { kind: 'constant', what: 'taken as square as surveyed' }
+            : fromReading(bearing.asSurveyed),
       }),
     );
   }
   for (const { name, mark, left, turns, visible, leftOf, turnsOf } of THREADS) {
     const thread = name === 'rod' ? of.form.rod.thread : of.form.toeLink?.thread;
     if (thread === undefined) continue;
-    const s = leftOf({ l_e: of.numbers.of(thread.engaged), l_m: of.numbers.of(thread.least) }, working, {
+    const s = leftOf({ l_e: numbers.of(thread.engaged), l_m: numbers.of(thread.least) }, working, {
       l_e: fromReading(thread.engaged),
       l_m: fromReading(thread.least),
     });
     put(left, s);
-    put(turns, turnsOf({ [`s_${mark}`]: s, P: of.numbers.of(thread.pitch) }, working, { P: fromReading(thread.pitch) }));
-    put(visible, of.numbers.of(thread.visible));
+    put(
+      turns,
+      turnsOf({ [`s_${mark}`]: s, P: numbers.of(thread.pitch) }, working, { P: fromReading(thread.pitch) }),
+    );
+    put(visible, numbers.of(thread.visible));
   }
 }

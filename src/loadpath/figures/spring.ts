@@ -4,33 +4,169 @@
  */
 import { springMaterial, tensileStrength } from '../../materials/spring-material.ts';
 import { formula, type Working } from '../../working/working.ts';
-import { fromReading } from '../numbers.ts';
-import { barMass, skinStress } from '../spring/torsion-bar.ts';
+import { fromReading, type Numbers } from '../numbers.ts';
 import { coilMass, coilStress, solidLength, surgeFrequency } from '../spring/coil-spring.ts';
+import { barMass, skinStress } from '../spring/torsion-bar.ts';
 import { barOf, coilOf } from '../spring-of-car.ts';
 import { type SprungCorner, type TravelMarks, travelMarks, type WheelForce } from '../sprung-corner.ts';
 import { notesOf, type Put } from './note.ts';
 
 const note = notesOf('spring');
 
-const wheelRate = note({ id: 'wheelRate', means: 'wheel rate', symbol: 'k_w', unit: 'N/m', anchor: 'wheelCentre', rank: 1, say: 'springing of this wheel alone, without tyre and anti-roll bar' });
-const elastic = note({ id: 'wheelRateElastic', means: 'wheel rate from the spring rate', symbol: 'k_e', unit: 'N/m', anchor: 'rockerPivot', rank: 2 });
-const byForce = note({ id: 'wheelRateForceTerm', means: 'wheel rate from force times change of ratio', symbol: 'k_f', unit: 'N/m', anchor: 'rockerPivot', rank: 2 });
-const springForce = note({ id: 'springForce', means: 'force of the damper unit: coil, rubber, gas, stop', symbol: 'F_u', unit: 'N', anchor: 'damperTub', rank: 1 });
-const coilForce = note({ id: 'coilForce', means: 'force of the coil', symbol: 'F_c', unit: 'N', anchor: 'damperTub', rank: 2, method: 'law of the coil: free, helper, coil, solid', source: 'SP-30' });
-const rubberForce = note({ id: 'rubberForce', means: 'force of the bump rubber', symbol: 'F_r', unit: 'N', anchor: 'damperTub', rank: 2, method: 'measured curve of the rubber', source: 'SP-33' });
-const springLength = note({ id: 'springLength', means: 'damper unit, eye to eye', symbol: 'l', unit: 'm', anchor: 'damperTub', rank: 2, method: 'the linkage closed at this travel', source: 'LP-9' });
-const coilRateNote = note({ id: 'coilRate', means: 'rate of the coil', symbol: 'R', unit: 'N/m', anchor: 'damperTub', rank: 2 });
-const coilStressNote = note({ id: 'coilStress', means: 'shear stress in the wire, inside of the coil', symbol: 'τ', unit: 'Pa', anchor: 'damperTub', rank: 2 });
-const solidMargin = note({ id: 'solidMargin', means: 'compression left before the coil is solid', symbol: 'c_l', unit: 'm', anchor: 'damperTub', rank: 2 });
-const coilMassNote = note({ id: 'coilMass', means: 'mass of the coil', symbol: 'm', unit: 'kg', anchor: 'damperTub', rank: 3 });
-const surge = note({ id: 'surgeFrequency', means: 'surge frequency of the coil', symbol: 'f_e', unit: 'Hz', anchor: 'damperTub', rank: 3 });
-const barTwist = note({ id: 'barTwist', means: 'twist of the torsion bar', symbol: 'φ', unit: 'rad', anchor: 'rockerPivot', rank: 1, say: 'positive in bump' });
-const barTorque = note({ id: 'barTorque', means: 'torque of the torsion bar', symbol: 'T', unit: 'N m', anchor: 'rockerPivot', rank: 2 });
-const barStress = note({ id: 'barStress', means: 'shear stress at the skin of the bar', symbol: 'τ', unit: 'Pa', anchor: 'rockerPivot', rank: 1 });
-const barStressPart = note({ id: 'barStressPart', means: 'stress as a part of the tensile strength', symbol: 'n_τ', unit: 'share', anchor: 'rockerPivot', rank: 3 });
-const barRate = note({ id: 'barRate', means: 'rate of the torsion bar', symbol: 'k_t', unit: 'N m/rad', anchor: 'rockerPivot', rank: 2 });
-const barMassNote = note({ id: 'barMass', means: 'mass of the torsion bar, heads not counted', symbol: 'm_b', unit: 'kg', anchor: 'rockerPivot', rank: 3, method: 'volume of bar and transitions times density', source: 'SP-28' });
+const wheelRate = note({
+  id: 'wheelRate',
+  means: 'wheel rate',
+  symbol: 'k_w',
+  unit: 'N/m',
+  anchor: 'wheelCentre',
+  rank: 1,
+  say: 'springing of this wheel alone, without tyre and anti-roll bar',
+});
+const elastic = note({
+  id: 'wheelRateElastic',
+  means: 'wheel rate from the spring rate',
+  symbol: 'k_e',
+  unit: 'N/m',
+  anchor: 'rockerPivot',
+  rank: 2,
+});
+const byForce = note({
+  id: 'wheelRateForceTerm',
+  means: 'wheel rate from force times change of ratio',
+  symbol: 'k_f',
+  unit: 'N/m',
+  anchor: 'rockerPivot',
+  rank: 2,
+});
+const springForce = note({
+  id: 'springForce',
+  means: 'force of the damper unit: coil, rubber, gas, stop',
+  symbol: 'F_u',
+  unit: 'N',
+  anchor: 'damperTub',
+  rank: 1,
+});
+const coilForce = note({
+  id: 'coilForce',
+  means: 'force of the coil',
+  symbol: 'F_c',
+  unit: 'N',
+  anchor: 'damperTub',
+  rank: 2,
+  method: 'law of the coil: free, helper, coil, solid',
+  source: 'SP-30',
+});
+const rubberForce = note({
+  id: 'rubberForce',
+  means: 'force of the bump rubber',
+  symbol: 'F_r',
+  unit: 'N',
+  anchor: 'damperTub',
+  rank: 2,
+  method: 'measured curve of the rubber',
+  source: 'SP-33',
+});
+const springLength = note({
+  id: 'springLength',
+  means: 'damper unit, eye to eye',
+  symbol: 'l',
+  unit: 'm',
+  anchor: 'damperTub',
+  rank: 2,
+  method: 'the linkage closed at this travel',
+  source: 'LP-9',
+});
+const coilRateNote = note({
+  id: 'coilRate',
+  means: 'rate of the coil',
+  symbol: 'R',
+  unit: 'N/m',
+  anchor: 'damperTub',
+  rank: 2,
+});
+const coilStressNote = note({
+  id: 'coilStress',
+  means: 'shear stress in the wire, inside of the coil',
+  symbol: 'τ',
+  unit: 'Pa',
+  anchor: 'damperTub',
+  rank: 2,
+});
+const solidMargin = note({
+  id: 'solidMargin',
+  means: 'compression left before the coil is solid',
+  symbol: 'c_l',
+  unit: 'm',
+  anchor: 'damperTub',
+  rank: 2,
+});
+const coilMassNote = note({
+  id: 'coilMass',
+  means: 'mass of the coil',
+  symbol: 'm',
+  unit: 'kg',
+  anchor: 'damperTub',
+  rank: 3,
+});
+const surge = note({
+  id: 'surgeFrequency',
+  means: 'surge frequency of the coil',
+  symbol: 'f_e',
+  unit: 'Hz',
+  anchor: 'damperTub',
+  rank: 3,
+});
+const barTwist = note({
+  id: 'barTwist',
+  means: 'twist of the torsion bar',
+  symbol: 'φ',
+  unit: 'rad',
+  anchor: 'rockerPivot',
+  rank: 1,
+  say: 'positive in bump',
+});
+const barTorque = note({
+  id: 'barTorque',
+  means: 'torque of the torsion bar',
+  symbol: 'T',
+  unit: 'N m',
+  anchor: 'rockerPivot',
+  rank: 2,
+});
+const barStress = note({
+  id: 'barStress',
+  means: 'shear stress at the skin of the bar',
+  symbol: 'τ',
+  unit: 'Pa',
+  anchor: 'rockerPivot',
+  rank: 1,
+});
+const barStressPart = note({
+  id: 'barStressPart',
+  means: 'stress as a part of the tensile strength',
+  symbol: 'n_τ',
+  unit: 'share',
+  anchor: 'rockerPivot',
+  rank: 3,
+});
+const barRate = note({
+  id: 'barRate',
+  means: 'rate of the torsion bar',
+  symbol: 'k_t',
+  unit: 'N m/rad',
+  anchor: 'rockerPivot',
+  rank: 2,
+});
+const barMassNote = note({
+  id: 'barMass',
+  means: 'mass of the torsion bar, heads not counted',
+  symbol: 'm_b',
+  unit: 'kg',
+  anchor: 'rockerPivot',
+  rank: 3,
+  method: 'volume of bar and transitions times density',
+  source: 'SP-28',
+});
 
 const MARKS: readonly (readonly [keyof TravelMarks, ReturnType<typeof note>])[] = (
   [
@@ -43,12 +179,46 @@ const MARKS: readonly (readonly [keyof TravelMarks, ReturnType<typeof note>])[] 
   ] as const
 ).map(([mark, id, means, symbol]) => [
   mark,
-  note({ id, means, symbol, unit: 'm', anchor: 'wheelCentre', rank: mark === 'rubber' || mark === 'droopStop' ? 2 : 3, method: 'the linkage solved for the length at which it happens', source: 'LP-47' }),
+  note({
+    id,
+    means,
+    symbol,
+    unit: 'm',
+    anchor: 'wheelCentre',
+    rank: mark === 'rubber' || mark === 'droopStop' ? 2 : 3,
+    method: 'the linkage solved for the length at which it happens',
+    source: 'LP-47',
+  }),
 ]);
 
-const fullBumpStress = note({ id: 'barStressFullBump', means: 'shear stress at the skin with the damper closed', symbol: 'τ_b', unit: 'Pa', anchor: 'rockerPivot', rank: 2, method: 'torque with the damper closed, then as the stress above', source: 'SP-23' });
-const fullBumpMargin = note({ id: 'solidMarginFullBump', means: 'compression left before the coil is solid, damper closed', symbol: 'c_b', unit: 'm', anchor: 'damperTub', rank: 2 });
-const droopPreload = note({ id: 'droopPreload', means: 'load at the wheel before it leaves its droop stop', symbol: 'P_d', unit: 'N', anchor: 'contact', rank: 2, method: 'springing at the droop stop, stop not counted', source: 'LP-48' });
+const fullBumpStress = note({
+  id: 'barStressFullBump',
+  means: 'shear stress at the skin with the damper closed',
+  symbol: 'τ_b',
+  unit: 'Pa',
+  anchor: 'rockerPivot',
+  rank: 2,
+  method: 'torque with the damper closed, then as the stress above',
+  source: 'SP-23',
+});
+const fullBumpMargin = note({
+  id: 'solidMarginFullBump',
+  means: 'compression left before the coil is solid, damper closed',
+  symbol: 'c_b',
+  unit: 'm',
+  anchor: 'damperTub',
+  rank: 2,
+});
+const droopPreload = note({
+  id: 'droopPreload',
+  means: 'load at the wheel before it leaves its droop stop',
+  symbol: 'P_d',
+  unit: 'N',
+  anchor: 'contact',
+  rank: 2,
+  method: 'springing at the droop stop, stop not counted',
+  source: 'LP-48',
+});
 
 const unitSum = formula({
   symbol: 'F_u',
@@ -81,7 +251,10 @@ const torque = formula({
   means: 'torque of the torsion bar',
   is: 'k_t*φ',
   unit: 'N m',
-  terms: { k_t: { unit: 'N m/rad', means: 'torsional rate of the bar' }, φ: { unit: 'rad', means: 'twist of the bar' } },
+  terms: {
+    k_t: { unit: 'N m/rad', means: 'torsional rate of the bar' },
+    φ: { unit: 'rad', means: 'twist of the bar' },
+  },
   source: 'SP-36',
 });
 
@@ -98,8 +271,22 @@ const F_TERMS = {
   s_z: { unit: 'rad/m^2', means: 'change of rocker turn per wheel with travel' },
 } as const;
 
-const elasticOf = formula({ symbol: 'k_e', means: 'wheel rate from the spring rate', is: 'k_u*r^2 + k_t*s^2', unit: 'N/m', terms: K_TERMS, source: 'LP-45' });
-const byForceOf = formula({ symbol: 'k_f', means: 'wheel rate from force times change of ratio', is: 'F_u*r_z + T*s_z', unit: 'N/m', terms: F_TERMS, source: 'LP-45' });
+const elasticOf = formula({
+  symbol: 'k_e',
+  means: 'wheel rate from the spring rate',
+  is: 'k_u*r^2 + k_t*s^2',
+  unit: 'N/m',
+  terms: K_TERMS,
+  source: 'LP-45',
+});
+const byForceOf = formula({
+  symbol: 'k_f',
+  means: 'wheel rate from force times change of ratio',
+  is: 'F_u*r_z + T*s_z',
+  unit: 'N/m',
+  terms: F_TERMS,
+  source: 'LP-45',
+});
 const wheelRateOf = formula({
   symbol: 'k_w',
   means: 'wheel rate',
@@ -133,35 +320,46 @@ const partOfStrength = formula({
   means: 'stress as a part of the tensile strength',
   is: 'τ/R_m',
   unit: 'share',
-  terms: { τ: { unit: 'Pa', means: 'shear stress at the skin of the bar' }, R_m: { unit: 'Pa', means: 'least tensile strength' } },
+  terms: {
+    τ: { unit: 'Pa', means: 'shear stress at the skin of the bar' },
+    R_m: { unit: 'Pa', means: 'least tensile strength' },
+  },
   source: 'SP-24',
 });
 
 const NO_UNIT = { kind: 'constant', what: 'no damper unit' } as const;
 const NO_BAR = { kind: 'constant', what: 'no torsion bar' } as const;
 
-export function springFigures(of: SprungCorner, now: WheelForce, put: Put, working?: Working): void {
+export function springFigures(
+  of: SprungCorner,
+  numbers: Numbers,
+  now: WheelForce,
+  put: Put,
+  working?: Working,
+): void {
   const { ratios, unit } = now;
   const { springing } = of;
-  unitFigures(of, now, put, working);
-  const T = barFigures(of, now, put, working);
+  unitFigures(of, numbers, now, put, working);
+  const T = barFigures(of, numbers, now, put, working);
   const k_e = elasticOf(
     { k_u: unit.rate, r: ratios.unit, k_t: springing.barRate ?? 0, s: ratios.turn },
     working,
-    { ...(of.hasUnit ? {} : { k_u: NO_UNIT, r: NO_UNIT }), ...(springing.barRate === undefined ? { k_t: NO_BAR } : {}) },
+    {
+      ...(of.hasUnit ? {} : { k_u: NO_UNIT, r: NO_UNIT }),
+      ...(springing.barRate === undefined ? { k_t: NO_BAR } : {}),
+    },
   );
-  const k_f = byForceOf(
-    { F_u: unit.total, r_z: ratios.unitChange, T, s_z: ratios.turnChange },
-    working,
-    { ...(of.hasUnit ? {} : { F_u: NO_UNIT, r_z: NO_UNIT }), ...(springing.barRate === undefined ? { T: NO_BAR } : {}) },
-  );
+  const k_f = byForceOf({ F_u: unit.total, r_z: ratios.unitChange, T, s_z: ratios.turnChange }, working, {
+    ...(of.hasUnit ? {} : { F_u: NO_UNIT, r_z: NO_UNIT }),
+    ...(springing.barRate === undefined ? { T: NO_BAR } : {}),
+  });
   put(elastic, k_e);
   put(byForce, k_f);
   put(wheelRate, wheelRateOf({ k_e, k_f }, working));
-  markFigures(of, put, working);
+  markFigures(of, numbers, put, working);
 }
 
-function unitFigures(of: SprungCorner, now: WheelForce, put: Put, working?: Working): void {
+function unitFigures(of: SprungCorner, numbers: Numbers, now: WheelForce, put: Put, working?: Working): void {
   if (!of.hasUnit) return;
   const { unit, compression, ratios } = now;
   const { coil } = of.form;
@@ -170,18 +368,26 @@ function unitFigures(of: SprungCorner, now: WheelForce, put: Put, working?: Work
   if (of.springing.rubber !== undefined) put(rubberForce, unit.rubber);
   const F_u = unitSum({ F_c: unit.coil, F_r: unit.rubber, F_g: unit.gas, F_s: unit.droopStop }, working, {
     ...(coil === undefined ? { F_c: { kind: 'constant', what: 'no coil' } as const } : {}),
-    ...(of.springing.rubber === undefined ? { F_r: { kind: 'constant', what: 'no bump rubber' } as const } : {}),
+    ...(of.springing.rubber === undefined
+      ? { F_r: { kind: 'constant', what: 'no bump rubber' } as const }
+      : {}),
     F_g:
       of.form.damper?.gasForce === undefined
         ? { kind: 'constant', what: 'no gas force given' }
         : fromReading(of.form.damper.gasForce),
-    F_s: { kind: 'constant', what: unit.droopStop === 0 ? 'clear of the droop stop' : 'held by the droop stop' },
+    F_s: {
+      kind: 'constant',
+      what: unit.droopStop === 0 ? 'clear of the droop stop' : 'held by the droop stop',
+    },
   });
   put(springForce, F_u);
   if (coil === undefined) return;
-  const { coil: sizes, from } = coilOf(coil, of.numbers);
+  const { coil: sizes, from } = coilOf(coil, numbers);
   put(coilRateNote, of.springing.coilRate!);
-  put(coilStressNote, coilStress(sizes, unit.coil, 'EN 13906-1', working, { ...from, F: { kind: 'step', symbol: 'F_c' } }));
+  put(
+    coilStressNote,
+    coilStress(sizes, unit.coil, 'EN 13906-1', working, { ...from, F: { kind: 'step', symbol: 'F_c' } }),
+  );
   put(solidMargin, marginNow({ c_s: of.springing.coilSolidAt!, c: compression }, working));
   put(coilMassNote, coilMass(sizes, working, from));
   put(surge, surgeFrequency(sizes, working, from));
@@ -189,11 +395,17 @@ function unitFigures(of: SprungCorner, now: WheelForce, put: Put, working?: Work
   if (working !== undefined) solidLength(sizes, working, from);
 }
 
-function barFigures(of: SprungCorner, now: WheelForce, put: Put, working?: Working): number {
+function barFigures(
+  of: SprungCorner,
+  numbers: Numbers,
+  now: WheelForce,
+  put: Put,
+  working?: Working,
+): number {
   const { bar } = of.form;
   const { springing } = of;
   if (bar === undefined) return 0;
-  const { bar: sizes, from } = barOf(bar, of.numbers);
+  const { bar: sizes, from } = barOf(bar, numbers);
   put(barRate, springing.barRate!);
   const φ = twist({ φ_0: springing.barTwistAtSurvey!, θ: now.ratios.angle }, working, {
     ...(bar.twist === undefined ? {} : { φ_0: fromReading(bar.twist) }),
@@ -208,14 +420,16 @@ function barFigures(of: SprungCorner, now: WheelForce, put: Put, working?: Worki
   if (strength !== undefined) {
     put(
       barStressPart,
-      partOfStrength({ τ, R_m: strength.low }, working, { R_m: { kind: 'table', name: `${material!.name}, low end` } }),
+      partOfStrength({ τ, R_m: strength.low }, working, {
+        R_m: { kind: 'table', name: `${material!.name}, low end` },
+      }),
     );
   }
   put(barMassNote, barMass(sizes));
   return T;
 }
 
-function markFigures(of: SprungCorner, put: Put, working?: Working): void {
+function markFigures(of: SprungCorner, numbers: Numbers, put: Put, working?: Working): void {
   const marks = travelMarks(of);
   const { springing, form } = of;
   const present: Record<keyof TravelMarks, boolean> = {
@@ -235,7 +449,7 @@ function markFigures(of: SprungCorner, put: Put, working?: Working): void {
     put(fullBumpMargin, marginClosed({ c_s: springing.coilSolidAt!, c: springing.closedAt }, working));
   }
   if (form.bar !== undefined) {
-    const { bar: sizes } = barOf(form.bar, of.numbers);
+    const { bar: sizes } = barOf(form.bar, numbers);
     const closed = Number.isNaN(marks.closed) ? undefined : of.wheelAt(marks.closed);
     put(fullBumpStress, closed === undefined ? Number.NaN : skinStress(sizes, closed.torque));
   }
