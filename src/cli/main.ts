@@ -8,8 +8,11 @@ import { Command, CommanderError } from 'commander';
 import { problemText } from '../measured/problem.ts';
 import { VERSION } from '../workshop/home.ts';
 import { complain, endWith, header, sayJson } from './command.ts';
+import { axleCommand, carCommand } from './commands/axle.ts';
 import { checkCommand } from './commands/check.ts';
+import { compareCommand } from './commands/compare.ts';
 import { cornerCommand } from './commands/corner.ts';
+import { curvesCommand } from './commands/curves.ts';
 import { demoCommand } from './commands/demo.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
@@ -30,7 +33,11 @@ function program(): Command {
     );
   const commands = [
     cornerCommand(),
+    axleCommand(),
+    carCommand(),
+    curvesCommand(),
     workingCommand(),
+    compareCommand(),
     checkCommand(),
     schemaCommand(),
     demoCommand(),

@@ -4,13 +4,11 @@ import { problem } from './form.ts';
 
 const readingsState = z.strictObject({
   total: z.int(),
-  stated: z.int().meta({ description: 'readings whose spread the file states' }),
-  byInstrument: z
+  stated: z
     .int()
-    .meta({ description: 'readings whose spread is that usual for the instrument they name' }),
+    .meta({ description: 'readings with a spread of their own, or with that of the instrument they name' }),
   usual: z.int().meta({ description: 'readings with neither: the spread usual for such a reading applies' }),
-  exact: z.int(),
-  mirrored: z.int().meta({ description: 'readings taken from the other side' }),
+  mirrored: z.int().meta({ description: 'readings of the left that also stand for the right' }),
 });
 
 export const checkForm = z.strictObject({
@@ -27,5 +25,3 @@ export const problemsForm = z.strictObject({
   answer: z.literal('problems'),
   problems: z.array(problem),
 });
-
-export type ReadingsState = z.infer<typeof readingsState>;

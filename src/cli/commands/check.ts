@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import { type Car, readCar } from '../../car/read.ts';
 import { type Problem, problemText } from '../../measured/problem.ts';
-import type { ReadingsState } from '../answers/check.ts';
+import { type StateOfReadings, stateOfReadings } from '../../questions/readings.ts';
 import { findCar } from '../car-argument.ts';
 import {
   type CarOptions,
@@ -48,7 +48,7 @@ async function answer(file: string, options: CarOptions & MannerOptions): Promis
       specs: specs.map(({ spec, car }) => ({
         spec,
         good: car !== undefined,
-        ...(car === undefined ? {} : { readings: stateOf(car) }),
+        ...(car === undefined ? {} : { readings: stateOfReadings(car) }),
       })),
       problems: [...problems],
     });
@@ -60,7 +60,7 @@ async function answer(file: string, options: CarOptions & MannerOptions): Promis
         each.weight === 'warning' ? `Mind: ${problemText(each)}` : problemText(each),
       ),
       ...specs.flatMap(({ spec, car }) =>
-        car === undefined ? [] : [`Spec "${spec}": ${stateWords(stateOf(car))}.`],
+        car === undefined ? [] : [`Spec "${spec}": ${stateWords(stateOfReadings(car))}.`],
       ),
       good
         ? `${named}: can be read${warnings === 0 ? '' : `; ${warnings} to mind`}.`
@@ -81,20 +81,7 @@ function onceEach(problems: readonly Problem[]): readonly Problem[] {
   return [...new Map(problems.map((each) => [problemText(each), each])).values()];
 }
 
-function stateOf(car: Car): ReadingsState {
-  const own = car.readings.filter((each) => !each.mirrored);
-  const count = (kind: string): number => own.filter((each) => each.spread.kind === kind).length;
-  return {
-    total: own.length,
-    stated: count('stated'),
-    byInstrument: count('instrument'),
-    usual: count('usual'),
-    exact: count('exact'),
-    mirrored: car.readings.length - own.length,
-  };
-}
-
-function stateWords({ total, stated, byInstrument, usual, mirrored }: ReadingsState): string {
-  const taken = mirrored === 0 ? '' : `; ${mirrored} more taken from the other side`;
-  return `${total} readings: ${stated} with a spread of their own, ${byInstrument} with that of their instrument, ${usual} with the usual spread only${taken}`;
+function stateWords({ total, stated, usual, mirrored }: StateOfReadings): string {
+  const taken = mirrored === 0 ? '' : `; ${mirrored} stand for the other side too`;
+  return `${total} readings, ${stated} with a spread of their own or of their instrument, ${usual} with the usual spread only${taken}`;
 }

@@ -1,0 +1,41 @@
+/** `curves --json`, `compare --json`. */
+import { z } from 'zod';
+import { LOAD_PATH } from '../../questions/figure.ts';
+import { about, events, figure, number, position, problem, range, wheel } from './form.ts';
+
+export const curvesForm = z.strictObject({
+  ...about('curves'),
+  wheel,
+  rack: z.number(),
+  travel: z.array(z.number()).meta({ description: 'm; the columns have one value for each' }),
+  columns: z.array(
+    z.strictObject({
+      id: z.string(),
+      means: z.string(),
+      unit: z.string(),
+      values: z.array(number('SI; null where the linkage does not reach or the figure does not exist')),
+    }),
+  ),
+  events,
+  range,
+});
+
+export const compareForm = z.strictObject({
+  ...about('compare'),
+  wheel,
+  at: position,
+  specs: z.tuple([z.string(), z.string()]),
+  rows: z.array(
+    z.strictObject({
+      id: z.string(),
+      means: z.string(),
+      unit: z.string(),
+      stop: z.enum(LOAD_PATH),
+      a: figure.optional(),
+      b: figure.optional(),
+      difference: z.number().optional().meta({ description: 'second less first, SI' }),
+    }),
+  ),
+  problems: z.array(problem),
+  notReached: z.array(z.string()),
+});

@@ -1,0 +1,138 @@
+/** Every answer under --json keeps the form that is published for it, and says the same as the words do. */
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { before, test } from 'node:test';
+import { z } from 'zod';
+import { flatpatch, ROOT } from './flatpatch.ts';
+
+let published: z.ZodType;
+
+before(async () => {
+  const { out, code } = await flatpatch(['schema', '--of', 'answers']);
+  assert.equal(code, 0);
+  const schema = JSON.parse(out);
+  assert.equal(schema.$schema, 'https://json-schema.org/draft/2020-12/schema');
+  // the schema as printed is read back, so that what is published is what is held against
+  published = z.fromJSONSchema(schema);
+});
+
+// the shape has just been held against the published form
+// biome-ignore lint/suspicious/noExplicitAny: an answer of any command
+async function answerOf(args: readonly string[], code = 0): Promise<any> {
+  const ran = await flatpatch([...args, '--json']);
+  assert.equal(ran.code, code, `${args.join(' ')}: ${ran.err}`);
+  const answer = JSON.parse(ran.out);
+  const held = published.safeParse(answer);
+  assert.ok(held.success, `${args.join(' ')}: ${held.error?.message.slice(0, 2000)}`);
+  return answer;
+}
+
+test('the published form refuses what is not of it', async () => {
+  const answer = await answerOf(['corner', 'fenwold-201', '--wheel', 'front-left', '--no-spread']);
+  assert.equal(published.safeParse({ ...answer, more: 1 }).success, false);
+  assert.equal(published.safeParse({ ...answer, corners: [{}] }).success, false);
+  assert.equal(published.safeParse({ ...answer, answer: 'other' }).success, false);
+});
+
+test('corner: SI, spread with shares that make up the whole, worst first', async () => {
+  const { corners, car } = await answerOf([
+    'corner',
+    'fenwold-201',
+    '--wheel',
+    'front-left',
+    '--travel',
+    '12 mm',
+  ]);
+  assert.equal(car.invented, true);
+  assert.equal(corners.length, 1);
+  assert.equal(corners[0].at.travel, 0.012);
+  // biome-ignore lint/suspicious/noExplicitAny: held against the form above
+  const wheelRate = corners[0].figures.find((each: any) => each.id === 'wheelRate');
+  assert.equal(wheelRate.unit, 'N/m');
+  const { u, shares } = wheelRate.spread;
+  const sum = shares.reduce((total: number, each: { share: number }) => total + each.share, 0);
+  // 1e-9: some fifty shares are added, each rounded by the machine
+  assert.ok(Math.abs(sum - 1) < 1e-9, `shares come to ${sum}`);
+  const squares = shares.reduce(
+    (total: number, each: { contribution: number }) => total + each.contribution ** 2,
+    0,
+  );
+  assert.ok(Math.abs(Math.sqrt(squares) / u - 1) < 1e-9, 'u is the root of the sum of squares (GUM 5.1.2)');
+  const sizes = shares.map((each: { share: number }) => each.share);
+  assert.deepEqual(
+    sizes,
+    [...sizes].sort((a, b) => b - a),
+  );
+});
+
+test('corner: inches and pounds are the same answer in other words', async () => {
+  const args = ['corner', 'fenwold-201', '--wheel', 'front-left', '--no-spread'];
+  const rate = (text: string): number => Number(/^ {2}wheel rate +([\d.]+)/m.exec(text)![1]);
+  const metric = rate((await flatpatch(args)).out);
+  const imperial = rate((await flatpatch([...args, '--units', 'in-lbf'])).out);
+  // NIST SP 811 (2008), appendix B.8: 1 lbf/in = 175.126 8 N/m; 2e-3: both are printed with four digits
+  assert.ok(
+    Math.abs(imperial / (metric * (1000 / 175.1268)) - 1) < 2e-3,
+    `${metric} N/mm, ${imperial} lbf/in`,
+  );
+});
+
+test('the other commands keep their forms', async () => {
+  const { is } = await answerOf(['axle', 'ashgarth-501', '--end', 'front']);
+  assert.ok(is.reached && is.figures.length > 5);
+  assert.ok((await answerOf(['car', 'pellmoor-7b', '--no-spread'])).is.reached);
+  const curves = await answerOf(['curves', 'fenwold-201', '--wheel', 'rear-left', '--count', '5']);
+  assert.deepEqual(
+    curves.columns
+      .map((each: { values: unknown[] }) => each.values.length)
+      .filter((count: number) => count !== 5),
+    [],
+  );
+  const working = await answerOf([
+    'working',
+    'ashgarth-501',
+    '--wheel',
+    'front-left',
+    '--figure',
+    'wheelRate',
+  ]);
+  assert.ok(working.steps.length > 3);
+  assert.ok(Object.keys(working.readings).length > 0);
+  const compared = await answerOf([
+    'compare',
+    'fenwold-201',
+    'as arrived',
+    'as run',
+    '--wheel',
+    'front-left',
+  ]);
+  assert.ok(compared.rows.some((each: { difference?: number }) => each.difference !== 0));
+  const checked = await answerOf(['check', 'fenwold-201']);
+  assert.equal(checked.good, true);
+  assert.equal(checked.specs.length, 3);
+});
+
+test('what cannot be, and what is wrong, keep their form too, with their exit codes', async () => {
+  const far = await answerOf(['corner', 'fenwold-201', '--wheel', 'front-left', '--travel', '400 mm'], 3);
+  assert.equal(far.corners[0].reached, false);
+  const wrong = await answerOf(['corner', 'fenwold-201', '--wheel', 'front-middle'], 2);
+  assert.equal(wrong.problems[0].code, 'asked/wheel');
+});
+
+test('a car file from standard input gives what the same file gives', async () => {
+  const input = await readFile(join(ROOT, 'cars/fenwold-201/car.yaml'), 'utf8');
+  const args = ['--wheel', 'rear-right', '--no-spread', '--json'];
+  const piped = JSON.parse((await flatpatch(['corner', '-', ...args], { input })).out);
+  const filed = JSON.parse((await flatpatch(['corner', 'cars/fenwold-201', ...args])).out);
+  assert.deepEqual(piped.corners, filed.corners);
+  assert.equal(piped.car.file, 'standard input');
+});
+
+test('a car from standard input finds the files that it names where it is told to look', async () => {
+  const input = await readFile(join(ROOT, 'cars/ashgarth-501/car.yaml'), 'utf8');
+  const alone = await flatpatch(['check', '-'], { input });
+  assert.equal(alone.code, 2);
+  assert.match(alone.err, /file\/not-there/);
+  assert.equal((await flatpatch(['check', '-', '--files', 'cars/ashgarth-501'], { input })).code, 0);
+});
