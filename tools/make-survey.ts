@@ -10,6 +10,7 @@
  *   node --import tsx tools/make-survey.ts
  */
 import { readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import type { Vec3 } from '../src/maths/vec3.ts';
 
 const ROOT = new URL('..', import.meta.url);
@@ -20,7 +21,7 @@ const START = 501;
 const SPREAD = { arm: 0.07, tape: 0.7, trammel: 0.3, 'plumb bob': 0.9, 'height gauge': 0.15 } as const;
 
 /** Read 10 mm short: the hook of the tape lay on the wrong side of the bolt. */
-const WRONG = { from: 'front.left.lowerOuter', to: 'rear.right.lowerOuter', by: -10 };
+export const WRONG = { from: 'front.left.lowerOuter', to: 'rear.right.lowerOuter', by: -10 };
 
 /** Two stands of the arm; each reaches its own end of the car and the marks between. */
 const STANDS = [
@@ -81,7 +82,8 @@ function uniform(start: number): () => number {
 const normal = (draw: () => number) => () =>
   Math.sqrt(-2 * Math.log(draw())) * Math.cos(2 * Math.PI * draw());
 
-function truth(): ReadonlyMap<string, Vec3> {
+/** Where the points of the invented car are, mm, by their survey names. */
+export function truth(): ReadonlyMap<string, Vec3> {
   const rows = readFileSync(new URL('tools/ashgarth-501-truth.csv', ROOT), 'utf8')
     .trim()
     .split('\n')
@@ -104,25 +106,34 @@ function seenFrom(stand: (typeof STANDS)[number], p: Vec3): Vec3 {
   return [x, Math.cos(tilt) * y + Math.sin(tilt) * dz, -Math.sin(tilt) * y + Math.cos(tilt) * dz];
 }
 
-const points = truth();
-const scatter = normal(uniform(START));
-
-for (const stand of STANDS) {
-  const rows = [...points]
-    .filter(([name]) => stand.sees(name))
-    .map(([name, p]) => {
-      const numbers = seenFrom(stand, p).map((each) =>
-        (each + SPREAD.arm * scatter()).toFixed(2).replace('.', stand.decimal),
-      );
-      return [name, ...numbers].join(stand.separator);
-    });
-  writeFileSync(
-    new URL(CAR + stand.file, ROOT),
-    `${[['name', 'x', 'y', 'z'].join(stand.separator), ...rows].join('\n')}\n`,
-  );
+export interface MadeSurvey {
+  /** Texts of the arm lists by file name. */
+  readonly lists: Readonly<Record<string, string>>;
+  /** The lengths as they stand under `lengths:` in the car file. */
+  readonly lengths: readonly string[];
 }
 
-for (const each of LENGTHS) {
+export function makeSurvey(): MadeSurvey {
+  const points = truth();
+  const scatter = normal(uniform(START));
+  const lists = STANDS.map((stand) => {
+    const rows = [...points]
+      .filter(([name]) => stand.sees(name))
+      .map(([name, p]) => {
+        const numbers = seenFrom(stand, p).map((each) =>
+          (each + SPREAD.arm * scatter()).toFixed(2).replace('.', stand.decimal),
+        );
+        return [name, ...numbers].join(stand.separator);
+      });
+    return [stand.file, `${[['name', 'x', 'y', 'z'].join(stand.separator), ...rows].join('\n')}\n`] as const;
+  });
+  return {
+    lists: Object.fromEntries(lists),
+    lengths: LENGTHS.map((each) => lengthLine(each, points, scatter)),
+  };
+}
+
+function lengthLine(each: Length, points: ReadonlyMap<string, Vec3>, scatter: () => number): string {
   const a = points.get(each.from)!;
   const b = each.to === undefined ? undefined : points.get(each.to)!;
   const flat = each.kind === 'floor length' ? 0 : 1;
@@ -131,7 +142,11 @@ for (const each of LENGTHS) {
   const read = exact + slip + SPREAD[each.with] * scatter();
   const digits = each.with === 'height gauge' ? 2 : each.with === 'trammel' ? 1 : 0;
   const ends = each.to === undefined ? `from: ${each.from}` : `from: ${each.from}, to: ${each.to}`;
-  console.log(
-    `    - { kind: ${each.kind}, ${ends}, reading: { is: ${read.toFixed(digits)} mm, with: ${each.with} } }`,
-  );
+  return `    - { kind: ${each.kind}, ${ends}, reading: { is: ${read.toFixed(digits)} mm, with: ${each.with} } }`;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const { lists, lengths } = makeSurvey();
+  for (const [file, text] of Object.entries(lists)) writeFileSync(new URL(CAR + file, ROOT), text);
+  console.log(lengths.join('\n'));
 }
