@@ -1,0 +1,122 @@
+/** The sheet folded in two: one spec on each side in the same view, and between them what differs. */
+import { useMemo } from 'react';
+import type { Stop, Wheel } from '../../questions/figure.ts';
+import { AS_SURVEYED, drawCar } from '../../questions/index.ts';
+import { stanceOf, wheelName } from '../place.ts';
+import { useColours } from '../scene/colours.ts';
+import { useHands } from '../scene/hands.ts';
+import type { Weight } from '../scene/ink.ts';
+import { SolidDrawing } from '../scene/solid-drawing.tsx';
+import { rangeOf } from '../sheet/car-drawing.tsx';
+import { readFile, useCar } from '../sheet/car-file.tsx';
+import { ModeChoice, ViewChoice, WheelChoice } from '../sheet/controls.tsx';
+import { Ground } from '../sheet/ground.tsx';
+import { Problems } from '../sheet/problems.tsx';
+import { Slide } from '../sheet/slide.tsx';
+import { useCorner } from '../sheet/use-corner.ts';
+import { type LabelSize, onlyEnd, useFrame } from '../sheet/use-frame.ts';
+import { useSize } from '../sheet/use-size.ts';
+import { usePage } from '../state.tsx';
+import { Differences } from './differences.tsx';
+
+const NO_LABELS: LabelSize = { kind: 'balloon', column: 8 };
+
+export function Folded({ against }: { against: string }) {
+  const { place, go, speech } = usePage();
+  const { car } = useCar();
+  const { low, high } = rangeOf(useCorner(place));
+  return (
+    <main className="folded" aria-label={`${car.spec} beside ${against}`}>
+      <header className="drawing-head">
+        <h1>Two specs, {wheelName(place.wheel)}</h1>
+        <ViewChoice />
+      </header>
+      <div className="halves">
+        <Half spec={car.spec} />
+        <Differences against={against} />
+        <Half spec={against} />
+      </div>
+      <div className="strip">
+        <WheelChoice />
+        <ModeChoice />
+        <Slide
+          name="travel"
+          value={place.travel}
+          low={low}
+          high={high}
+          speech={speech}
+          stands="across"
+          onMove={(travel) => go({ travel })}
+        />
+        <button type="button" className="word" onClick={() => go({ against: undefined })}>
+          Unfold
+        </button>
+      </div>
+    </main>
+  );
+}
+
+function Half({ spec }: { spec: string }) {
+  const { place, go } = usePage();
+  const { file, car: open } = useCar();
+  const [paper, size] = useSize();
+  const colours = useColours();
+  const read = useMemo(
+    () => (spec === open.spec ? ({ ok: true, car: open } as const) : readFile(file, spec)),
+    [file, spec, open],
+  );
+  const stance = stanceOf(place);
+  const stands = JSON.stringify(stance);
+  const standing = useMemo(() => (read.ok ? drawCar(read.car, AS_SURVEYED) : EMPTY), [read]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the text stands for the stance
+  const drawing = useMemo(() => (read.ok ? drawCar(read.car, stance) : EMPTY), [read, stands]);
+  const frame = useFrame({ place, standing, size, label: NO_LABELS, zoom: 1 });
+  const only = onlyEnd(place.view, place.wheel.end);
+  const hands = useHands({
+    drawing,
+    frame,
+    only,
+    turn: place.turn,
+    onTake: (wheel) => go({ wheel }),
+    onLift: (_, by) => go((from) => ({ travel: Math.min(0.08, Math.max(-0.08, from.travel + by)) })),
+    onSteer: (by) => go((from) => ({ rack: from.rack + by })),
+    onTurn: (turn) => go({ turn, view: 'free' }),
+    onZoom: () => undefined,
+  });
+  const weight = (wheel: Wheel, stop: Stop): Weight =>
+    wheel.end === place.wheel.end && wheel.side === place.wheel.side && stop === place.stop
+      ? 'chosen'
+      : 'plain';
+  if (!read.ok) return <Problems problems={read.problems} />;
+  return (
+    <section className="half" aria-label={spec}>
+      <h2>{spec}</h2>
+      <div className="paper" ref={paper} {...hands}>
+        {size.width > 0 && (
+          <>
+            <SolidDrawing
+              drawing={drawing}
+              frame={frame}
+              width={size.width}
+              height={size.height}
+              only={only}
+              chosen={place.wheel}
+              weight={weight}
+              colours={colours}
+              inkKey={`${wheelName(place.wheel)} ${place.stop} ${JSON.stringify(colours)}`}
+            />
+            <Ground
+              view={place.view}
+              frame={frame}
+              ground={standing.ground}
+              width={size.width}
+              label={NO_LABELS}
+            />
+          </>
+        )}
+      </div>
+    </section>
+  );
+}
+
+const EMPTY = { corners: [], antiRollBars: [], sections: [], ground: 0 } as const;

@@ -1,0 +1,34 @@
+/** What may be asked of the worker, and what it answers: plain data both ways. */
+import type {
+  axleFigures,
+  compareSpecs,
+  cornerCurves,
+  cornerFigures,
+  workingOf,
+  workingOfAxle,
+} from '../../questions/index.ts';
+import type { CarSource } from './answers.ts';
+
+type After<F> = F extends (first: never, ...rest: infer R) => unknown ? R : never;
+
+export interface Questions {
+  corner: { asks: After<typeof cornerFigures>; answers: ReturnType<typeof cornerFigures> };
+  axle: { asks: After<typeof axleFigures>; answers: ReturnType<typeof axleFigures> };
+  curves: { asks: After<typeof cornerCurves>; answers: ReturnType<typeof cornerCurves> };
+  working: { asks: After<typeof workingOf>; answers: ReturnType<typeof workingOf> };
+  workingOfAxle: { asks: After<typeof workingOfAxle>; answers: ReturnType<typeof workingOfAxle> };
+  compare: { asks: After<typeof compareSpecs>; answers: ReturnType<typeof compareSpecs> };
+}
+
+export type QuestionName = keyof Questions;
+
+export interface Ask<Q extends QuestionName = QuestionName> {
+  readonly number: number;
+  readonly question: Q;
+  readonly source: CarSource;
+  readonly asks: Questions[Q]['asks'];
+}
+
+export type Reply =
+  | { readonly number: number; readonly answer: unknown }
+  | { readonly number: number; readonly failed: string };

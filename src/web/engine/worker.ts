@@ -1,0 +1,44 @@
+/** Works out beside the page what takes longer than a frame: spreads, workings, proposals, the survey. */
+import {
+  axleFigures,
+  compareSpecs,
+  cornerCurves,
+  cornerFigures,
+  workingOf,
+  workingOfAxle,
+} from '../../questions/index.ts';
+import { type Car, readOnce } from './answers.ts';
+import type { Ask, QuestionName, Questions, Reply } from './protocol.ts';
+
+type Answering = {
+  readonly [Q in QuestionName]: (ask: Ask<Q>) => Questions[Q]['answers'];
+};
+
+function carOf(ask: Ask): Car {
+  const read = readOnce(ask.source);
+  if (!read.ok) throw new Error(read.problems[0]?.message ?? 'The car file cannot be read.');
+  return read.car;
+}
+
+const answering: Answering = {
+  corner: (ask) => cornerFigures(carOf(ask), ...ask.asks),
+  axle: (ask) => axleFigures(carOf(ask), ...ask.asks),
+  curves: (ask) => cornerCurves(carOf(ask), ...ask.asks),
+  working: (ask) => workingOf(carOf(ask), ...ask.asks),
+  workingOfAxle: (ask) => workingOfAxle(carOf(ask), ...ask.asks),
+  compare: (ask) => compareSpecs(ask.source, ...ask.asks),
+};
+
+const scope = globalThis as unknown as {
+  onmessage: (event: MessageEvent<Ask>) => void;
+  postMessage: (reply: Reply) => void;
+};
+
+scope.onmessage = ({ data }) => {
+  try {
+    const answer = (answering[data.question] as (ask: Ask) => unknown)(data);
+    scope.postMessage({ number: data.number, answer });
+  } catch (reason) {
+    scope.postMessage({ number: data.number, failed: (reason as Error).message });
+  }
+};

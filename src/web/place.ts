@@ -1,0 +1,125 @@
+/**
+ * Where the reader is: which car, spec, stop, view and travel. It stands in the address, so that a page can be
+ * loaded again and handed on.
+ */
+import { type End, LOAD_PATH, type Side, type Stance, type Stop, type Wheel } from '../questions/figure.ts';
+import { FIRST_TURN, type Turn, VIEWS, type View } from './scene/look.ts';
+
+export const WAYS = ['load', 'gas', 'floor', 'book'] as const;
+export type Way = (typeof WAYS)[number];
+
+export const MODES = ['wheel', 'heave', 'roll'] as const;
+/** What moves: this wheel alone, both wheels of the axle, or this one up and the other down. */
+export type Mode = (typeof MODES)[number];
+
+export const CARDS = ['figures', 'curves', 'readings', 'ask', 'survey'] as const;
+export type CardName = (typeof CARDS)[number];
+
+export interface Place {
+  /** Left out: the floor. */
+  readonly car?: string | undefined;
+  /** Left out: the file as it stands. */
+  readonly spec?: string | undefined;
+  /** The spec that it is put beside. */
+  readonly against?: string | undefined;
+  readonly way: Way;
+  readonly stop: Stop;
+  readonly wheel: Wheel;
+  readonly view: View;
+  readonly turn: Turn;
+  readonly mode: Mode;
+  /** Metres, bump positive. */
+  readonly travel: number;
+  /** Metres, positive to the left. */
+  readonly rack: number;
+  readonly card: CardName;
+  /** The figure whose working is open. */
+  readonly figure?: string | undefined;
+}
+
+export const START: Place = {
+  way: 'load',
+  stop: 'spring',
+  wheel: { end: 'front', side: 'left' },
+  view: 'front',
+  turn: FIRST_TURN,
+  mode: 'wheel',
+  travel: 0,
+  rack: 0,
+  card: 'figures',
+};
+
+const DEG = Math.PI / 180;
+
+export function placeFrom(search: string): Place {
+  const asked = new URLSearchParams(search);
+  const word = <T extends string>(key: string, of: readonly T[], otherwise: T): T =>
+    of.find((each) => each === asked.get(key)) ?? otherwise;
+  const number = (key: string, limit: number, otherwise: number): number => {
+    const value = Number(asked.get(key) ?? Number.NaN);
+    return Number.isFinite(value) ? Math.min(limit, Math.max(-limit, value)) : otherwise;
+  };
+  const text = (key: string) => (asked.get(key) ? { [key]: asked.get(key)! } : {});
+  const [end, side] = (asked.get('wheel') ?? '').split('-');
+  return {
+    ...text('car'),
+    ...text('spec'),
+    ...text('against'),
+    ...text('figure'),
+    way: word('way', WAYS, START.way),
+    stop: word('stop', LOAD_PATH, START.stop),
+    wheel: {
+      end: (['front', 'rear'] as const).find((each) => each === end) ?? 'front',
+      side: (['left', 'right'] as const).find((each) => each === side) ?? 'left',
+    },
+    view: word('view', VIEWS, START.view),
+    turn: {
+      azimuth: number('azimuth', 360, FIRST_TURN.azimuth / DEG) * DEG,
+      elevation: number('elevation', 89, FIRST_TURN.elevation / DEG) * DEG,
+    },
+    mode: word('mode', MODES, START.mode),
+    travel: number('travel', 200, 0) / 1000,
+    rack: number('rack', 120, 0) / 1000,
+    card: word('card', CARDS, START.card),
+  };
+}
+
+/** The address of a place; what is as at the start is left out. */
+export function searchOf(place: Place): string {
+  if (place.car === undefined) return '';
+  const asked = new URLSearchParams({ car: place.car });
+  const put = (key: string, value: string | undefined, otherwise?: string): void => {
+    if (value !== undefined && value !== otherwise) asked.set(key, value);
+  };
+  put('spec', place.spec);
+  put('against', place.against);
+  put('way', place.way, START.way);
+  put('stop', place.stop, START.stop);
+  put('wheel', `${place.wheel.end}-${place.wheel.side}`, 'front-left');
+  put('view', place.view, START.view);
+  if (place.view === 'free') {
+    put('azimuth', (place.turn.azimuth / DEG).toFixed(1));
+    put('elevation', (place.turn.elevation / DEG).toFixed(1));
+  }
+  put('mode', place.mode, START.mode);
+  put('travel', tenths(place.travel), '0');
+  put('rack', tenths(place.rack), '0');
+  put('card', place.card, START.card);
+  put('figure', place.figure);
+  return `?${asked}`;
+}
+
+const tenths = (metres: number): string => String(Math.round(metres * 1e4) / 10);
+
+/** All four wheels as the place has them. */
+export function stanceOf(place: Place): Stance {
+  const { end, side } = place.wheel;
+  const other: Side = side === 'left' ? 'right' : 'left';
+  const share = place.mode === 'heave' ? 1 : place.mode === 'roll' ? -1 : 0;
+  const moved = { [side]: place.travel, [other]: share * place.travel + 0 } as Record<Side, number>;
+  const still = { left: 0, right: 0 };
+  const axle = (of: End) => (of === end ? { left: moved.left, right: moved.right } : still);
+  return { front: axle('front'), rear: axle('rear'), rack: place.rack };
+}
+
+export const wheelName = (wheel: Wheel): string => `${wheel.end} ${wheel.side}`;

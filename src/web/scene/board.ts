@@ -1,0 +1,158 @@
+/**
+ * The drawing board: the car in three dimensions on a canvas, drawn anew only when something changed.
+ *
+ * Loaded on its own, after the page stands, since three is the heaviest thing on it.
+ */
+import {
+  BufferGeometry,
+  Float32BufferAttribute,
+  Group,
+  LineBasicMaterial,
+  LineSegments,
+  Matrix4,
+  OrthographicCamera,
+  Scene,
+  Vector2,
+  Vector3,
+  WebGLRenderer,
+} from 'three';
+import { along, type Vec3 } from '../../maths/vec3.ts';
+import type { Drawing } from '../../questions/drawing-types.ts';
+import type { End, Stop, Wheel } from '../../questions/figure.ts';
+import { type Colours, display, type Weight } from './ink.ts';
+import type { Frame } from './look.ts';
+import { CornerParts } from './parts.ts';
+import { barShapes, GroundLines, sectionLines } from './surroundings.ts';
+
+export interface Shown {
+  readonly drawing: Drawing;
+  readonly frame: Frame;
+  readonly width: number;
+  readonly height: number;
+  /** Only this end is drawn, as in a view along the car; undefined: all of it. */
+  readonly only?: End;
+  readonly weight: (wheel: Wheel, stop: Stop) => Weight;
+  readonly colours: Colours;
+  /** Changes whenever weights or colours do. */
+  readonly inkKey: string;
+}
+
+const PEN = 1.1;
+
+export class Board {
+  private readonly renderer: WebGLRenderer;
+  private readonly scene = new Scene();
+  private readonly camera = new OrthographicCamera();
+  private corners: CornerParts[] = [];
+  private readonly hull = new LineSegments(new BufferGeometry(), new LineBasicMaterial());
+  private readonly ground = new GroundLines();
+  private bars = new Group();
+  private built?: string;
+  private inked?: string;
+  private waiting = 0;
+  private shown?: Shown;
+
+  constructor(canvas: HTMLCanvasElement) {
+    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, powerPreference: 'low-power' });
+    this.renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
+    this.renderer.outputColorSpace = 'srgb-linear';
+    this.scene.add(this.hull, this.ground.lines, this.bars);
+    this.camera.matrixAutoUpdate = false;
+  }
+
+  /** Draws at the screen's next turn; several calls before it make one drawing. */
+  show(shown: Shown): void {
+    this.shown = shown;
+    if (this.waiting === 0) {
+      this.waiting = requestAnimationFrame(() => {
+        this.waiting = 0;
+        if (this.shown !== undefined) this.draw(this.shown);
+      });
+    }
+  }
+
+  dispose(): void {
+    cancelAnimationFrame(this.waiting);
+    for (const corner of this.corners) corner.dispose();
+    this.hull.geometry.dispose();
+    this.renderer.dispose();
+  }
+
+  private draw(shown: Shown): void {
+    this.build(shown.drawing);
+    for (const parts of this.corners) {
+      const { end, side } = parts.first.wheel;
+      const now = shown.drawing.corners.find((each) => each.wheel.end === end && each.wheel.side === side);
+      parts.group.visible = now !== undefined && (shown.only === undefined || shown.only === end);
+      if (now !== undefined && parts.group.visible) parts.move(now);
+      parts.pen(PEN / shown.frame.scale);
+    }
+    this.bars.clear();
+    this.bars.add(...barShapes(shown.drawing, shown.only, PEN / shown.frame.scale, shown.colours));
+    this.ink(shown);
+    this.aim(shown);
+    this.renderer.render(this.scene, this.camera);
+  }
+
+  /** Builds the bodies again only when their sizes are others. */
+  private build(drawing: Drawing): void {
+    const key = JSON.stringify(
+      drawing.corners.map(({ wheel, tyre, coil, bar, members, rocker }) => [
+        wheel,
+        tyre.loadedRadius,
+        tyre.tyreWidth,
+        tyre.rimDiameter,
+        rocker.pivot,
+        rocker.axis,
+        coil && [coil.meanDiameter, coil.wireDiameter, coil.coils],
+        bar && [bar.diameter, bar.headDiameter, bar.to],
+        members.map((member) => [member.id, member.diameter]),
+      ]),
+    );
+    if (key === this.built) return;
+    this.built = key;
+    delete this.inked;
+    for (const parts of this.corners) {
+      this.scene.remove(parts.group);
+      parts.dispose();
+    }
+    this.corners = drawing.corners.map((corner) => new CornerParts(corner));
+    this.scene.add(...this.corners.map((parts) => parts.group));
+    this.hull.geometry.dispose();
+    this.hull.geometry = new BufferGeometry().setAttribute(
+      'position',
+      new Float32BufferAttribute(sectionLines(drawing), 3),
+    );
+    this.ground.lay(drawing);
+  }
+
+  private ink(shown: Shown): void {
+    if (this.inked === shown.inkKey) return;
+    this.inked = shown.inkKey;
+    for (const parts of this.corners) {
+      parts.ink((stop) => shown.weight(parts.first.wheel, stop), shown.colours);
+    }
+    (this.hull.material as LineBasicMaterial).color = display(shown.colours.hair);
+    this.ground.ink(shown.colours);
+  }
+
+  private aim({ frame, width, height }: Shown): void {
+    const size = this.renderer.getSize(new Vector2());
+    if (size.x !== width || size.y !== height) this.renderer.setSize(width, height, false);
+    const { camera } = this;
+    camera.left = -frame.x / frame.scale;
+    camera.right = (width - frame.x) / frame.scale;
+    camera.top = frame.y / frame.scale;
+    camera.bottom = (frame.y - height) / frame.scale;
+    camera.near = 0.1;
+    camera.far = 40;
+    camera.updateProjectionMatrix();
+    const eye = along(frame.centre, frame.toward, 20);
+    camera.matrix.copy(basis(frame.right, frame.up, frame.toward)).setPosition(...eye);
+    camera.matrixWorldNeedsUpdate = true;
+    camera.updateMatrixWorld(true);
+  }
+}
+
+const basis = (right: Vec3, up: Vec3, toward: Vec3): Matrix4 =>
+  new Matrix4().makeBasis(new Vector3(...right), new Vector3(...up), new Vector3(...toward));

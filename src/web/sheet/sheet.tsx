@@ -1,0 +1,53 @@
+/** The drawing sheet of one car: drawing, card of the stop, line of stops, title block, working slip. */
+import { useEffect, useState } from 'react';
+import type { Figure } from '../../questions/figure.ts';
+import type { Workshop } from '../client.ts';
+import { Folded } from '../compare/folded.tsx';
+import { WorkingSlip } from '../slip/working-slip.tsx';
+import { usePage } from '../state.tsx';
+import { Card } from '../stops/card.tsx';
+import { CarDrawing } from './car-drawing.tsx';
+import { useCar } from './car-file.tsx';
+import { useKeys } from './keys.ts';
+import { StopLine } from './stop-line.tsx';
+import { TitleBlock } from './title-block.tsx';
+import { useCorner } from './use-corner.ts';
+import { WayCard } from './way-card.tsx';
+
+export interface Lit {
+  readonly figure?: Figure | undefined;
+}
+
+export function Sheet({ workshop }: { workshop: Workshop | undefined }) {
+  const { place, go } = usePage();
+  const { car } = useCar();
+  const corner = useCorner(place);
+  const [lit, setLit] = useState<Figure>();
+  useKeys();
+
+  // a figure that this stop does not have cannot stay lit
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only a change of stop or wheel puts the light out
+  useEffect(() => setLit(undefined), [place.stop, place.wheel, place.card]);
+
+  const folded = place.against !== undefined && car.specs.includes(place.against);
+  return (
+    <div className="sheet" data-way={place.way} data-folded={folded}>
+      <a className="skip word" href="#card">
+        To the card of the stop
+      </a>
+      {folded ? (
+        <Folded against={place.against!} />
+      ) : (
+        <>
+          <CarDrawing corner={corner} lit={lit} onLight={setLit} />
+          {place.way === 'load' ? <Card corner={corner} onLight={setLit} /> : <WayCard way={place.way} />}
+        </>
+      )}
+      <StopLine corner={corner} />
+      <TitleBlock workshop={workshop} />
+      {place.figure !== undefined && (
+        <WorkingSlip key={place.figure} figure={place.figure} onClose={() => go({ figure: undefined })} />
+      )}
+    </div>
+  );
+}

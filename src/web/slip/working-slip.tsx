@@ -1,0 +1,94 @@
+/** The working slip: how a figure came about, with every number's origin and what its spread is made of. */
+import { useEffect, useRef } from 'react';
+import type { WorkingReached } from '../../questions/index.ts';
+import { show } from '../../units/show.ts';
+import { ask, useAnswer } from '../engine/ask.ts';
+import { stanceOf, wheelName } from '../place.ts';
+import { useCar } from '../sheet/car-file.tsx';
+import { travelWords } from '../sheet/travel.ts';
+import { positionOf } from '../sheet/use-corner.ts';
+import { usePage } from '../state.tsx';
+import { Shares } from './shares.tsx';
+import { StepOfWorking } from './step.tsx';
+
+/** Figures of an axle are named so in the address: `axle.rollRate`. */
+export const AXLE_FIGURE = 'axle.';
+
+export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () => void }) {
+  const { place, speech } = usePage();
+  const { key, source } = useCar();
+  const slip = useRef<HTMLElement>(null);
+  const from = useRef<Element | null>(null);
+  const { wheel } = place;
+  const at = positionOf(place);
+  const stance = stanceOf(place);
+  const ofAxle = figure.startsWith(AXLE_FIGURE);
+  const asked = useAnswer(
+    `${key} ${wheelName(wheel)} ${JSON.stringify(ofAxle ? stance : at)} ${figure}`,
+    () =>
+      ofAxle
+        ? ask('workingOfAxle', source, wheel.end, stance, figure.slice(AXLE_FIGURE.length))
+        : ask('working', source, { wheel, at, figure }),
+    60,
+  );
+
+  useEffect(() => {
+    from.current = document.activeElement;
+    slip.current?.focus();
+    return () => (from.current as HTMLElement | null)?.focus?.();
+  }, []);
+
+  return (
+    <section className="slip" role="dialog" aria-label="Working" ref={slip} tabIndex={-1}>
+      <header>
+        <p className="soft">
+          Working · {ofAxle ? `${wheel.end} axle` : wheelName(wheel)} at {travelWords(at.travel, speech)}
+        </p>
+        <button type="button" className="word" onClick={onClose}>
+          Close <kbd aria-hidden="true">Esc</kbd>
+        </button>
+      </header>
+      {asked.state === 'waiting' && <p aria-busy="true">Working it out.</p>}
+      {asked.state === 'failed' && <p role="status">{asked.message}</p>}
+      {asked.state === 'answered' && !asked.answer.reached && <p role="status">{asked.answer.message}</p>}
+      {asked.state === 'answered' && asked.answer.reached && <Told working={asked.answer} />}
+    </section>
+  );
+}
+
+type Working = WorkingReached;
+
+function Told({ working }: { working: Working }) {
+  const { speech } = usePage();
+  const { figure, steps } = working;
+  const shown = show(figure.value, figure.unit, speech, figure.spread?.u);
+  const other = show(figure.value, figure.unit, speech === 'mm-N' ? 'in-lbf' : 'mm-N', figure.spread?.u);
+  return (
+    <>
+      <h2>{figure.means}</h2>
+      <p className="slip-value">
+        <b className="number">{shown.text}</b>
+        {shown.spread !== undefined && <span className="number"> ± {shown.spread}</span>} {shown.unit}
+        {other.unit !== shown.unit && (
+          <span className="soft number">
+            {' '}
+            = {other.text} {other.unit}
+          </span>
+        )}
+      </p>
+      {figure.say !== undefined && <p className="soft">{figure.say}</p>}
+      {figure.spread !== undefined && <Shares spread={figure.spread} unit={figure.unit} working={working} />}
+      <section>
+        <h3>{steps.length === 1 ? 'The step' : `${steps.length} steps`}, the last gives the figure</h3>
+        {steps.length === 0 && <p className="soft">The figure is a reading as it stands in the file.</p>}
+        <ol className="steps">
+          {steps.map((step, k) => (
+            <li key={`${step.symbol} ${k}`}>
+              <StepOfWorking step={step} working={working} />
+            </li>
+          ))}
+        </ol>
+      </section>
+    </>
+  );
+}

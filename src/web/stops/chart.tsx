@@ -1,0 +1,109 @@
+/** One small chart: lines over one axis, with marks where something happens. Drawn by uPlot, fetched when needed. */
+import { useEffect, useRef } from 'react';
+import type uPlot from 'uplot';
+import 'uplot/dist/uPlot.min.css';
+import { useColours } from '../scene/colours.ts';
+
+export interface ChartLine {
+  readonly name: string;
+  readonly values: readonly (number | null)[];
+  readonly dashed?: boolean;
+  /** In ink rather than in the accent. */
+  readonly plain?: boolean;
+}
+
+interface Props {
+  /** What a listener is told in place of the picture. */
+  readonly told: string;
+  readonly across: readonly number[];
+  readonly acrossName: string;
+  readonly lines: readonly ChartLine[];
+  readonly marks?: readonly { readonly at: number; readonly words: string }[];
+  /** Where the wheel stands now. */
+  readonly now?: number | undefined;
+  readonly height?: number;
+}
+
+const FONT = '17px "Atkinson Hyperlegible Mono", monospace';
+
+export function Chart({ told, across, acrossName, lines, marks = [], now, height = 190 }: Props) {
+  const holder = useRef<HTMLDivElement>(null);
+  const plot = useRef<uPlot>(undefined);
+  const standing = useRef(now);
+  const { ink, hair, accent, paper } = useColours();
+  standing.current = now;
+
+  const shape = JSON.stringify([across, lines, marks, ink, hair, accent, height, acrossName]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the shape stands for all that the chart is made of
+  useEffect(() => {
+    let current = true;
+    let watching: ResizeObserver | undefined;
+    void import('uplot').then(({ default: UPlot }) => {
+      const element = holder.current;
+      if (!current || element === null) return;
+      const strokes = (self: uPlot): void => {
+        const { ctx } = self;
+        const { top, height: tall } = self.bbox;
+        ctx.save();
+        ctx.lineWidth = devicePixelRatio;
+        const stroke = (at: number, colour: string, dash: number[]): void => {
+          const x = self.valToPos(at, 'x', true);
+          ctx.strokeStyle = colour;
+          ctx.setLineDash(dash.map((each) => each * devicePixelRatio));
+          ctx.beginPath();
+          ctx.moveTo(x, top);
+          ctx.lineTo(x, top + tall);
+          ctx.stroke();
+        };
+        for (const mark of marks) stroke(mark.at, hair, [3, 3]);
+        if (standing.current !== undefined) stroke(standing.current, ink, []);
+        ctx.restore();
+      };
+      const axis = {
+        stroke: ink,
+        font: FONT,
+        grid: { stroke: hair, width: 0.5 },
+        ticks: { stroke: hair, width: 1 },
+      };
+      plot.current = new UPlot(
+        {
+          width: element.clientWidth,
+          height,
+          legend: { show: false },
+          cursor: { show: false },
+          scales: { x: { time: false } },
+          axes: [
+            { ...axis, size: 32, space: 60 },
+            { ...axis, size: 74, space: 34 },
+          ],
+          series: [
+            { label: acrossName },
+            ...lines.map(({ name, dashed, plain }) => ({
+              label: name,
+              stroke: plain ? ink : accent,
+              width: 2,
+              ...(dashed ? { dash: [7, 5] } : {}),
+              points: { show: false },
+            })),
+          ],
+          hooks: { draw: [strokes] },
+        },
+        [across as number[], ...lines.map((line) => line.values as (number | null)[])],
+        element,
+      );
+      watching = new ResizeObserver(() => plot.current?.setSize({ width: element.clientWidth, height }));
+      watching.observe(element);
+    });
+    return () => {
+      current = false;
+      watching?.disconnect();
+      plot.current?.destroy();
+      plot.current = undefined;
+    };
+  }, [shape, paper]);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: where the wheel stands is drawn over the same lines
+  useEffect(() => plot.current?.redraw(false), [now]);
+
+  return <div ref={holder} className="chart" role="img" aria-label={told} style={{ minHeight: height }} />;
+}

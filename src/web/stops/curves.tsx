@@ -1,0 +1,109 @@
+/** Figures over travel, left and right together, with what happens on the way marked. */
+import { useState } from 'react';
+import { printedUnit, spokenUnit } from '../../units/show.ts';
+import { fromSI } from '../../units/unit.ts';
+import { ask, useAnswer } from '../engine/ask.ts';
+import { useCar } from '../sheet/car-file.tsx';
+import { positionOf } from '../sheet/use-corner.ts';
+import { usePage } from '../state.tsx';
+import { Chart } from './chart.tsx';
+
+const COUNT = 81;
+const SPAN = 0.05;
+const MOST = 4;
+
+const FIRST: Readonly<Record<string, readonly string[]>> = {
+  tyre: ['camber', 'toe'],
+  upright: ['caster', 'mechanicalTrail'],
+  links: ['toe', 'instantCentreHeight'],
+  rocker: ['rockerAngle', 'springPerWheel'],
+  spring: ['wheelRate', 'barTwist', 'springLength'],
+};
+
+export function Curves() {
+  const { place, speech } = usePage();
+  const { key, source } = useCar();
+  const [chosen, choose] = useState<readonly string[]>();
+  const { end } = place.wheel;
+  const { rack } = positionOf(place);
+  const asking = (side: 'left' | 'right') =>
+    ask('curves', source, { end, side }, { rack, from: -SPAN, to: SPAN, count: COUNT });
+  const left = useAnswer(`${key} ${end} left ${rack}`, () => asking('left'));
+  const right = useAnswer(`${key} ${end} right ${rack}`, () => asking('right'));
+
+  if (left.state === 'failed') return <p role="status">{left.message}</p>;
+  if (left.state === 'waiting') return <p aria-busy="true">Working the curves out.</p>;
+  const { columns, travel, events } = left.answer;
+  const wanted = FIRST[place.stop] ?? [];
+  const first = columns.filter((column) => wanted.includes(column.id)).map((column) => column.id);
+  const ids = chosen ?? (first.length > 0 ? first : columns.slice(0, 2).map((column) => column.id));
+  const lengthUnit = spokenUnit('m', speech);
+  const across = travel.map((each) => fromSI(each, lengthUnit));
+
+  return (
+    <div className="curves">
+      <p className="soft">
+        Over travel in {lengthUnit}, bump to the right. {end} left whole, right dashed; the upright line is
+        where the wheel stands.
+      </p>
+      {ids.map((id) => {
+        const column = columns.find((each) => each.id === id);
+        if (column === undefined) return null;
+        const unit = spokenUnit(column.unit, speech);
+        const spoken = (values: readonly (number | null)[]) =>
+          values.map((value) => (value === null || !Number.isFinite(value) ? null : fromSI(value, unit)));
+        const other =
+          right.state === 'answered' ? right.answer.columns.find((each) => each.id === id) : undefined;
+        return (
+          <figure key={id}>
+            <figcaption>
+              {column.means}
+              {printedUnit(unit) !== '' && `, ${printedUnit(unit)}`}
+            </figcaption>
+            <Chart
+              told={`${column.means} over travel, ${end} left and right`}
+              across={across}
+              acrossName="travel"
+              lines={[
+                { name: 'left', values: spoken(column.values) },
+                ...(other === undefined
+                  ? []
+                  : [{ name: 'right', values: spoken(other.values), dashed: true, plain: true }]),
+              ]}
+              marks={events.map((event) => ({ at: fromSI(event.travel, lengthUnit), words: event.what }))}
+              now={fromSI(positionOf(place).travel, lengthUnit)}
+            />
+          </figure>
+        );
+      })}
+      {events.length > 0 && (
+        <ul className="events">
+          {events.map((event) => (
+            <li key={`${event.what} ${event.travel}`}>
+              <span className="number">
+                {fromSI(event.travel, lengthUnit).toFixed(lengthUnit === 'mm' ? 1 : 2)}
+              </span>{' '}
+              {event.what}
+            </li>
+          ))}
+        </ul>
+      )}
+      <fieldset className="columns">
+        <legend>Other curves (up to {MOST} at once)</legend>
+        {columns.map((column) => (
+          <label key={column.id} className="tick-word">
+            <input
+              type="checkbox"
+              checked={ids.includes(column.id)}
+              disabled={!ids.includes(column.id) && ids.length >= MOST}
+              onChange={(event) =>
+                choose(event.target.checked ? [...ids, column.id] : ids.filter((each) => each !== column.id))
+              }
+            />
+            {column.means}
+          </label>
+        ))}
+      </fieldset>
+    </div>
+  );
+}

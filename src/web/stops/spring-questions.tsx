@@ -1,0 +1,3 @@
+export function SpringQuestions() {
+  return null;
+}

@@ -1,0 +1,103 @@
+/** What each stop of each way is, in a sentence, and what those to come will need. */
+import type { Stop } from '../../questions/figure.ts';
+import type { Way } from '../place.ts';
+
+export interface StopWords {
+  readonly name: string;
+  readonly title: string;
+  readonly is: string;
+  /** Set where the stop is not worked out yet: what it will answer and what it will need. */
+  readonly toCome?: readonly [will: string, needs: string];
+}
+
+export const STOPS: Readonly<Record<Stop, StopWords>> = {
+  tyre: {
+    name: 'tyre',
+    title: 'Tyre',
+    is: 'Where the ground pushes: contact point, track, camber and toe.',
+  },
+  upright: {
+    name: 'upright',
+    title: 'Upright',
+    is: 'Steering axis, caster, kingpin inclination, scrub radius, trail (uprights: also called knuckles).',
+  },
+  links: {
+    name: 'links',
+    title: 'Links',
+    is: 'Wishbones, track rod or toe link, pushrod or pullrod, and the joints at their ends.',
+  },
+  rocker: {
+    name: 'rocker',
+    title: 'Rocker',
+    is: 'Turns the push of the rod into twist or stroke (rocker: also called bellcrank).',
+  },
+  spring: {
+    name: 'spring',
+    title: 'Spring',
+    is: 'Coil spring or torsion bar, with rubber, stops and damper.',
+  },
+  case: {
+    name: 'case',
+    title: 'Case',
+    is: 'Gearbox case and its pick-ups.',
+    toCome: [
+      'This stop will tell what each pick-up and bracket bolt of the case carries.',
+      'It will need the position of every bracket, its bolts, the wall behind it, and the material of the case.',
+    ],
+  },
+  studs: {
+    name: 'studs',
+    title: 'Studs',
+    is: 'Studs between case, engine and tub.',
+    toCome: [
+      'This stop will tell the load in each stud, and whether the joint stays shut.',
+      'It will need size, grade, pattern, clamped length and tightening of each stud, and the torque card.',
+    ],
+  },
+  tub: {
+    name: 'tub',
+    title: 'Tub',
+    is: 'The tub (also called the monocoque) and its inserts.',
+    toCome: [
+      'This stop will tell what each insert of the tub carries, and by which way.',
+      'It will need the position and size of every insert, and what the skin and core are.',
+    ],
+  },
+};
+
+export interface WayWords {
+  readonly name: string;
+  /** Set where the way is not there yet. */
+  readonly toCome?: { readonly stops: readonly string[]; readonly will: string; readonly needs: string };
+}
+
+export const WAY_WORDS: Readonly<Record<Way, WayWords>> = {
+  load: { name: 'load path' },
+  gas: {
+    name: 'gas path',
+    toCome: {
+      stops: ['cylinder', 'port', 'primaries', 'collector', 'tail', 'heat'],
+      will: 'The gas path will run from the cylinder to the tail: equal primaries found clear of case and links, with their cut list and templates.',
+      needs:
+        'It will need the port faces, the firing order, a scan or a model of what must be cleared, and the bends that can be had.',
+    },
+  },
+  floor: {
+    name: 'flat floor',
+    toCome: {
+      stops: ['pressures', 'heights', 'weights', 'angles', 'ratios', 'changes'],
+      will: 'The flat floor will be the set-up: what each turn of each pushrod does to four weights and four heights, and the fewest turns to the target.',
+      needs:
+        'It will need the scale readings, ride heights at named places, tyre pressures, and the driver and fuel on board.',
+    },
+  },
+  book: {
+    name: 'car book',
+    toCome: {
+      stops: ['parts', 'lives', 'runs', 'checks', 'jobs', 'papers'],
+      will: 'The car book will keep every part, what it has lived through, and what is due.',
+      needs:
+        'It will need part numbers, dates fitted, running sheets or logged loads, and the lives that the makers gave.',
+    },
+  },
+};
