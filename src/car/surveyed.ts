@@ -44,26 +44,50 @@ const surveyName = (path: string): string => path.replace('.points.', '.');
 /** The last survey worked out: a car is read again at every edit, and the survey is seldom what was edited. */
 let last: { readonly key: string; readonly result: SurveyResult } | undefined;
 
-export function surveyOf(raw: RawCar, files: Readonly<Record<string, string>>): SurveyResult {
-  if (raw.survey === undefined) return adjusted(raw, files);
+/** @param mirrored paths that take the other side's part: their points are surveyed there, if anywhere */
+export function surveyOf(
+  raw: RawCar,
+  files: Readonly<Record<string, string>>,
+  mirrored: readonly string[] = [],
+): SurveyResult {
+  if (raw.survey === undefined) return adjusted(raw, files, mirrored);
   const points = (['front', 'rear'] as const).map((end) => [raw[end].left.points, raw[end].right.points]);
-  const key = JSON.stringify([raw.survey, raw.instruments, points, Object.values(raw.survey.sets ?? {}).map(({ file }) => files[file])]);
-  if (last?.key !== key) last = { key, result: adjusted(raw, files) };
+  const key = JSON.stringify([
+    mirrored,
+    raw.survey,
+    raw.instruments,
+    points,
+    Object.values(raw.survey.sets ?? {}).map(({ file }) => files[file]),
+  ]);
+  if (last?.key !== key) last = { key, result: adjusted(raw, files, mirrored) };
   return last.result;
 }
 
-function adjusted(raw: RawCar, files: Readonly<Record<string, string>>): SurveyResult {
-  const wanted = pointsSaidSurveyed(raw);
+function adjusted(
+  raw: RawCar,
+  files: Readonly<Record<string, string>>,
+  mirrored: readonly string[],
+): SurveyResult {
+  const wanted = pointsSaidSurveyed(raw).filter(
+    (path) => !mirrored.some((each) => path.startsWith(`${each}.`) || path === each),
+  );
   if (raw.survey === undefined) {
     return { pointAt: () => undefined, problems: wanted.map((path) => noSuchPoint(path, [])) };
   }
   const problems: Problem[] = [];
   const said: string[] = [];
-  const readings = [...armReadings(raw, raw.survey, files, problems, said), ...lengthReadings(raw, raw.survey, problems)];
+  const readings = [
+    ...armReadings(raw, raw.survey, files, problems, said),
+    ...lengthReadings(raw, raw.survey, problems),
+  ];
   const datum = datumRules(raw.survey, problems);
   if (problems.length > 0) return { pointAt: () => undefined, problems };
   try {
-    const result = adjustSurvey({ readings, datum, approximate: filedPlaces(raw, pointNames({ readings, datum })) });
+    const result = adjustSurvey({
+      readings,
+      datum,
+      approximate: filedPlaces(raw, pointNames({ readings, datum })),
+    });
     if (!result.ok) return { pointAt: () => undefined, problems: result.problems.map(inSurvey) };
     const adjustment = result.is;
     const byName = new Map(adjustment.points.map((point) => [point.name, point]));
@@ -74,13 +98,23 @@ function adjusted(raw: RawCar, files: Readonly<Record<string, string>>): SurveyR
         const point = byName.get(surveyName(path));
         return point === undefined ? undefined : { value: point.at, u: point.u };
       },
-      problems: [...lost.map((path) => noSuchPoint(path, [...byName.keys()])), ...result.warnings.map(inSurvey)],
+      problems: [
+        ...lost.map((path) => noSuchPoint(path, [...byName.keys()])),
+        ...result.warnings.map(inSurvey),
+      ],
     };
   } catch (reason) {
     if (!(reason instanceof AdjustmentDidNotSettle)) throw reason;
     return {
       pointAt: () => undefined,
-      problems: [{ code: 'survey/not-settled', path: 'survey', message: `The survey does not come to rest: ${reason.message}`, weight: 'error' }],
+      problems: [
+        {
+          code: 'survey/not-settled',
+          path: 'survey',
+          message: `The survey does not come to rest: ${reason.message}`,
+          weight: 'error',
+        },
+      ],
     };
   }
 }
@@ -88,7 +122,10 @@ function adjusted(raw: RawCar, files: Readonly<Record<string, string>>): SurveyR
 const inSurvey = (problem: Problem): Problem => ({
   ...problem,
   path: 'survey',
-  message: problem.path === '' || problem.message.includes(problem.path) ? problem.message : `${problem.path}: ${problem.message}`,
+  message:
+    problem.path === '' || problem.message.includes(problem.path)
+      ? problem.message
+      : `${problem.path}: ${problem.message}`,
 });
 
 /** Paths of the points that the file says are surveyed. */
@@ -112,7 +149,10 @@ function noSuchPoint(path: string, known: readonly string[]): Problem {
     code: 'survey/no-such-point',
     path,
     message: `${surveyName(path)} is said to be surveyed, but the survey has no such point.`,
-    remedy: near === undefined ? 'Add it to a set of the survey, or write its co-ordinates here.' : `Did the survey call it "${near}"?`,
+    remedy:
+      near === undefined
+        ? 'Add it to a set of the survey, or write its co-ordinates here.'
+        : `Did the survey call it "${near}"?`,
     weight: 'error',
   };
 }
@@ -124,7 +164,8 @@ function filedPlaces(raw: RawCar, touched: readonly string[]): Record<string, Ve
     for (const side of ['left', 'right'] as const) {
       for (const [name, point] of Object.entries(raw[end][side].points)) {
         const own = `${end}.${side}.${name}`;
-        if (point !== undefined && point.value !== 'surveyed' && touched.includes(own)) places[own] = point.value;
+        if (point !== undefined && point.value !== 'surveyed' && touched.includes(own))
+          places[own] = point.value;
       }
     }
   }
@@ -173,7 +214,12 @@ function armReadings(
     }
     const spread = set.spread === undefined ? undefined : readAmount(set.spread, 'm');
     if (spread !== undefined && !spread.ok) {
-      problems.push({ code: 'field/unreadable', path: `${path}.spread`, message: `Spread of set "${name}" cannot be read: ${spread.why}.`, weight: 'error' });
+      problems.push({
+        code: 'field/unreadable',
+        path: `${path}.spread`,
+        message: `Spread of set "${name}" cannot be read: ${spread.why}.`,
+        weight: 'error',
+      });
       return [];
     }
     const instrument = set.with === undefined ? undefined : raw.instruments?.[set.with];
@@ -202,20 +248,31 @@ function lengthReadings(raw: RawCar, survey: RawSurvey, problems: Problem[]): Su
     const tool = reading.stamp.with ?? reading.notes.usual;
     const path = `survey.lengths.${index}`;
     const lacks = (what: string): SurveyReading[] => {
-      problems.push({ code: 'survey/length-incomplete', path, message: `This ${kind} needs "${what}".`, weight: 'error' });
+      problems.push({
+        code: 'survey/length-incomplete',
+        path,
+        message: `This ${kind} needs "${what}".`,
+        weight: 'error',
+      });
       return [];
     };
     switch (kind) {
       case 'length':
-        return to === undefined ? lacks('to') : [{ kind: 'distance', id: `${tool}, ${from} to ${to}`, from, to, value, u }];
+        return to === undefined
+          ? lacks('to')
+          : [{ kind: 'distance', id: `${tool}, ${from} to ${to}`, from, to, value, u }];
       case 'floor length':
-        return to === undefined ? lacks('to') : [{ kind: 'plumb', id: `${tool}, ${from} to ${to} on the floor`, from, to, value, u }];
+        return to === undefined
+          ? lacks('to')
+          : [{ kind: 'plumb', id: `${tool}, ${from} to ${to} on the floor`, from, to, value, u }];
       case 'height':
         return to === undefined
           ? [{ kind: 'height', id: `${tool}, height of ${from}`, point: from, value, u }]
           : [{ kind: 'rise', id: `${tool}, ${to} above ${from}`, from, to, value, u }];
       case 'offset':
-        return axis === undefined ? lacks('axis') : [{ kind: 'offset', id: `${tool}, ${axis} of ${from}`, point: from, axis, value, u }];
+        return axis === undefined
+          ? lacks('axis')
+          : [{ kind: 'offset', id: `${tool}, ${axis} of ${from}`, point: from, axis, value, u }];
     }
   });
 }
@@ -224,7 +281,12 @@ function datumRules(survey: RawSurvey, problems: Problem[]): DatumRule[] {
   return (survey.datum ?? []).flatMap((rule, index): DatumRule[] => {
     const [first, second] = rule.points;
     if (first === undefined) {
-      problems.push({ code: 'survey/datum-empty', path: `survey.datum.${index}`, message: 'This datum names no point.', weight: 'error' });
+      problems.push({
+        code: 'survey/datum-empty',
+        path: `survey.datum.${index}`,
+        message: 'This datum names no point.',
+        weight: 'error',
+      });
       return [];
     }
     const u = rule.at.u === undefined ? {} : { u: rule.at.u };

@@ -1,0 +1,117 @@
+/**
+ * A car file of version 1, kept for ever: whatever the form becomes, this file goes on meaning what it meant.
+ *
+ * The numbers below were worked from the text by hand and from the exact definitions of inch, pound and degree
+ * (NIST Special Publication 811, 2008 ed., appendix B: 1 in = 0.0254 m, 1 lb = 0.453 592 37 kg; standard gravity
+ * 9.806 65 m/s^2).
+ */
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { test } from 'node:test';
+import { parse } from 'yaml';
+import { CAR_FILE_VERSION, type Car, readCar } from '../../src/car/read.ts';
+import { carFileSchema, type SchemaNode } from '../../src/car/schema.ts';
+
+const FOLDER = new URL('v1/', import.meta.url);
+const text = readFileSync(new URL('car.yaml', FOLDER), 'utf8');
+const files = { 'arm.csv': readFileSync(new URL('arm.csv', FOLDER), 'utf8') };
+
+function read(spec?: string): Car {
+  const result = readCar({ text, files, ...(spec === undefined ? {} : { spec }) });
+  assert.ok(result.ok, JSON.stringify(result.ok ? '' : result.problems, undefined, 1));
+  return result.car;
+}
+
+const DEG = Math.PI / 180;
+
+/** Equal but for the last bits of a few multiplications. */
+const same = (a: number, b: number): void =>
+  assert.ok(Math.abs(a - b) <= 1e-12 * Math.max(1, Math.abs(b)), `${a} is not ${b}`);
+
+test('every spec of it reads', () => {
+  const { specs } = read();
+  assert.deepEqual(specs, ['as arrived', 'as run', 'as drawn']);
+  for (const spec of specs) read(spec);
+});
+
+test('its readings mean what they meant', () => {
+  const { form } = read();
+  const { left, right } = form.front;
+  same(left.points.toeInner.value[0], 3.874 * 0.0254);
+  same(left.points.lowerOuter.value[1], 0.7568);
+  same(left.wheel.tyreWidth.value, 11.5 * 0.0254);
+  same(left.wheel.camber.value, -2.4 * DEG);
+  same(left.coil!.rate!.value, (1120 * 0.45359237 * 9.80665) / 0.0254);
+  same(left.coil!.rate!.u, (15 * 0.45359237 * 9.80665) / 0.0254);
+  same(left.bar!.rate!.value, 39.6 / DEG);
+  same(form.front.steering!.pinion!.value, 0.062 / (2 * Math.PI));
+  same(form.brakes!.frontShare.value, 0.57);
+  same(left.points.lowerRear.x.u, 0.0004);
+  same(left.points.lowerFront.y.u, 0.00009);
+  assert.equal(left.points.lowerFront.x.by, 'A');
+  assert.equal(left.points.lowerFront.x.on, '2026-02-03');
+  assert.equal(right.points.rodInner.y.index, left.points.rodInner.y.index);
+  same(right.points.rodInner.value[1], -0.2622);
+  same(form.rear.right.wheel.camber.value, -1.45 * DEG);
+  assert.equal(form.rear.right.wheel.toe.mirrored, true);
+  assert.equal(form.car.manner, '1994');
+});
+
+test('its survey gives the points that it gave', () => {
+  const { left } = read().form.front;
+  // the arm stood 1000 mm behind, 2000 mm to the right and 300 mm under the car's origin, square to the car
+  for (const [name, place] of [
+    ['upperFront', [0.14982, 0.24804, 0.36507]],
+    ['upperOuter', [-0.02042, 0.72083, 0.42379]],
+  ] as const) {
+    left.points[name].value.forEach((each, k) => {
+      // the patch marks scatter by 0.03 mm over 1.2 m, and the points lie within half a metre of them
+      assert.ok(Math.abs(each - place[k]!) < 0.0001, `${name}: ${each} for ${place[k]}`);
+    });
+    assert.ok(left.points[name].surveyed);
+  }
+});
+
+test('its specs change what they changed', () => {
+  assert.equal(read('as run').form.rear.antiRollBar, undefined);
+  same(read('as run').form.front.left.wheel.toe.value, -0.2 * DEG);
+  assert.equal(read('as drawn').form.rear.antiRollBar!.kind, 'T-bar');
+});
+
+test('it uses every key of version 1', { skip: CAR_FILE_VERSION !== 1 && 'the form has newer keys' }, () => {
+  const unused: string[] = [];
+  // every object of the file that a node of the schema describes, over both axles and all lists and names
+  const walk = (node: SchemaNode, found: readonly unknown[], path: string): void => {
+    for (const [key, each] of Object.entries(node.properties ?? {})) {
+      const values = found
+        .map((one) => (one as Record<string, unknown>)[key])
+        .filter((one) => one !== undefined);
+      if (values.length === 0) unused.push(`${path}.${key}`);
+      descend(each, values, `${path}.${key}`);
+    }
+  };
+  const descend = (node: SchemaNode, values: readonly unknown[], path: string): void => {
+    if (node.reading !== undefined) return;
+    const objects = values.filter((one) => typeof one === 'object' && one !== null);
+    if (node.items !== undefined) descend(node.items, objects.flat(), `${path}[]`);
+    else if (typeof node.additionalProperties === 'object') {
+      descend(
+        node.additionalProperties,
+        objects.flatMap((one) => Object.values(one as object)),
+        `${path}.*`,
+      );
+    } else if (objects.length > 0) walk(node, objects, path);
+  };
+  const file = parse(text) as Record<string, Record<string, unknown>>;
+  const schema = carFileSchema();
+  // a corner is a corner: front left and rear left together have to use every key
+  const { front, rear, ...rest } = schema.properties!;
+  walk({ ...schema, properties: rest }, [file], '');
+  const corner = front!.properties!.left!;
+  walk(corner, [file.front!.left, file.rear!.left], 'corner');
+  const axle = Object.fromEntries(
+    Object.entries(rear!.properties!).filter(([key]) => key !== 'left' && key !== 'right'),
+  );
+  walk({ ...rear!, properties: axle }, [file.front, file.rear], 'axle');
+  assert.deepEqual(unused, []);
+});
