@@ -13,7 +13,8 @@ export { SHEET_KINDS, type SheetAsked, type SheetKind } from '../sheets/index.ts
 export class NoSheet extends Error {}
 
 /** The laid-out sheet, measured in the fonts that it is printed in: for a preview. */
-export const sheetPages = (kind: SheetKind, asked: SheetAsked): SheetAnswer => sheetOf(kind, asked, paperMeasure());
+export const sheetPages = (kind: SheetKind, asked: SheetAsked): SheetAnswer =>
+  sheetOf(kind, asked, paperMeasure());
 
 /** @throws NoSheet */
 export async function sheetPdf(kind: SheetKind, asked: SheetAsked): Promise<Buffer> {

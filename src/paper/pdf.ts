@@ -7,7 +7,15 @@
  * One point is 25.4/72 mm. Ink is set by DeviceGray operators alone.
  */
 import PDFDocument from 'pdfkit';
-import type { ArcMark, FontWeight, Mark, Page, PolylineMark, SheetDocument, TextMark } from '../sheets/page.ts';
+import type {
+  ArcMark,
+  FontWeight,
+  Mark,
+  Page,
+  PolylineMark,
+  SheetDocument,
+  TextMark,
+} from '../sheets/page.ts';
 import type { TextMeasure } from '../sheets/text-measure.ts';
 import { type Coverage, fontFiles, runsOf } from './fonts.ts';
 
@@ -37,11 +45,20 @@ function setterOf(doc: PDFKit.PDFDocument): Setter {
       }),
     );
   }
-  const width = (text: string, size: number, weight: FontWeight): number =>
-    runsOf(text, coverages.get(weight)!).reduce(
-      (sum, run) => sum + doc.font(run.font).fontSize(pt(size)).widthOfString(run.text) / POINTS_PER_MM,
-      0,
-    );
+  const known = new Map<string, number>();
+  /** Widths grow with the size: each text is measured once, at 1 mm. */
+  const width = (text: string, size: number, weight: FontWeight): number => {
+    const key = `${weight} ${text}`;
+    let one = known.get(key);
+    if (one === undefined) {
+      one = runsOf(text, coverages.get(weight)!).reduce(
+        (sum, run) => sum + doc.font(run.font).fontSize(1).widthOfString(run.text),
+        0,
+      );
+      known.set(key, one);
+    }
+    return one * size;
+  };
   const put = (mark: TextMark): void => {
     if (mark.text === '') return;
     const whole = width(mark.text, mark.size, mark.weight);
@@ -95,17 +112,21 @@ function pagePdf(doc: PDFKit.PDFDocument, page: Page, setter: Setter): void {
 function markPdf(doc: PDFKit.PDFDocument, mark: Mark, setter: Setter): void {
   switch (mark.kind) {
     case 'text':
-      return setter.put(mark);
+      setter.put(mark);
+      return;
     case 'polyline':
-      return polylinePdf(doc, mark);
+      polylinePdf(doc, mark);
+      return;
     case 'arc':
-      return arcPdf(doc, mark);
+      arcPdf(doc, mark);
+      return;
   }
 }
 
 function stroked(doc: PDFKit.PDFDocument, mark: PolylineMark | ArcMark): void {
   doc.lineWidth(pt(mark.weight)).lineCap('butt').lineJoin('miter');
-  if (mark.dash !== undefined) doc.addContent(`[${mark.dash.map((each) => pt(each).toFixed(3)).join(' ')}] 0 d`);
+  if (mark.dash !== undefined)
+    doc.addContent(`[${mark.dash.map((each) => pt(each).toFixed(3)).join(' ')}] 0 d`);
 }
 
 function polylinePdf(doc: PDFKit.PDFDocument, mark: PolylineMark): void {
@@ -130,7 +151,9 @@ function arcPdf(doc: PDFKit.PDFDocument, mark: ArcMark): void {
     const at = (angle: number): string =>
       `${pt(centre.x + radius * Math.cos((angle * Math.PI) / 180))} ${pt(centre.y - radius * Math.sin((angle * Math.PI) / 180))}`;
     const large = Math.abs(mark.to - mark.from) > 180 ? 1 : 0;
-    doc.path(`M ${at(mark.from)} A ${pt(radius)} ${pt(radius)} 0 ${large} ${mark.to > mark.from ? 0 : 1} ${at(mark.to)}`);
+    doc.path(
+      `M ${at(mark.from)} A ${pt(radius)} ${pt(radius)} 0 ${large} ${mark.to > mark.from ? 0 : 1} ${at(mark.to)}`,
+    );
   }
   doc.addContent('S');
   doc.restore();

@@ -26,7 +26,7 @@ import {
   SIZE,
   text,
 } from './page.ts';
-import type { TextMeasure } from './text-measure.ts';
+import { shortened, type TextMeasure } from './text-measure.ts';
 import { drawnLength, lengthWords, otherWay } from './words.ts';
 
 /** Half the outline: distance along the axis and radius, millimetres on paper. */
@@ -46,7 +46,7 @@ const SCALES = [
 const MARGIN = 24;
 const STUB = 16;
 /** Room over the bar for leaders. */
-const ABOVE = 19;
+const ABOVE = 17;
 const BREAK = 5;
 const END_VIEW = 34;
 
@@ -54,7 +54,8 @@ const END_VIEW = 34;
 const UNKNOWN = { diameter: 1.5, length: 1 } as const;
 
 const headDiameter = (head: OrderedHead, bar: Metre): Metre => head.headDiameter ?? UNKNOWN.diameter * bar;
-const headLength = (head: OrderedHead, bar: Metre): Metre => head.length ?? UNKNOWN.length * headDiameter(head, bar);
+const headLength = (head: OrderedHead, bar: Metre): Metre =>
+  head.length ?? UNKNOWN.length * headDiameter(head, bar);
 
 export interface BarToDraw {
   readonly shape: BarShape;
@@ -79,8 +80,13 @@ export function barDrawing(of: BarToDraw, speech: Speech, width: number, measure
     SCALES.find(({ factor }) => ends * factor + 2 * STUB + BREAK <= room && greatest(order) * factor <= 60) ??
     SCALES.at(-1)!;
   const k = 1000 * scale.factor;
+  const title = shortened(
+    `Scale ${scale.words}, shank interrupted: ${name}`,
+    { size: SIZE.small, weight: 'bold', width },
+    measure,
+  );
   const half = Math.max(8, (greatest(order) * scale.factor) / 2);
-  const height = 2 * half + ABOVE + 28 + RULER_HEIGHT + 4;
+  const height = 2 * half + ABOVE + 25.5 + RULER_HEIGHT + 4;
   return {
     height,
     marks: (at) => {
@@ -95,7 +101,7 @@ export function barDrawing(of: BarToDraw, speech: Speech, width: number, measure
         ...splineMarks(order, lengths, parts, place, k),
         ...dimensions({ order, toleranced, lengths, parts, place, half, k, speech }, measure),
         ...endView(order, { x: at.x + width - END_VIEW / 2 + 2, y: axis }, k),
-        text({ x: at.x, y: at.y + 4 }, `Scale ${scale.words}, shank interrupted. ${name}`, {
+        text({ x: at.x, y: at.y + 4 }, title, {
           size: SIZE.small,
           weight: 'bold',
         }),
@@ -138,10 +144,12 @@ function outline(order: BarShape, lengths: Lengths, k: number, room: number): Pa
   const whole = room;
   return {
     left: [...left, { x: (whole - BREAK - leftEnd.x - rightEnd.x) / 2 + leftEnd.x, r: leftEnd.r }],
-    right: [...right, { x: (whole - BREAK - leftEnd.x - rightEnd.x) / 2 + rightEnd.x, r: rightEnd.r }].map(({ x, r }) => ({
-      x: whole - x,
-      r,
-    })),
+    right: [...right, { x: (whole - BREAK - leftEnd.x - rightEnd.x) / 2 + rightEnd.x, r: rightEnd.r }].map(
+      ({ x, r }) => ({
+        x: whole - x,
+        r,
+      }),
+    ),
     whole,
   };
 }
@@ -173,7 +181,11 @@ function partMarks(profile: readonly Profile[], place: Place, broken: 'left' | '
     line(place(first.x, -first.r), place(first.x, first.r), { weight: LINE.thick }),
     ...(shoulder === undefined
       ? []
-      : [line(place(headEdge(profile).x, -first.r), place(headEdge(profile).x, first.r), { weight: LINE.thin })]),
+      : [
+          line(place(headEdge(profile).x, -first.r), place(headEdge(profile).x, first.r), {
+            weight: LINE.thin,
+          }),
+        ]),
     polyline(
       [
         place(last.x, -last.r - 2),
@@ -279,7 +291,12 @@ function dimensions(drawn: Drawn, measure: TextMeasure): Mark[] {
 }
 
 /** Diameter at the side, length below, transition by a leader above. */
-function headDimensions(drawn: Drawn, which: 'rocker' | 'anchor', below: number, measure: TextMeasure): Mark[] {
+function headDimensions(
+  drawn: Drawn,
+  which: 'rocker' | 'anchor',
+  below: number,
+  measure: TextMeasure,
+): Mark[] {
   const { order, lengths, parts, place, half, k, speech } = drawn;
   const rocker = which === 'rocker';
   const head = rocker ? order.rockerEnd : order.anchorEnd;
@@ -323,7 +340,12 @@ function headDimensions(drawn: Drawn, which: 'rocker' | 'anchor', below: number,
       measure,
     ),
     ...leader(
-      { tip: { x: tip.x, y: place(0, -radiusAt(head, order, into * 0.4) * k).y }, knee: { x: knee.x + (rocker ? 2 : -2), y: knee.y }, words: [shape], to: rocker ? 'left' : 'right' },
+      {
+        tip: { x: tip.x, y: place(0, -radiusAt(head, order, into * 0.4) * k).y },
+        knee: { x: knee.x + (rocker ? 2 : -2), y: knee.y },
+        words: [shape],
+        to: rocker ? 'left' : 'right',
+      },
       measure,
     ),
     text({ x: (place(far, 0).x + place(near, 0).x) / 2, y: place(0, half + 22.5).y }, `${which} end`, {

@@ -4,14 +4,21 @@
  * In    a bar as ordered, the head of the sheet
  * Out   the laid-out document
  */
-import { show, type Speech } from '../units/show.ts';
-import { barDrawing } from './bar-drawing.ts';
-import { BAR_TOLERANCE, type BarOrder, type OrderedFigures, orderedFigures, receiptTest } from './bar-order.ts';
+
 import { CRACK_TEST_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from '../questions/cautions.ts';
+import { type Speech, show } from '../units/show.ts';
+import { barDrawing } from './bar-drawing.ts';
+import {
+  BAR_TOLERANCE,
+  type BarOrder,
+  type OrderedFigures,
+  orderedFigures,
+  receiptTest,
+} from './bar-order.ts';
 import { BAR_SKIN, RECEIPT_TEST } from './cautions.ts';
 import { borderOf, type SheetHead } from './frame.ts';
 import { type Block, gap, heading, layOut, paragraph, steps } from './lay-out.ts';
-import { SIZE, type SheetDocument } from './page.ts';
+import { type SheetDocument, SIZE } from './page.ts';
 import { type Row, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { bothWords, fixedLength, inUnit, otherWay, otherWords, ownWords, wheelWords } from './words.ts';
@@ -105,7 +112,7 @@ function presettingWords(order: BarOrder): string {
       : 'clockwise, seen on the face of the rocker end';
   const depth =
     order.presetting === undefined
-      ? 'to the maker\'s own torque: ________'
+      ? "to the maker's own torque: ________"
       : `to ${ownWords({ value: order.presetting.torque, unit: 'N m' }, 'mm-N')}, leaving ${inUnit(order.presetting.permanentTwist, 'deg', 1)} of twist`;
   return `${capital(order.hand)} hand: the rocker end is turned ${sense}, ${depth}. From then on the bar belongs on a corner that works it ${order.hand} hand, and nowhere else.`;
 }
@@ -127,7 +134,9 @@ function figuresTable({ order, figures, head, width, measure }: Sheet): Block[] 
       inUnit(order.material.shearModulus, 'GPa', 1),
       inUnit(order.material.shearModulus, 'ksi', 0),
     ),
-    ...(order.staticTorque === undefined ? [] : [both('Torque as the car stands', order.staticTorque, 'N m')]),
+    ...(order.staticTorque === undefined
+      ? []
+      : [both('Torque as the car stands', order.staticTorque, 'N m')]),
     both('Torque at full bump', order.fullTorque, 'N m'),
     both('Twist at full bump', figures.fullTwist, 'rad'),
     both('Shear stress at the skin at full bump, shank', figures.fullStress, 'Pa'),

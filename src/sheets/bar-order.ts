@@ -90,14 +90,18 @@ export const BAR_TOLERANCE = {
 } as const;
 
 const transition = (end: OrderedHead): EndTransition => {
-  if (end.headDiameter === undefined || end.size === undefined || end.form === 'square') return { kind: 'none' };
+  if (end.headDiameter === undefined || end.size === undefined || end.form === 'square')
+    return { kind: 'none' };
   return end.form === 'radius'
     ? { kind: 'fillet', radius: end.size, headDiameter: end.headDiameter }
     : { kind: 'taper', length: end.size, headDiameter: end.headDiameter };
 };
 
 /** How both ends run out into their heads, the rocker end first. */
-export const endsOf = (shape: BarShape): TorsionBar['ends'] => [transition(shape.rockerEnd), transition(shape.anchorEnd)];
+export const endsOf = (shape: BarShape): TorsionBar['ends'] => [
+  transition(shape.rockerEnd),
+  transition(shape.anchorEnd),
+];
 
 export const barOf = (order: BarOrder): TorsionBar => ({
   diameter: order.diameter,

@@ -11,7 +11,7 @@ import type { Speech } from '../units/show.ts';
 import { dimension, leader, RULER_HEIGHT, RULER_WORDS, ruler } from './dimension.ts';
 import type { Block } from './lay-out.ts';
 import { DASH, LINE, line, type Mark, type PaperPoint, polyline, SIZE, text } from './page.ts';
-import type { TextMeasure } from './text-measure.ts';
+import { shortened, type TextMeasure } from './text-measure.ts';
 import { drawnLength, lengthWords, otherWay } from './words.ts';
 
 export interface CoilShape {
@@ -30,14 +30,27 @@ const SCALES = [
 const HIGHEST = 52;
 const SIDE = 30;
 
-export function coilDrawing(shape: CoilShape, name: string, speech: Speech, width: number, measure: TextMeasure): Block {
+export function coilDrawing(
+  shape: CoilShape,
+  name: string,
+  speech: Speech,
+  width: number,
+  measure: TextMeasure,
+): Block {
   const outside = shape.meanDiameter + shape.wire;
   const { factor, words } =
     SCALES.find(
-      (scale) => shape.freeLength * 1000 * scale.factor <= width - 2 * SIDE && outside * 1000 * scale.factor <= HIGHEST,
+      (scale) =>
+        shape.freeLength * 1000 * scale.factor <= width - 2 * SIDE &&
+        outside * 1000 * scale.factor <= HIGHEST,
     ) ?? SCALES.at(-1)!;
   const k = 1000 * factor;
   const half = (outside * k) / 2;
+  const title = shortened(
+    `Scale ${words}, standing free: ${name}`,
+    { size: SIZE.small, weight: 'bold', width },
+    measure,
+  );
   return {
     height: 2 * half + 34 + RULER_HEIGHT,
     marks: (at) => {
@@ -45,7 +58,10 @@ export function coilDrawing(shape: CoilShape, name: string, speech: Speech, widt
       const left = at.x + SIDE;
       const right = left + shape.freeLength * k;
       return [
-        text({ x: at.x, y: at.y + 4 }, `Scale ${words}, standing free. ${name}`, { size: SIZE.small, weight: 'bold' }),
+        text({ x: at.x, y: at.y + 4 }, title, {
+          size: SIZE.small,
+          weight: 'bold',
+        }),
         ...strands(shape, { x: left, y: axis }, k),
         line({ x: left - 4, y: axis }, { x: right + 4, y: axis }, { dash: DASH.centre }),
         ...dimension(

@@ -11,7 +11,7 @@ import { curveGrid } from './curve.ts';
 import { chosenFigures, figureTables, largeFigures } from './figure-table.ts';
 import { borderOf, type SheetHead } from './frame.ts';
 import { type Block, beside, gap, heading, layOut, paragraph } from './lay-out.ts';
-import { SIZE, type SheetDocument } from './page.ts';
+import { type SheetDocument, SIZE } from './page.ts';
 import { table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { type TravelColumns, travelCurves } from './travel-curves.ts';
@@ -63,7 +63,8 @@ export function cornerSheet(
           { block: cornerView(drawn, speech, drawing, measure), x: 0, width: drawing },
           { block: large, x: drawing + 4, width: width - drawing - 4 },
         ]);
-  const small = curves === undefined ? [] : travelCurves(curves, CURVES, answer.at.travel, speech).slice(0, MOST_CURVES);
+  const small =
+    curves === undefined ? [] : travelCurves(curves, CURVES, answer.at.travel, speech).slice(0, MOST_CURVES);
   const blocks: Block[] = [
     top,
     gap(2),

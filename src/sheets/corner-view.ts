@@ -7,8 +7,9 @@
  *
  * What is nearer to the eye is drawn later, over what is behind it.
  */
-import type { DrawnCorner, DrawnMember } from '../questions/drawing-types.ts';
+
 import type { Vec3 } from '../maths/vec3.ts';
+import type { DrawnCorner, DrawnMember } from '../questions/drawing-types.ts';
 import type { Speech } from '../units/show.ts';
 import { dimension, RULER_HEIGHT, RULER_WORDS, ruler } from './dimension.ts';
 import type { Block } from './lay-out.ts';
@@ -30,7 +31,9 @@ export function cornerView(corner: DrawnCorner, speech: Speech, width: number, m
   const reach = extent(corner);
   const { factor, words } =
     SCALES.find(
-      (scale) => (reach.out + 0.06) * 1000 * scale.factor <= width && reach.high * 1000 * scale.factor <= DRAWING_HEIGHT - 18,
+      (scale) =>
+        (reach.out + 0.06) * 1000 * scale.factor <= width &&
+        reach.high * 1000 * scale.factor <= DRAWING_HEIGHT - 18,
     ) ?? SCALES.at(-1)!;
   const k = 1000 * factor;
   const left = corner.wheel.side === 'left';
@@ -39,11 +42,21 @@ export function cornerView(corner: DrawnCorner, speech: Speech, width: number, m
     marks: (at) => {
       const ground = at.y + DRAWING_HEIGHT - 14;
       const middle = left ? at.x + 5 : at.x + width - 5;
-      const project: Project = ([, y, z]) => ({ x: middle + y * k, y: ground - (z - corner.tyre.contact[2]) * k });
+      const project: Project = ([, y, z]) => ({
+        x: middle + y * k,
+        y: ground - (z - corner.tyre.contact[2]) * k,
+      });
       return [
-        text({ x: left ? at.x + 8 : at.x, y: at.y + 4 }, `From the front, scale ${words}`, { size: SIZE.small, weight: 'bold' }),
+        text({ x: left ? at.x + 8 : at.x, y: at.y + 4 }, `From the front, scale ${words}`, {
+          size: SIZE.small,
+          weight: 'bold',
+        }),
         line({ x: at.x, y: ground }, { x: at.x + width, y: ground }, { weight: LINE.thick }),
-        line({ x: middle, y: ground - reach.high * k - 6 }, { x: middle, y: ground + 9 }, { dash: DASH.centre }),
+        line(
+          { x: middle, y: ground - reach.high * k - 6 },
+          { x: middle, y: ground + 9 },
+          { dash: DASH.centre },
+        ),
         ...tyreMarks(corner, project, k),
         ...bodies(corner, project, k),
         ...figures(corner, project, { ground, middle, speech }, measure),
@@ -61,10 +74,16 @@ const halves = (words: string): string[] => words.split(/(?<=\.) /);
 
 function extent(corner: DrawnCorner): { out: number; high: number } {
   const { tyre } = corner;
-  const points = [...Object.values(corner.points), ...corner.members.flatMap((member) => [member.from, member.to])];
+  const points = [
+    ...Object.values(corner.points),
+    ...corner.members.flatMap((member) => [member.from, member.to]),
+  ];
   const base = tyre.contact[2];
   return {
-    out: Math.max(Math.abs(tyre.contact[1]) + tyre.tyreWidth / 2, ...points.map((point) => Math.abs(point[1]))),
+    out: Math.max(
+      Math.abs(tyre.contact[1]) + tyre.tyreWidth / 2,
+      ...points.map((point) => Math.abs(point[1])),
+    ),
     high: Math.max(2 * tyre.loadedRadius, ...points.map((point) => point[2] - base)),
   };
 }
@@ -106,7 +125,11 @@ function bodies(corner: DrawnCorner, project: Project, k: number): Mark[] {
   drawn.push({
     depth: rocker.pivot[0],
     marks: [
-      polyline([rocker.pivot, ...rocker.joints].map(project), { closed: true, weight: LINE.thick, fill: 0.85 }),
+      polyline([rocker.pivot, ...rocker.joints].map(project), {
+        closed: true,
+        weight: LINE.thick,
+        fill: 0.85,
+      }),
       circle(project(rocker.pivot), 1.2, { weight: LINE.thick }),
     ],
   });
@@ -191,6 +214,9 @@ function figures(
       },
       measure,
     ),
-    text({ x: top.x, y: top.y - 4 }, `camber ${inUnit(camber, 'deg', 2)}`, { size: SIZE.small, align: 'middle' }),
+    text({ x: top.x, y: top.y - 4 }, `camber ${inUnit(camber, 'deg', 2)}`, {
+      size: SIZE.small,
+      align: 'middle',
+    }),
   ];
 }

@@ -44,7 +44,11 @@ function curveMarks(curve: Curve, at: PaperPoint, width: number): Mark[] {
   const title = text({ x: at.x, y: at.y + 4 }, curve.title, { size: SIZE.small, weight: 'bold' });
   const known = curve.values.filter((value): value is number => value !== null && Number.isFinite(value));
   if (known.length < 2) {
-    return [title, rectangle(box, { weight: LINE.hair }), text({ x: box.x + 2, y: box.y + 6 }, 'no figure here', { size: SIZE.small })];
+    return [
+      title,
+      rectangle(box, { weight: LINE.hair }),
+      text({ x: box.x + 2, y: box.y + 6 }, 'no figure here', { size: SIZE.small }),
+    ];
   }
   const acrossTicks = ticksOver(Math.min(...curve.across), Math.max(...curve.across), 6);
   const highest = topOf(known);
@@ -57,17 +61,39 @@ function curveMarks(curve: Curve, at: PaperPoint, width: number): Mark[] {
     ...acrossTicks.ticks
       .filter((tick) => tick >= Math.min(...curve.across) && tick <= Math.max(...curve.across))
       .flatMap((tick) => [
-        line({ x: x(tick), y: box.y }, { x: x(tick), y: box.y + box.height }, { weight: tick === 0 ? LINE.thin : LINE.hair }),
-        text({ x: x(tick), y: box.y + box.height + 2.8 }, plain(tick, acrossTicks.digits), { size: SIZE.label, align: 'middle' }),
+        line(
+          { x: x(tick), y: box.y },
+          { x: x(tick), y: box.y + box.height },
+          { weight: tick === 0 ? LINE.thin : LINE.hair },
+        ),
+        text({ x: x(tick), y: box.y + box.height + 2.8 }, plain(tick, acrossTicks.digits), {
+          size: SIZE.label,
+          align: 'middle',
+        }),
       ]),
     ...upTicks.ticks.flatMap((tick) => [
-      line({ x: box.x, y: y(tick) }, { x: box.x + box.width, y: y(tick) }, { weight: tick === 0 ? LINE.thin : LINE.hair }),
-      text({ x: box.x - 1, y: y(tick) + 0.8 }, plain(tick, upTicks.digits), { size: SIZE.label, align: 'right' }),
+      line(
+        { x: box.x, y: y(tick) },
+        { x: box.x + box.width, y: y(tick) },
+        { weight: tick === 0 ? LINE.thin : LINE.hair },
+      ),
+      text({ x: box.x - 1, y: y(tick) + 0.8 }, plain(tick, upTicks.digits), {
+        size: SIZE.label,
+        align: 'right',
+      }),
     ]),
-    text({ x: box.x + box.width / 2, y: box.y + box.height + 6 }, curve.acrossTitle, { size: SIZE.label, align: 'middle' }),
+    text({ x: box.x + box.width / 2, y: box.y + box.height + 6 }, curve.acrossTitle, {
+      size: SIZE.label,
+      align: 'middle',
+    }),
     ...lines(curve, x, y, upTicks.high),
     ...(highest < Math.max(...known)
-      ? [text({ x: box.x + box.width, y: box.y - 0.8 }, 'rises out of the frame', { size: SIZE.label, align: 'right' })]
+      ? [
+          text({ x: box.x + box.width, y: box.y - 0.8 }, 'rises out of the frame', {
+            size: SIZE.label,
+            align: 'right',
+          }),
+        ]
       : []),
     ...standing(curve, x, y, upTicks.high),
   ];
@@ -83,7 +109,12 @@ function topOf(known: readonly number[]): number {
 }
 
 /** The line in runs, cut where it leaves the top of the frame and where there is no figure. */
-function lines(curve: Curve, x: (value: number) => number, y: (value: number) => number, top: number): Mark[] {
+function lines(
+  curve: Curve,
+  x: (value: number) => number,
+  y: (value: number) => number,
+  top: number,
+): Mark[] {
   const runs: PaperPoint[][] = [[]];
   const { across, values } = curve;
   values.forEach((value, k) => {
@@ -103,7 +134,12 @@ function lines(curve: Curve, x: (value: number) => number, y: (value: number) =>
 }
 
 /** A ring on the line where the wheel stands, by the straight line between the two nearest points. */
-function standing(curve: Curve, x: (value: number) => number, y: (value: number) => number, top: number): Mark[] {
+function standing(
+  curve: Curve,
+  x: (value: number) => number,
+  y: (value: number) => number,
+  top: number,
+): Mark[] {
   const { at, across, values } = curve;
   if (at === undefined) return [];
   const after = across.findIndex((each) => each >= at);
@@ -130,12 +166,20 @@ export interface Ticks {
 
 /** Round numbers (1, 2 or 5 times a power of ten) over a range, and the range widened to whole steps. */
 export function ticksOver(low: number, high: number, most: number): Ticks {
-  const spread = high - low > 1e-9 * Math.max(Math.abs(low), Math.abs(high)) ? high - low : Math.max(Math.abs(high), 1) * 0.02;
+  const spread =
+    high - low > 1e-9 * Math.max(Math.abs(low), Math.abs(high))
+      ? high - low
+      : Math.max(Math.abs(high), 1) * 0.02;
   const rough = spread / most;
   const ten = 10 ** Math.floor(Math.log10(rough));
   const step = ten * [1, 2, 5, 10].find((each) => each * ten >= rough * (1 - 1e-9))!;
   const first = Math.floor(low / step + 1e-9);
   const last = Math.max(first + 1, Math.ceil(high / step - 1e-9));
   const ticks = Array.from({ length: last - first + 1 }, (_, k) => (first + k) * step);
-  return { ticks, low: first * step, high: last * step, digits: Math.max(0, -Math.floor(Math.log10(step) + 1e-9)) };
+  return {
+    ticks,
+    low: first * step,
+    high: last * step,
+    digits: Math.max(0, -Math.floor(Math.log10(step) + 1e-9)),
+  };
 }

@@ -78,7 +78,12 @@ function up({ from, to, at, words, below }: LinearDimension): Mark[] {
 
 /** A leader: an arrow on what is meant, and words on a short level line. */
 export function leader(
-  of: { readonly tip: PaperPoint; readonly knee: PaperPoint; readonly words: readonly string[]; readonly to: 'left' | 'right' },
+  of: {
+    readonly tip: PaperPoint;
+    readonly knee: PaperPoint;
+    readonly words: readonly string[];
+    readonly to: 'left' | 'right';
+  },
   measure: TextMeasure,
 ): Mark[] {
   const { tip, knee, words, to } = of;
@@ -90,11 +95,10 @@ export function leader(
     arrowhead(tip, direction),
     line(knee, { x: knee.x + sign * (wide + 2), y: knee.y }),
     ...words.map((each, row) =>
-      text(
-        { x: knee.x + sign, y: row === 0 ? knee.y - 0.8 : knee.y + row * SIZE.small * 1.2 },
-        each,
-        { size: SIZE.small, align: to === 'right' ? 'left' : 'right' },
-      ),
+      text({ x: knee.x + sign, y: row === 0 ? knee.y - 0.8 : knee.y + row * SIZE.small * 1.2 }, each, {
+        size: SIZE.small,
+        align: to === 'right' ? 'left' : 'right',
+      }),
     ),
   ];
 }

@@ -32,11 +32,24 @@ const quantityOf = (figure: Figure) => ({
 });
 
 /** One table a stop of the load path, in the order in which the force passes. */
-export function figureTables(figures: readonly Figure[], speech: Speech, width: number, measure: TextMeasure): Block[] {
+export function figureTables(
+  figures: readonly Figure[],
+  speech: Speech,
+  width: number,
+  measure: TextMeasure,
+): Block[] {
   return LOAD_PATH.flatMap((stop) => {
     const own = figures.filter((figure) => figure.stop === stop);
     if (own.length === 0) return [];
-    return [heading(STOP_WORDS[stop]), ...table(COLUMNS, own.map((figure) => figureRow(figure, speech)), width, measure)];
+    return [
+      heading(STOP_WORDS[stop]),
+      ...table(
+        COLUMNS,
+        own.map((figure) => figureRow(figure, speech)),
+        width,
+        measure,
+      ),
+    ];
   });
 }
 
@@ -73,7 +86,10 @@ export function largeFigures(figures: readonly Figure[], speech: Speech, measure
         return [
           text({ x: at.x, y: y + 2.9 }, fit(figure.means, SIZE.label, 1), { size: SIZE.label }),
           text({ x: at.x, y: y + 7.4 }, value, { size: SIZE.figure, weight: 'bold' }),
-          text({ x: at.x + width, y: y + 7.4 }, other === '' || other === '—' ? '' : `[${other}]`, { size: SIZE.small, align: 'right' }),
+          text({ x: at.x + width, y: y + 7.4 }, other === '' || other === '—' ? '' : `[${other}]`, {
+            size: SIZE.small,
+            align: 'right',
+          }),
           line({ x: at.x, y: y + 8.6 }, { x: at.x + width, y: y + 8.6 }, { weight: LINE.hair }),
         ];
       }),
@@ -81,7 +97,11 @@ export function largeFigures(figures: readonly Figure[], speech: Speech, measure
 }
 
 /** Those of the wanted ids that there are, in that order, then others of rank 1, up to a count. */
-export function chosenFigures(figures: readonly Figure[], wanted: readonly string[], count: number): Figure[] {
+export function chosenFigures(
+  figures: readonly Figure[],
+  wanted: readonly string[],
+  count: number,
+): Figure[] {
   const first = wanted.flatMap((id) => figures.filter((figure) => figure.id === id));
   const rest = figures.filter((figure) => figure.rank === 1 && !first.includes(figure));
   return [...first, ...rest].filter((figure) => Number.isFinite(figure.value)).slice(0, count);

@@ -151,7 +151,11 @@ function titleBlock(head: SheetHead, number: SheetNumber, border: Box, measure: 
       { label: 'Title', words: head.title, part: 3, bold: true },
     ],
     [
-      { label: 'Car', words: head.chassis === undefined ? head.car : `${head.car} · ${head.chassis}`, part: 3 },
+      {
+        label: 'Car',
+        words: head.chassis === undefined ? head.car : `${head.car} · ${head.chassis}`,
+        part: 3,
+      },
       { label: 'Of', words: head.of, part: 3 },
     ],
     [
@@ -175,7 +179,11 @@ function titleBlock(head: SheetHead, number: SheetNumber, border: Box, measure: 
   return [
     line({ x: border.x, y: top }, { x: border.x + border.width, y: top }, { weight: LINE.border }),
     ...rows.flatMap((cells, row) =>
-      titleRow(cells, { x: border.x, y: top + row * TITLE_ROW, width: border.width, height: TITLE_ROW }, measure),
+      titleRow(
+        cells,
+        { x: border.x, y: top + row * TITLE_ROW, width: border.width, height: TITLE_ROW },
+        measure,
+      ),
     ),
   ];
 }

@@ -5,7 +5,17 @@
  * Out   the pages, numbered n of m, each with border, title block, cautions and the invented mark
  */
 import { frame, type SheetHead, spaceOf } from './frame.ts';
-import { LINE, line, type Mark, PAPER, type Page, type PaperPoint, type SheetDocument, SIZE, text } from './page.ts';
+import {
+  LINE,
+  line,
+  type Mark,
+  PAPER,
+  type Page,
+  type PaperPoint,
+  type SheetDocument,
+  SIZE,
+  text,
+} from './page.ts';
 import { printable, type TextMeasure, wrapped } from './text-measure.ts';
 
 export interface Block {
@@ -43,7 +53,8 @@ export function layOut(of: Composed, measure: TextMeasure): SheetDocument {
   open();
   for (const group of groups(of.blocks)) {
     const height = group.reduce((sum, block) => sum + block.height, 0);
-    if (height > space.height) throw new Error(`a block of ${height.toFixed(0)} mm does not fit on any sheet`);
+    if (height > space.height)
+      throw new Error(`a block of ${height.toFixed(0)} mm does not fit on any sheet`);
     if (y + height > space.y + space.height + 1e-6) {
       open();
       const again = group[0]?.again;
@@ -56,7 +67,13 @@ export function layOut(of: Composed, measure: TextMeasure): SheetDocument {
     marks: [...frame(head, cautions, { sheet: index + 1, of: sheets.length }, measure), ...own],
   }));
   const { workshop, date, version } = head;
-  return { title: printable(`${head.title} · ${head.car} · ${head.of}`), workshop: printable(workshop), date, version, pages };
+  return {
+    title: printable(`${head.title} · ${head.car} · ${head.of}`),
+    workshop: printable(workshop),
+    date,
+    version,
+    pages,
+  };
 }
 
 /** Blocks that may not be torn apart. */
@@ -130,7 +147,9 @@ const tickBox = (at: PaperPoint): Mark[] => {
 };
 
 /** Blocks side by side; the highest gives the height. */
-export function beside(columns: readonly { readonly block: Block; readonly x: number; readonly width: number }[]): Block {
+export function beside(
+  columns: readonly { readonly block: Block; readonly x: number; readonly width: number }[],
+): Block {
   return {
     height: Math.max(...columns.map((column) => column.block.height)),
     marks: (at) => columns.flatMap(({ block, x, width }) => block.marks({ x: at.x + x, y: at.y }, width)),

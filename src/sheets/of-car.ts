@@ -65,7 +65,14 @@ export function sheetOf(kind: SheetKind, asked: SheetAsked, measure: TextMeasure
   }
 }
 
-function headOf({ car, workshop, date, version, paper, speech }: SheetAsked): Omit<SheetHead, 'title' | 'of'> {
+function headOf({
+  car,
+  workshop,
+  date,
+  version,
+  paper,
+  speech,
+}: SheetAsked): Omit<SheetHead, 'title' | 'of'> {
   const { name, chassis, invented } = car.form.car;
   const readings = stateOfReadings(car);
   return {
@@ -98,7 +105,10 @@ function springSheetOf(
   const { car, wheel } = asked;
   const { bar, coil } = car.form[wheel.end][wheel.side];
   if (bar === undefined && coil === undefined) {
-    return { made: false, message: `The ${wheelWords(wheel)} corner has neither a coil nor a torsion bar in the car file.` };
+    return {
+      made: false,
+      message: `The ${wheelWords(wheel)} corner has neither a coil nor a torsion bar in the car file.`,
+    };
   }
   const shape = bar === undefined ? undefined : shapeOf(asked, bar);
   const matter = {
@@ -130,7 +140,12 @@ function readingsIn(node: unknown): Reading[] {
   return Object.values(node).flatMap(readingsIn);
 }
 
-const WORD_FIELDS = { material: 'material', ends: 'form of the ends', surface: 'surface', hand: 'hand' } as const;
+const WORD_FIELDS = {
+  material: 'material',
+  ends: 'form of the ends',
+  surface: 'surface',
+  hand: 'hand',
+} as const;
 
 function wordsIn(part: Readonly<Record<string, unknown>> | undefined): { what: string; is: string }[] {
   return Object.entries(WORD_FIELDS).flatMap(([key, what]) => {
@@ -168,7 +183,8 @@ const A_LITTLE = 1e-3;
  * end. Read off two drawings a millimetre of travel apart; only the sign is used.
  */
 function handInBump({ car, wheel, at }: SheetAsked): 'left' | 'right' {
-  const drawn = (travel: number): DrawnCorner | undefined => drawCorner(car, wheel, stanceOf(wheel, { ...at, travel }));
+  const drawn = (travel: number): DrawnCorner | undefined =>
+    drawCorner(car, wheel, stanceOf(wheel, { ...at, travel }));
   const [before, after] = [drawn(0), drawn(A_LITTLE)];
   const [joint, moved] = [before?.rocker.joints[0], after?.rocker.joints[0]];
   if (before?.bar === undefined || joint === undefined || moved === undefined) {
@@ -198,7 +214,10 @@ function orderSheetOf(
   };
   const full = torqueAt(answer.range.bump);
   if (full === undefined || !(full > 0)) {
-    return { made: false, message: `The ${wheelWords(wheel)} bar carries no torque at full bump: there is nothing to order it by.` };
+    return {
+      made: false,
+      message: `The ${wheelWords(wheel)} bar carries no torque at full bump: there is nothing to order it by.`,
+    };
   }
   const standing = torqueAt(0);
   const order: BarOrder = {

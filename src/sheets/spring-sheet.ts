@@ -9,13 +9,13 @@ import type { CornerReached } from '../questions/corner.ts';
 import { barDrawing } from './bar-drawing.ts';
 import type { BarShape } from './bar-order.ts';
 import { BAR_SKIN } from './cautions.ts';
-import { coilDrawing, type CoilShape } from './coil-drawing.ts';
+import { type CoilShape, coilDrawing } from './coil-drawing.ts';
 import { SPREAD_WORDS, travelEnds } from './corner-sheet.ts';
 import { curveGrid } from './curve.ts';
 import { figureTables } from './figure-table.ts';
 import { borderOf, type SheetHead } from './frame.ts';
 import { type Block, gap, heading, layOut, paragraph } from './lay-out.ts';
-import { SIZE, type SheetDocument } from './page.ts';
+import { type SheetDocument, SIZE } from './page.ts';
 import { type Row, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { type TravelColumns, travelCurves } from './travel-curves.ts';
@@ -32,7 +32,15 @@ export interface SpringSheetMatter {
   readonly words: readonly { readonly what: string; readonly is: string }[];
 }
 
-const CURVES = ['barTorque', 'barStress', 'barTwist', 'springForce', 'coilStress', 'solidMargin', 'wheelRate'];
+const CURVES = [
+  'barTorque',
+  'barStress',
+  'barTwist',
+  'springForce',
+  'coilStress',
+  'solidMargin',
+  'wheelRate',
+];
 const MOST_CURVES = 4;
 
 export function springSheet(
@@ -45,14 +53,18 @@ export function springSheet(
   const width = borderOf(head.paper).width - 4;
   const full: SheetHead = {
     ...head,
-    title: bar === undefined ? 'Spring sheet' : coil === undefined ? 'Torsion bar sheet' : 'Spring and bar sheet',
+    title:
+      bar === undefined ? 'Spring sheet' : coil === undefined ? 'Torsion bar sheet' : 'Spring and bar sheet',
     of: `${wheelWords(answer.wheel)} · ${travelWords(answer.at.travel, speech)}`,
   };
   const name = wheelWords(answer.wheel);
-  const small = curves === undefined ? [] : travelCurves(curves, CURVES, answer.at.travel, speech).slice(0, MOST_CURVES);
+  const small =
+    curves === undefined ? [] : travelCurves(curves, CURVES, answer.at.travel, speech).slice(0, MOST_CURVES);
   const springing = answer.figures.filter((figure) => figure.stop === 'spring' || figure.stop === 'rocker');
   const blocks: Block[] = [
-    ...(bar === undefined ? [] : [barDrawing({ shape: bar, name, toleranced: false }, speech, width, measure)]),
+    ...(bar === undefined
+      ? []
+      : [barDrawing({ shape: bar, name, toleranced: false }, speech, width, measure)]),
     ...(coil === undefined ? [] : [coilDrawing(coil, name, speech, width, measure)]),
     gap(2),
     ...dimensionsAsRead(matter, head, width, measure),
@@ -65,7 +77,10 @@ export function springSheet(
     ...answer.notes.flatMap((note) => paragraph(note, { width, size: SIZE.small }, measure)),
     ...paragraph(SPREAD_WORDS, { width, size: SIZE.small }, measure),
   ];
-  const cautions = bar === undefined ? answer.cautions : [...answer.cautions.slice(0, 1), BAR_SKIN, ...answer.cautions.slice(1)];
+  const cautions =
+    bar === undefined
+      ? answer.cautions
+      : [...answer.cautions.slice(0, 1), BAR_SKIN, ...answer.cautions.slice(1)];
   return layOut({ head: full, cautions, blocks }, measure);
 }
 
@@ -85,7 +100,13 @@ function dimensionsAsRead(
   const rows: Row[] = [
     ...words.map(({ what, is }) => ({ cells: [what, is, '', '', ''] })),
     ...readings.map((reading) => ({
-      cells: [reading.means, ownWords(reading, head.speech), otherWords(reading, head.speech), spreadWords(reading), ''],
+      cells: [
+        reading.means,
+        ownWords(reading, head.speech),
+        otherWords(reading, head.speech),
+        spreadWords(reading),
+        '',
+      ],
     })),
   ];
   return [heading('Dimensions as read'), ...table(columns, rows, width, measure)];

@@ -29,7 +29,12 @@ const LEADING = 1.22;
 /** A cell with more is cut, and shows that it is: a row has to fit on a sheet. */
 const MOST_LINES = 6;
 
-export function table(columns: readonly Column[], rows: readonly Row[], width: number, measure: TextMeasure): Block[] {
+export function table(
+  columns: readonly Column[],
+  rows: readonly Row[],
+  width: number,
+  measure: TextMeasure,
+): Block[] {
   const whole = columns.reduce((sum, column) => sum + column.part, 0);
   const widths = columns.map((column) => (column.part / whole) * width);
   const set = (cells: readonly string[], bold: boolean, size: number): string[][] =>
@@ -54,10 +59,10 @@ export function table(columns: readonly Column[], rows: readonly Row[], width: n
         words === ''
           ? []
           : text({ x, y: at.y + 0.6 + size * (LEADING * row + 0.9) }, words, {
-            size,
-            align,
-            weight: bold ? 'bold' : 'regular',
-          }),
+              size,
+              align,
+              weight: bold ? 'bold' : 'regular',
+            }),
       );
     });
   };
@@ -73,7 +78,11 @@ export function table(columns: readonly Column[], rows: readonly Row[], width: n
     keepWithNext: true,
     marks: (at) => [
       ...cellMarks(at, titles, SIZE.label, true),
-      line({ x: at.x, y: at.y + headHeight }, { x: at.x + width, y: at.y + headHeight }, { weight: LINE.thick }),
+      line(
+        { x: at.x, y: at.y + headHeight },
+        { x: at.x + width, y: at.y + headHeight },
+        { weight: LINE.thick },
+      ),
     ],
   };
 
@@ -95,11 +104,18 @@ export function table(columns: readonly Column[], rows: readonly Row[], width: n
   return [head, ...body];
 }
 
-function blanks(columns: readonly Column[], widths: readonly number[], at: PaperPoint, height: number): Mark[] {
+function blanks(
+  columns: readonly Column[],
+  widths: readonly number[],
+  at: PaperPoint,
+  height: number,
+): Mark[] {
   let left = at.x;
   return columns.flatMap((column, k) => {
     const x = left;
     left += widths[k]!;
-    return column.blank === true ? [rectangle({ x: x + 0.4, y: at.y + 0.4, width: widths[k]! - 0.8, height: height - 0.8 })] : [];
+    return column.blank === true
+      ? [rectangle({ x: x + 0.4, y: at.y + 0.4, width: widths[k]! - 0.8, height: height - 0.8 })]
+      : [];
   });
 }

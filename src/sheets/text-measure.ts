@@ -30,7 +30,8 @@ export const printable = (text: string): string =>
 
 /** The text in lines that fit the width. */
 export function wrapped(text: string, setting: Setting, measure: TextMeasure): string[] {
-  const fits = (words: string): boolean => measure.width(words, setting.size, setting.weight) <= setting.width;
+  const fits = (words: string): boolean =>
+    measure.width(words, setting.size, setting.weight) <= setting.width;
   const lines: string[] = [];
   let current = '';
   for (const word of printable(text).split(' ')) {
@@ -54,7 +55,11 @@ export function wrapped(text: string, setting: Setting, measure: TextMeasure): s
 /** As much of one word as fits, at least one letter, never half a surrogate pair. */
 function longestFitting(word: string, fits: (words: string) => boolean): string {
   const letters = [...word];
-  let [low, high] = [1, letters.length];
+  // doubled until too wide, then halved: a word of thousands of letters is not measured whole for every line
+  let high = Math.min(16, letters.length);
+  while (high < letters.length && fits(letters.slice(0, high).join('')))
+    high = Math.min(2 * high, letters.length);
+  let low = 1;
   while (low < high) {
     const middle = Math.ceil((low + high) / 2);
     if (fits(letters.slice(0, middle).join(''))) low = middle;
@@ -66,7 +71,8 @@ function longestFitting(word: string, fits: (words: string) => boolean): string 
 /** One line; what does not fit is cut and ends in an ellipsis. */
 export function shortened(text: string, setting: Setting, measure: TextMeasure): string {
   const whole = printable(text);
-  const fits = (words: string): boolean => measure.width(words, setting.size, setting.weight) <= setting.width;
+  const fits = (words: string): boolean =>
+    measure.width(words, setting.size, setting.weight) <= setting.width;
   if (fits(whole)) return whole;
   return `${longestFitting(whole, (head) => fits(`${head}…`))}…`;
 }

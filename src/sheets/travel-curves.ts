@@ -15,7 +15,12 @@ export interface TravelColumns {
   }[];
 }
 
-export function travelCurves(of: TravelColumns, ids: readonly string[], at: number | undefined, speech: Speech): Curve[] {
+export function travelCurves(
+  of: TravelColumns,
+  ids: readonly string[],
+  at: number | undefined,
+  speech: Speech,
+): Curve[] {
   const length = spokenUnit('m', speech);
   return ids.flatMap((id) => {
     const column = of.columns.find((each) => each.id === id);

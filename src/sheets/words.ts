@@ -4,9 +4,10 @@
  * In    SI values with their spread
  * Out   words with no more digits than the spread supports
  */
-import { plain, printedUnit, show, type Shown, type Speech } from '../units/show.ts';
-import { fromSI } from '../units/unit.ts';
+
 import type { Wheel } from '../questions/figure.ts';
+import { plain, printedUnit, type Shown, type Speech, show } from '../units/show.ts';
+import { fromSI } from '../units/unit.ts';
 
 export const otherWay = (speech: Speech): Speech => (speech === 'mm-N' ? 'in-lbf' : 'mm-N');
 
@@ -22,7 +23,8 @@ export interface Quantity {
   readonly u?: number;
 }
 
-export const ownWords = (of: Quantity, speech: Speech): string => shownWords(show(of.value, of.unit, speech, of.u));
+export const ownWords = (of: Quantity, speech: Speech): string =>
+  shownWords(show(of.value, of.unit, speech, of.u));
 
 /** The other way of units; nothing where both ways say the same. */
 export function otherWords(of: Quantity, speech: Speech): string {
