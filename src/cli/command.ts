@@ -43,10 +43,11 @@ export const onCar = (of: Command): Command =>
     .option('--spec <name>', 'the state of the car that is meant; left out, the file as it stands')
     .option('--files <folder>', 'folder of the files that a car file from standard input names');
 
+export const speakingWords = (of: Command): Command =>
+  of.addOption(new Option('--units <way>', 'mm-N or in-lbf').default('mm-N').argParser(askedUnits));
+
 export const speaking = (of: Command): Command =>
-  of
-    .addOption(new Option('--units <way>', 'mm-N or in-lbf').default('mm-N').argParser(askedUnits))
-    .option('--json', 'the answer in SI as JSON (its form: flatpatch schema --of answers)');
+  speakingWords(of).option('--json', 'the answer in SI as JSON (its form: flatpatch schema --of answers)');
 
 export const withShares = (of: Command): Command =>
   of.option('--shares', 'also what each spread is made of, worst first');

@@ -16,6 +16,7 @@ import { curvesCommand } from './commands/curves.ts';
 import { demoCommand } from './commands/demo.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
+import { sheetCommand } from './commands/sheet.ts';
 import { workingCommand } from './commands/working.ts';
 import { BadInput, badAsk, EXIT, EXIT_HELP, NotReached } from './outcome.ts';
 
@@ -39,6 +40,7 @@ function program(): Command {
     workingCommand(),
     compareCommand(),
     checkCommand(),
+    sheetCommand(),
     schemaCommand(),
     demoCommand(),
     serveCommand(),

@@ -21,10 +21,11 @@ import {
   workshopNotes,
 } from '../workshop/folder.ts';
 import { remember, saveChanges } from '../workshop/save.ts';
-import { askedCar, askedChanges } from './asked.ts';
+import { askedCar, askedChanges, askedSheet } from './asked.ts';
 import type { Listeners } from './events.ts';
 import { guard, headers } from './guard.ts';
 import { pageFiles } from './page-files.ts';
+import { sheetResponse } from './sheet.ts';
 
 export interface Serving {
   /** The workshop's folder. */
@@ -77,6 +78,11 @@ export function makeApp({ home, web, listeners, port }: Serving): Hono {
     if (saved.kind === 'refused') return context.json({ problems: saved.problems }, 422);
     const { kind, ...rest } = saved;
     return context.json(rest, kind === 'saved' ? 200 : 409);
+  });
+  app.get('/api/cars/:id/sheets/:sheet', async (context) => {
+    const asked = askedSheet(context.req.param('sheet'), context.req.query());
+    if (!asked.ok) return context.json({ problems: [asked.problem] }, 422);
+    return sheetResponse(home, context.req.param('id'), asked.is);
   });
   app.all('/api/*', (context) =>
     context.json(problems('asked/no-route', 'There is nothing at this address.'), 404),

@@ -1,6 +1,11 @@
 /** What is sent to the server, checked before it is used. */
 import type { Change } from '../car/edit.ts';
 import type { Problem } from '../measured/problem.ts';
+import { SHEET_KINDS, type SheetKind } from '../paper/index.ts';
+import type { Position, Wheel } from '../questions/figure.ts';
+import type { PaperName } from '../sheets/index.ts';
+import { readAmount } from '../units/read.ts';
+import type { Speech } from '../units/show.ts';
 
 export type Checked<T> =
   | { readonly ok: true; readonly is: T }
@@ -64,4 +69,40 @@ export function askedCar(body: unknown): Checked<AskedCar> {
     return wrong("Send { id, text }: the name of the car's folder and the text of its file.");
   }
   return { ok: true, is: { id: body.id, text: body.text } };
+}
+
+export interface AskedSheet {
+  readonly kind: SheetKind;
+  readonly spec?: string;
+  readonly wheel: Wheel;
+  readonly at: Position;
+  readonly paper: PaperName;
+  readonly speech: Speech;
+}
+
+/** A sheet as its address asks for it; travel and rack are written with their unit. */
+export function askedSheet(sheet: string, query: Readonly<Record<string, string>>): Checked<AskedSheet> {
+  const kind = SHEET_KINDS.find((each) => each === sheet);
+  if (kind === undefined) return wrong(`There is no sheet "${sheet}"; there are ${SHEET_KINDS.join(', ')}.`);
+  const { end, side, paper = 'A4', units = 'mm-N', spec } = query;
+  if ((end !== 'front' && end !== 'rear') || (side !== 'left' && side !== 'right')) {
+    return wrong('Say the wheel: end=front or rear, side=left or right.');
+  }
+  if (paper !== 'A4' && paper !== 'Letter') return wrong('"paper" is A4 or Letter.');
+  if (units !== 'mm-N' && units !== 'in-lbf') return wrong('"units" is mm-N or in-lbf.');
+  const travel = readAmount(query.travel ?? '0 mm', 'm');
+  if (!travel.ok) return wrong(`"travel": ${travel.why}.`);
+  const rack = readAmount(query.rack ?? '0 mm', 'm');
+  if (!rack.ok) return wrong(`"rack": ${rack.why}.`);
+  return {
+    ok: true,
+    is: {
+      kind,
+      wheel: { end, side },
+      at: { travel: travel.is.value, rack: end === 'front' ? rack.is.value : 0 },
+      paper,
+      speech: units,
+      ...(spec === undefined || spec === '' ? {} : { spec }),
+    },
+  };
 }

@@ -1,0 +1,30 @@
+/** A sheet of a car as PDF, worked out and laid out here because the page has no printer's fonts. */
+import { readCar } from '../car/read.ts';
+import type { Problem } from '../measured/problem.ts';
+import { NoSheet, sheetPdf } from '../paper/index.ts';
+import { CAR_FILE, carText, sourceOf, workshopNotes } from '../workshop/folder.ts';
+import { VERSION } from '../workshop/home.ts';
+import { today } from '../workshop/today.ts';
+import type { AskedSheet } from './asked.ts';
+
+/** @throws FolderError where there is no such car */
+export async function sheetResponse(home: string, id: string, asked: AskedSheet): Promise<Response> {
+  const { kind, spec, ...rest } = asked;
+  const read = readCar(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, spec));
+  if (!read.ok) return refused(read.problems);
+  const { name: workshop } = await workshopNotes(home);
+  try {
+    const pdf = await sheetPdf(kind, { ...rest, car: read.car, workshop, date: today(), version: VERSION });
+    return new Response(new Uint8Array(pdf), {
+      headers: {
+        'Content-Type': 'application/pdf',
+        'Content-Disposition': `inline; filename="${id}-${kind}-${rest.wheel.end}-${rest.wheel.side}.pdf"`,
+      },
+    });
+  } catch (reason) {
+    if (!(reason instanceof NoSheet)) throw reason;
+    return refused([{ code: 'sheet/none', message: reason.message, path: '', weight: 'error' }]);
+  }
+}
+
+const refused = (problems: readonly Problem[]): Response => Response.json({ problems }, { status: 422 });

@@ -1,0 +1,44 @@
+/** Sheets from the real server: a PDF of the demo car, and plain words where there is none. */
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { test } from 'node:test';
+import { fileURLToPath } from 'node:url';
+import { openWorkshop, UNFINISHED } from './workshop.ts';
+
+const CAR = await readFile(
+  join(fileURLToPath(new URL('../..', import.meta.url)), 'cars/fenwold-201/car.yaml'),
+  'utf8',
+);
+
+test('the sheets of a corner are PDF files', async (t) => {
+  const shop = await openWorkshop(t, { one: CAR });
+  for (const sheet of ['corner', 'spring']) {
+    const path = `/api/cars/one/sheets/${sheet}?end=front&side=left&travel=10%20mm&paper=Letter&units=in-lbf&spec=as%20run`;
+    const answer = await shop.get(path);
+    assert.equal(answer.status, 200, answer.text.slice(0, 300));
+    assert.equal(answer.headers['content-type'], 'application/pdf');
+    assert.ok(answer.text.startsWith('%PDF-'));
+    assert.match(String(answer.headers['content-disposition']), new RegExp(`one-${sheet}-front-left.pdf`));
+  }
+});
+
+test('a sheet that cannot be made says why', async (t) => {
+  const shop = await openWorkshop(t, { one: CAR, half: UNFINISHED });
+  const asked: readonly [string, number, RegExp][] = [
+    ['one/sheets/bar-order?end=front&side=left', 422, /no torsion bar/],
+    ['one/sheets/corner?end=front&side=left&travel=900%20mm', 422, /reach|cannot|beyond|comes/],
+    ['one/sheets/corner?end=front&side=left&travel=10', 422, /no unit/],
+    ['one/sheets/corner?end=front', 422, /side=left/],
+    ['one/sheets/corner?end=front&side=left&paper=A3', 422, /A4 or Letter/],
+    ['one/sheets/corner?end=front&side=left&spec=none', 422, /no such spec/],
+    ['one/sheets/poster?end=front&side=left', 422, /no sheet "poster"/],
+    ['half/sheets/corner?end=front&side=left', 422, /is missing/],
+    ['none/sheets/corner?end=front&side=left', 404, /no file|no car/],
+  ];
+  for (const [path, status, says] of asked) {
+    const answer = await shop.get(`/api/cars/${path}`);
+    assert.equal(answer.status, status, `${path}: ${answer.text.slice(0, 300)}`);
+    assert.match(answer.json.problems[0].message, says, path);
+  }
+});
