@@ -1,6 +1,7 @@
 /** `corner --json` and `working --json`. */
 import { z } from 'zod';
 import type { Reading } from '../../measured/reading.ts';
+import { stance } from './axle.ts';
 import { about, events, figure, number, position, range, remarks, wheel } from './form.ts';
 
 const corner = z.discriminatedUnion('reached', [
@@ -89,8 +90,10 @@ export function readingOut(of: Reading): z.input<typeof reading> {
 
 export const workingForm = z.strictObject({
   ...about('working'),
-  wheel,
-  at: position,
+  of: z.enum(['corner', 'axle', 'car']),
+  wheel: wheel.optional(),
+  end: z.enum(['front', 'rear']).optional(),
+  at: stance,
   figure,
   steps: z.array(step),
   readings: z.record(z.string(), reading),

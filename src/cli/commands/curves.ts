@@ -1,6 +1,5 @@
 /** `flatpatch curves`: figures of a corner along its travel, as a table for a spreadsheet. */
 import { type Command, Option } from 'commander';
-import { nearest } from '../../measured/problem.ts';
 import type { CornerCurves, CurveColumn } from '../../questions/curves.ts';
 import { cornerCurves } from '../../questions/curves.ts';
 import { type Speech, spokenUnit } from '../../units/show.ts';
@@ -22,6 +21,7 @@ import {
 } from '../command.ts';
 import { badAsk } from '../outcome.ts';
 import { RACK_HELP } from './corner.ts';
+import { checkFigure } from './working.ts';
 
 interface Options extends CarOptions, MannerOptions {
   readonly wheel: string;
@@ -82,18 +82,9 @@ async function answer(file: string, options: Options): Promise<void> {
 
 function chosen(columns: readonly CurveColumn[], ids: readonly string[] | undefined): readonly CurveColumn[] {
   if (ids === undefined) return columns;
-  return ids.map((id) => {
-    const found = columns.find((each) => each.id === id);
-    if (found !== undefined) return found;
-    const known = columns.map((each) => each.id);
-    const near = nearest(id, known);
-    const hint = near === undefined ? '' : `Did you mean "${near}"? `;
-    throw badAsk(
-      'asked/figure',
-      `There is no figure "${id}" at this corner.`,
-      `${hint}There are: ${known.join(', ')}.`,
-    );
-  });
+  const known = columns.map((each) => each.id);
+  for (const id of ids) checkFigure(id, known);
+  return ids.map((id) => columns.find((each) => each.id === id)!);
 }
 
 /** RFC 4180, one heading row with units; an empty cell where there is no value. */

@@ -1,13 +1,22 @@
 /** `flatpatch working`: how one figure came about, step by step, down to the readings. */
 import type { Command } from 'commander';
+import type { Car } from '../../car/read.ts';
 import { nearest } from '../../measured/problem.ts';
 import { type Reading, spreadWords } from '../../measured/reading.ts';
-import { cornerFigures } from '../../questions/corner.ts';
-import { type WorkingReached, workingOf } from '../../questions/working.ts';
+import {
+  type AxleAnswer,
+  axleFigures,
+  carFigures,
+  workingOfAxle,
+  workingOfCar,
+} from '../../questions/axle.ts';
+import { type CornerAnswer, cornerFigures } from '../../questions/corner.ts';
+import { AS_SURVEYED, type End, rackOf, type Stance, travelOf, type Wheel } from '../../questions/figure.ts';
+import { type WorkingAnswer, type WorkingReached, workingOf } from '../../questions/working.ts';
 import type { Origin, Step, Term } from '../../working/working.ts';
 import { readingOut } from '../answers/corner.ts';
 import { figureOut, finite } from '../answers/form.ts';
-import { askedWheel, wheelWords } from '../asked.ts';
+import { askedEnd, askedWheel, wheelWords } from '../asked.ts';
 import { openCar } from '../car-argument.ts';
 import {
   type CarOptions,
@@ -25,13 +34,13 @@ import {
 } from '../command.ts';
 import { badAsk, NotReached } from '../outcome.ts';
 import { amountText, figureLines } from '../print.ts';
-import { askedPosition, atWheel, RACK_HELP, TRAVEL_HELP } from './corner.ts';
+import { type AskedAxle, askedStance, takingStance } from './axle.ts';
 
-interface Options extends CarOptions, MannerOptions {
-  readonly wheel: string;
+interface Options extends CarOptions, MannerOptions, AskedAxle {
+  readonly wheel?: string;
+  readonly end?: string;
+  readonly car?: true;
   readonly figure: string;
-  readonly travel: string;
-  readonly rack: string;
 }
 
 export function workingCommand(): Command {
@@ -41,44 +50,92 @@ export function workingCommand(): Command {
     [
       'flatpatch working fenwold-201 --wheel front-left --figure wheelRate',
       'flatpatch working ashgarth-501 --wheel front-right --figure barStress --travel "20 mm"',
+      'flatpatch working fenwold-201 --end rear --figure rollRate --json',
+      'flatpatch working fenwold-201 --car --figure rollFrequency',
     ],
   );
-  return speaking(onCar(made))
-    .requiredOption('--wheel <wheel>', 'front-left, front-right, rear-left or rear-right')
+  return takingStance(speaking(onCar(made)))
+    .option('--wheel <wheel>', 'a figure of one corner: front-left, front-right, rear-left or rear-right')
+    .option('--end <end>', 'a figure of an axle: front or rear')
+    .option('--car', 'a figure of the whole car')
     .requiredOption(
       '--figure <id>',
-      'name of the figure, such as wheelRate (flatpatch corner --json lists them)',
+      'name of the figure, such as wheelRate (--json of the other commands lists them)',
     )
-    .option('--travel <length>', TRAVEL_HELP, '0 mm')
-    .option('--rack <length>', RACK_HELP, '0 mm')
     .action(answer);
 }
 
-async function answer(file: string, options: Options): Promise<void> {
-  const wheel = askedWheel(options.wheel);
-  const at = atWheel(askedPosition(options), wheel);
-  const { car, file: named } = await openCar(file, options);
-  const corner = cornerFigures(car, wheel, at);
-  if (!corner.reached) throw new NotReached(corner.message);
-  const ids = corner.figures.map((each) => each.id);
-  if (!ids.includes(options.figure)) {
-    const near = nearest(options.figure, ids);
-    const hint = near === undefined ? '' : `Did you mean "${near}"? `;
-    throw badAsk(
-      'asked/figure',
-      `There is no figure "${options.figure}" at this corner.`,
-      `${hint}There are: ${ids.join(', ')}.`,
-    );
+/** What the figure belongs to: how its working is asked for, and in words. */
+interface Subject {
+  readonly of: 'corner' | 'axle' | 'car';
+  readonly wheel?: Wheel;
+  readonly end?: End;
+  readonly at: Stance;
+  readonly words: string;
+  readonly working: (car: Car, figure: string) => WorkingAnswer;
+  readonly figures: (car: Car) => CornerAnswer | AxleAnswer;
+}
+
+/** @throws BadInput unless exactly one of wheel, end and car is asked for */
+function subjectOf(options: Options): Subject {
+  const asked = [options.wheel, options.end, options.car].filter((each) => each !== undefined);
+  if (asked.length !== 1)
+    throw badAsk('asked/subject', 'Say whose figure it is: one of --wheel, --end or --car.');
+  if (options.wheel !== undefined) {
+    const wheel = askedWheel(options.wheel);
+    const at = askedStance(wheel.end, options);
+    const position = { travel: travelOf(at, wheel), rack: rackOf(at, wheel) };
+    return {
+      of: 'corner',
+      wheel,
+      at,
+      words: `${wheelWords(wheel)} wheel at ${amountText(position.travel, 'm', options.units)}`,
+      working: (car, figure) => workingOf(car, { wheel, at: position, figure }),
+      figures: (car) => cornerFigures(car, wheel, position),
+    };
   }
-  const working = workingOf(car, { wheel, at, figure: options.figure });
+  if (options.end !== undefined) {
+    const end = askedEnd(options.end);
+    const at = askedStance(end, options);
+    return {
+      of: 'axle',
+      end,
+      at,
+      words: `${end} axle`,
+      working: (car, figure) => workingOfAxle(car, end, at, figure),
+      figures: (car) => axleFigures(car, end, at),
+    };
+  }
+  return {
+    of: 'car',
+    at: AS_SURVEYED,
+    words: 'the whole car as surveyed',
+    working: workingOfCar,
+    figures: (car) => carFigures(car),
+  };
+}
+
+async function answer(file: string, options: Options): Promise<void> {
+  const subject = subjectOf(options);
+  const { car, file: named } = await openCar(file, options);
+  const known = subject.figures(car);
+  if (!known.reached) throw new NotReached(known.message);
+  checkFigure(
+    options.figure,
+    known.figures.map((each) => each.id),
+  );
+  const working = subject.working(car, options.figure);
   if (!working.reached) throw new NotReached(working.message);
   sayWarnings(car);
   if (options.json) {
     const { figure, steps, readings } = working;
+    const { of, wheel, end, at } = subject;
     sayJson({
       ...header('working'),
       car: carOut(car, named),
-      wheel,
+      of,
+      ...(wheel === undefined ? {} : { wheel }),
+      ...(end === undefined ? {} : { end }),
       at,
       figure: figureOut(figure),
       steps: steps.map(stepOut),
@@ -86,12 +143,19 @@ async function answer(file: string, options: Options): Promise<void> {
     });
     return;
   }
-  const doing = `${wheelWords(wheel)} wheel at ${amountText(at.travel, 'm', options.units)}`;
   sayLines([
-    ...headLines(car, doing),
+    ...headLines(car, subject.words),
     ...figureLines([working.figure], { ...mannerOf(options), shares: true }),
     ...working.steps.flatMap((step, index) => stepLines(step, index + 1, working)),
   ]);
+}
+
+/** @throws BadInput where there is no such figure, with the nearest */
+export function checkFigure(id: string, known: readonly string[]): void {
+  if (known.includes(id)) return;
+  const near = nearest(id, known);
+  const hint = near === undefined ? '' : `Did you mean "${near}"? `;
+  throw badAsk('asked/figure', `There is no figure "${id}" here.`, `${hint}There are: ${known.join(', ')}.`);
 }
 
 function stepOut(step: Step) {
