@@ -183,7 +183,11 @@ function assemble(
   where: Locator,
   spec: { readonly own: string; readonly wanted: string; readonly all: readonly string[] },
 ): CarRead {
-  const survey = surveyOf(raw, source.files ?? {}, taken.map(({ path }) => path.join('.')));
+  const survey = surveyOf(
+    raw,
+    source.files ?? {},
+    taken.map(({ path }) => path.join('.')),
+  );
   const placing = placeReadings(raw, raw.instruments ?? {}, taken, survey.pointAt);
   const located = (problem: Problem): Problem => ({
     ...problem,

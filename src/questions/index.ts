@@ -8,7 +8,18 @@ export {
   workingOfAxle,
   workingOfCar,
 } from './axle.ts';
+export {
+  type BarAsked,
+  type BarProposal,
+  barForCoil,
+  DEMONSTRATION_DAY,
+  type NoProposal,
+  type ProposedBar,
+} from './bar-for-coil.ts';
+export { barLadder, type LadderAnswer, type LadderAsked } from './bar-ladder.ts';
+export { type BenchAnswer, type BenchAsked, benchTest } from './bench-test.ts';
 export * from './cautions.ts';
+export { type CoilAsked, type CoilProposal, coilForBar } from './coil-for-bar.ts';
 export { type ComparedRow, type Comparison, compareSpecs } from './compare.ts';
 export {
   type CornerAnswer,
@@ -22,4 +33,5 @@ export { drawCar, drawCorner, WHEELS } from './drawing.ts';
 export * from './drawing-types.ts';
 export * from './figure.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
+export { type SurveyAnswer, surveyAnswer } from './survey.ts';
 export { type WorkingAnswer, type WorkingAsked, type WorkingReached, workingOf } from './working.ts';

@@ -1,0 +1,79 @@
+/** What the survey says: residuals, outliers, and whether the car is bent. */
+import type { Car } from '../car/read.ts';
+import type { Adjustment } from '../survey/adjust.ts';
+import { type Comparison, compareSides, type LengthPair, type SidePair } from '../survey/compare.ts';
+
+export interface SurveyAnswer {
+  /** How the lists were understood. */
+  readonly said: readonly string[];
+  readonly points: Adjustment['points'];
+  readonly readings: Adjustment['readings'];
+  readonly outliers: Adjustment['outliers'];
+  readonly whole: Adjustment['whole'];
+  readonly undetermined: Adjustment['undetermined'];
+  /** Left against right; absent where no pair was surveyed. */
+  readonly comparison?: Comparison;
+  readonly notes: readonly string[];
+}
+
+/** Undefined when the car file has no survey. */
+export function surveyAnswer(car: Car): SurveyAnswer | undefined {
+  if (car.survey === undefined) return undefined;
+  const { adjustment, said } = car.survey;
+  const { points, readings, outliers, whole, undetermined } = adjustment;
+  const pairs = pairsOf(points.map((point) => point.name));
+  const compared =
+    pairs.length === 0
+      ? undefined
+      : compareSides(adjustment, { pairs, lengths: lengthsOf(points), centrePlane: 'best fit' });
+  return {
+    said,
+    points,
+    readings,
+    outliers,
+    whole,
+    undetermined,
+    ...(compared?.ok ? { comparison: compared.is } : {}),
+    notes: compared !== undefined && !compared.ok ? compared.problems.map((problem) => problem.message) : [],
+  };
+}
+
+/** Inner joints and rocker pivots: what belongs to tub and case. Links and uprights move, so they prove nothing. */
+const FIXED = [
+  'upperFront',
+  'upperRear',
+  'lowerFront',
+  'lowerRear',
+  'rockerPivot',
+  'rockerAxis',
+  'damperTub',
+] as const;
+
+function pairsOf(names: readonly string[]): SidePair[] {
+  const known = new Set(names);
+  return (['front', 'rear'] as const).flatMap((end) =>
+    FIXED.flatMap((point) => {
+      const [left, right] = [`${end}.left.${point}`, `${end}.right.${point}`];
+      return known.has(left) && known.has(right) ? [{ name: `${end} ${spoken(point)}`, left, right }] : [];
+    }),
+  );
+}
+
+const spoken = (point: string): string => point.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
+
+function lengthsOf(points: Adjustment['points']): LengthPair[] {
+  const known = new Set(points.map((point) => point.name));
+  const lengths: LengthPair[] = [
+    {
+      name: 'wheelbase',
+      left: ['front.left.wheelCentre', 'rear.left.wheelCentre'],
+      right: ['front.right.wheelCentre', 'rear.right.wheelCentre'],
+    },
+    {
+      name: 'diagonal of the lower inner joints',
+      left: ['front.left.lowerFront', 'rear.right.lowerRear'],
+      right: ['front.right.lowerFront', 'rear.left.lowerRear'],
+    },
+  ];
+  return lengths.filter(({ left, right }) => [...left, ...right].every((name) => known.has(name)));
+}
