@@ -38,7 +38,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   units: pure([]),
   maths: pure([], ['ml-matrix']),
   geometry: pure(['units', 'maths'], ['ml-matrix']),
-  materials: pure(['units']),
+  materials: pure(['units', 'maths']),
   measured: pure(['units', 'maths']),
   working: pure(['units']),
   survey: pure(

@@ -30,6 +30,8 @@ const error = (code: string, path: string, message: string, remedy: string): Pro
   weight: 'error',
 });
 
+const warning = (...told: Parameters<typeof error>): Problem => ({ ...error(...told), weight: 'warning' });
+
 const where = (path: string): string => {
   const [end, side] = path.split('.');
   const head = `${end!.slice(0, 1).toUpperCase()}${end!.slice(1)}`;
@@ -47,7 +49,8 @@ function material(stock: Stock | undefined, path: string): readonly Problem[] {
   if (stock?.material === undefined || springMaterial(stock.material) !== undefined) return [];
   const like = springMaterialsLike(stock.material);
   const enough = stock.shearModulus !== undefined || stock.rate !== undefined;
-  const found = error(
+  const tell = enough ? warning : error;
+  const found = tell(
     'material/unknown',
     `${path}.material`,
     `"${stock.material}" is not in the material table${enough ? '; stress and mass cannot be judged' : ''}`,
@@ -55,7 +58,7 @@ function material(stock: Stock | undefined, path: string): readonly Problem[] {
       ? `Did you mean ${like.map((name) => `"${name}"`).join(' or ')}?`
       : 'Give the shear modulus beside it.',
   );
-  return [enough ? { ...found, weight: 'warning' } : found];
+  return [found];
 }
 
 function rising(
@@ -105,10 +108,10 @@ function barParts(form: Form, end: 'front' | 'rear'): readonly Problem[] {
     (['dropLinkRocker', 'dropLinkArm'] as const)
       .filter((name) => form[end][side].points[name] === undefined)
       .map((name) =>
-        error(
+        warning(
           'antiroll/no-link',
           `${end}.${side}.points`,
-          `there is an anti-roll bar, but the point ${name} is missing`,
+          `there is an anti-roll bar, but no point ${name}; the bar is left out`,
           'A bar works through its drop links: give dropLinkRocker and dropLinkArm on both sides.',
         ),
       ),
@@ -153,10 +156,10 @@ function barParts(form: Form, end: 'front' | 'rear'): readonly Problem[] {
 function heaveParts(form: Form, end: 'front' | 'rear'): readonly Problem[] {
   if (form[end].heave === undefined) return [];
   return SIDES.filter((side) => form[end][side].points.heaveRocker === undefined).map((side) =>
-    error(
+    warning(
       'heave/no-eye',
       `${end}.${side}.points`,
-      'there is a heave spring, but the point heaveRocker is missing',
+      'there is a heave spring, but no point heaveRocker; it is left out',
       'Give heaveRocker on both sides.',
     ),
   );

@@ -256,24 +256,25 @@ function lengthReadings(raw: RawCar, survey: RawSurvey, problems: Problem[]): Su
       });
       return [];
     };
-    switch (kind) {
-      case 'length':
-        return to === undefined
-          ? lacks('to')
-          : [{ kind: 'distance', id: `${tool}, ${from} to ${to}`, from, to, value, u }];
-      case 'floor length':
-        return to === undefined
-          ? lacks('to')
-          : [{ kind: 'plumb', id: `${tool}, ${from} to ${to} on the floor`, from, to, value, u }];
-      case 'height':
-        return to === undefined
-          ? [{ kind: 'height', id: `${tool}, height of ${from}`, point: from, value, u }]
-          : [{ kind: 'rise', id: `${tool}, ${to} above ${from}`, from, to, value, u }];
-      case 'offset':
-        return axis === undefined
-          ? lacks('axis')
-          : [{ kind: 'offset', id: `${tool}, ${axis} of ${from}`, point: from, axis, value, u }];
+    const named = `${tool}, `;
+    if (kind === 'length') {
+      return to === undefined
+        ? lacks('to')
+        : [{ kind: 'distance', id: `${named}${from} to ${to}`, from, to, value, u }];
     }
+    if (kind === 'floor length') {
+      return to === undefined
+        ? lacks('to')
+        : [{ kind: 'plumb', id: `${named}${from} to ${to} on the floor`, from, to, value, u }];
+    }
+    if (kind === 'offset') {
+      return axis === undefined
+        ? lacks('axis')
+        : [{ kind: 'offset', id: `${named}${axis} of ${from}`, point: from, axis, value, u }];
+    }
+    return to === undefined
+      ? [{ kind: 'height', id: `${named}height of ${from}`, point: from, value, u }]
+      : [{ kind: 'rise', id: `${named}${to} above ${from}`, from, to, value, u }];
   });
 }
 

@@ -5,6 +5,8 @@
  * Out   value and, where the sources differ or a range is printed, its low and high ends, all SI
  */
 
+import { editDistance } from '../maths/edit-distance.ts';
+
 /** Whether the figure was read in the source named, is remembered from it, or is our own assumption. */
 export type Known = 'seen' | 'from memory' | 'assumed';
 
@@ -21,27 +23,13 @@ export interface Range {
   readonly high: number;
 }
 
-/** How far apart two names are: letters to put in, take out or change (Levenshtein's distance). */
-function lettersApart(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i += 1) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j += 1) {
-      const change = row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(change, row[j]! + 1, next[j - 1]! + 1));
-    }
-    row = next;
-  }
-  return row[b.length]!;
-}
-
 /** Names most like the one that was asked for, nearest first: for "did you mean" in an error. */
 export function nearestNames(asked: string, names: readonly string[], count = 3): readonly string[] {
   const plain = (name: string): string => name.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
   const wanted = plain(asked);
   const score = (name: string): number => {
     const has = wanted !== '' && (plain(name).includes(wanted) || wanted.includes(plain(name)));
-    return lettersApart(wanted, plain(name)) - (has ? 100 : 0);
+    return editDistance(wanted, plain(name)) - (has ? 100 : 0);
   };
   return [...names].sort((a, b) => score(a) - score(b)).slice(0, count);
 }

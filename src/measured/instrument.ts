@@ -47,8 +47,8 @@ export const INSTRUMENT_CLASSES = [
   described('string line', 'string along the car and a rule', { m: 0.25 * MM, rad: 0.03 * DEG }),
   described('inclinometer', 'digital inclinometer', { rad: 0.06 * DEG }),
   described('protractor', 'vernier protractor or degree disc', { rad: 0.15 * DEG }),
-  described('corner scale', 'wheel scale', { kg: 0.25 }, 0, 1e-3),
-  described('weighing scale', 'bench or hanging scale', { kg: 0.05 }, 0, 2e-3),
+  described('corner scale', 'wheel scale', { kg: 0.25, N: 2.5 }, 0, 1e-3),
+  described('weighing scale', 'bench or hanging scale', { kg: 0.05, N: 0.5 }, 0, 2e-3),
   described('spring press', 'load and length on a spring press', { 'N/m': 0, N: 5 }, 0.008, 0.005),
   described(
     'lever and mass',

@@ -3,6 +3,8 @@
  *
  * The `code` never changes, so that tests and scripts hang on it; the words may be bettered.
  */
+import { editDistance } from '../maths/edit-distance.ts';
+
 export interface Problem {
   readonly code: string;
   /** What is wrong: the place in the trade's words, what was found, what is allowed. */
@@ -44,18 +46,4 @@ export function nearest(word: string, known: readonly string[]): string | undefi
     }
   }
   return best;
-}
-
-/** Levenshtein distance: insertions, deletions and changes that turn one word into the other. */
-function editDistance(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i += 1) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j += 1) {
-      const change = row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(change, row[j]! + 1, next[j - 1]! + 1));
-    }
-    row = next;
-  }
-  return row[b.length]!;
 }

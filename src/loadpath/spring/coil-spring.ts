@@ -39,6 +39,8 @@ export interface CoilSpring {
   /** From the spring press; rules over G·d⁴/8D³n when given. */
   readonly measuredRate?: NewtonPerMetre;
   readonly measuredSolidLength?: Metre;
+  /** Coils from end to end as counted; rules over what the ends are worth by the book. */
+  readonly countedCoils?: Ratio;
 }
 
 /** Where each symbol's value came from, for the working. */
@@ -52,7 +54,8 @@ export const DEAD_COILS: Readonly<Record<CoilEnds, number>> = {
 };
 
 /** Coils counted from end to end. */
-export const totalCoils = (spring: CoilSpring): Ratio => spring.activeCoils + DEAD_COILS[spring.ends];
+export const totalCoils = (spring: CoilSpring): Ratio =>
+  spring.countedCoils ?? spring.activeCoils + DEAD_COILS[spring.ends];
 
 const rate = formula({
   symbol: 'R',
