@@ -323,7 +323,6 @@ test('the sides, materials and curves are looked at together', () => {
     ],
     [changed('velocity: 60 mm/s', 'velocity: 10 mm/s'), 'curve/not-rising'],
     [changed(/ {4}stemTop: .*\n/, ''), 'antiroll/no-stem'],
-    [changed(/ {6}dropLinkArm: .*\n/, ''), 'antiroll/no-link'],
     [
       changed(
         'freeLength: 135.2 mm\n      material: chrome-silicon wire\n      rate: { is: 196.5 N/mm, with: press, by: Tarn, on: 2025-12-02 }',
@@ -347,6 +346,18 @@ test('a material that the table lacks is told beside a measured rate, and does n
     result.car.warnings.map((each) => each.code),
     ['material/unknown'],
   );
+});
+
+test('an anti-roll bar or heave spring that nothing works is told and left out', () => {
+  const loose = read(changed(/ {6}dropLinkArm: .*\n/, ''));
+  assert.ok(loose.ok);
+  assert.deepEqual(
+    loose.car.warnings.map((each) => [each.code, each.path]),
+    [['antiroll/no-link', 'front.left.points']],
+  );
+  const heave = read(changed('  steering:\n', '  heave: { rate: 200 N/mm, gap: 0 mm }\n  steering:\n'));
+  assert.ok(heave.ok);
+  assert.equal(heave.car.warnings.filter((each) => each.code === 'heave/no-eye').length, 2);
 });
 
 test('specs: their chain, their names, their faults', () => {
