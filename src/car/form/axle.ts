@@ -1,7 +1,8 @@
 /** One axle as the file describes it: its two corners and what joins them. */
 import { z } from 'zod';
 import { amount, choice, point, words } from '../field.ts';
-import { corner, helperSpring } from './corner.ts';
+import { corner } from './corner.ts';
+import { helperSpring } from './spring.ts';
 
 const shearModulus = amount({
   means: 'shear modulus of the bar',
