@@ -10,7 +10,7 @@ const links = notesOf('links');
 
 const FRONT_VIEW = {
   method: 'crossing of the normals to the two contact points’ paths in the closed linkage',
-  source: 'LP-22',
+  source: 'LP-23',
 } as const;
 
 const rollHeight = links({

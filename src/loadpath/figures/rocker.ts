@@ -6,7 +6,7 @@ import { notesOf, type Put } from './note.ts';
 
 const note = notesOf('rocker');
 const first = { method: 'first derivative of the closed linkage', source: 'LP-13' } as const;
-const second = { method: 'second derivative of the closed linkage', source: 'LP-14' } as const;
+const second = { method: 'second derivative of the closed linkage', source: 'LP-13' } as const;
 
 const angle = note({
   id: 'rockerAngle',
@@ -17,7 +17,7 @@ const angle = note({
   rank: 1,
   say: 'positive in bump',
   method: 'the linkage closed at this travel',
-  source: 'LP-9',
+  source: 'LP-4',
 });
 const springPerWheel = note({
   id: 'springPerWheel',

@@ -47,7 +47,7 @@ const springLength = note({
   anchor: 'damperTub',
   rank: 2,
   method: 'the linkage closed at this travel',
-  source: 'LP-9',
+  source: 'LP-4',
 });
 
 const coilRateNote = note({
