@@ -1,0 +1,208 @@
+/**
+ * The tables of docs/car-file.md, made from the one description of the car file.
+ *
+ * In    the page, whose tables stand between `<!-- made: name -->` and `<!-- end: name -->`
+ * Out   the page with those tables made anew; the text between them is written by hand and stays
+ *
+ *   node --import tsx tools/car-file-doc.ts     writes the page
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { carFileSchema, type SchemaNode } from '../src/car/schema.ts';
+import { SPRING_MATERIALS } from '../src/materials/spring-material.ts';
+import { INSTRUMENT_CLASSES, type InstrumentClass } from '../src/measured/instrument.ts';
+import { plain } from '../src/units/show.ts';
+import { fromSI, unitsLike } from '../src/units/unit.ts';
+
+const PAGE = new URL('../docs/car-file.md', import.meta.url);
+
+type Row = readonly string[];
+
+/** Bars and line ends would break a table. */
+const cell = (text: string): string => text.replaceAll('|', '\\|').replaceAll('\n', ' ');
+
+/** A column in which no row says anything is left out. */
+function table(head: Row, rows: readonly Row[]): string {
+  const said = head.map((_, column) => rows.some((row) => row[column] !== ''));
+  return [head, head.map(() => '---'), ...rows]
+    .map(
+      (row) =>
+        `| ${row
+          .filter((_, column) => said[column])
+          .map(cell)
+          .join(' | ')} |`,
+    )
+    .join('\n');
+}
+
+const code = (text: string): string => `\`${text}\``;
+
+const number = (value: number): string => String(Number(value.toPrecision(4)));
+
+/** The node behind `mirrored`: what may stand on the left may stand on the right. */
+const at = (...path: string[]): SchemaNode =>
+  path.reduce(
+    (node, key) =>
+      key === '[]' ? node.items! : (node.properties?.[key] ?? (node.additionalProperties as SchemaNode)),
+    carFileSchema(),
+  );
+
+function what(node: SchemaNode): string {
+  const { reading } = node;
+  if (reading?.kind === 'point') return 'point';
+  if (reading !== undefined) {
+    const unit = reading.unit === '1' ? '' : ` ${reading.unit}`;
+    return `${number(reading.min)} to ${number(reading.max)}${unit}`;
+  }
+  if (node.enum !== undefined)
+    return node.enum.length > 12 ? 'a class from the table below' : node.enum.map(code).join(', ');
+  if (node.items !== undefined) return 'list';
+  if (node.properties !== undefined) return 'keys';
+  if (node.additionalProperties !== undefined && node.type === 'object') return 'names of your own';
+  if ('const' in node) return code(String((node as { const: unknown }).const));
+  if (node.anyOf !== undefined) return '`yes`, `no`';
+  return node.title?.startsWith('day') === true ? 'a day, `2026-03-14`' : 'text';
+}
+
+/** One mapping of the file: a row for each key. */
+function keys(node: SchemaNode): string {
+  const needed = new Set(node.required ?? []);
+  return table(
+    ['Key', 'Means', 'May be', 'Needed', 'How to measure', 'Usual instrument'],
+    Object.entries(node.properties!).map(([key, each]) => [
+      code(key),
+      each.title ?? (each.reading === undefined ? 'see below' : ''),
+      what(each),
+      needed.has(key) ? 'yes' : '',
+      each.reading?.measure ?? '',
+      each.reading === undefined || each.reading.kind === 'point' ? '' : each.reading.usual,
+    ]),
+  );
+}
+
+function points(): string {
+  const node = at('front', 'left', 'points');
+  const needed = new Set(node.required ?? []);
+  return table(
+    ['Key', 'Point', 'Needed', 'How to measure'],
+    Object.entries(node.properties!).map(([key, each]) => [
+      code(key),
+      each.title!,
+      needed.has(key) ? 'yes' : '',
+      each.description!,
+    ]),
+  );
+}
+
+/** Units in which the trade speaks of each kind. */
+const SPOKEN: Readonly<Record<string, string>> = {
+  m: 'mm',
+  rad: 'deg',
+  'N/m': 'N/mm',
+  'N m/rad': 'N m/deg',
+  Pa: 'Pa',
+  'm/s': 'mm/s',
+};
+
+function spreadWords(of: InstrumentClass): string {
+  const parts = Object.entries(of.fixed)
+    .filter(([, value]) => value > 0)
+    .map(([si, value]) => `${number(fromSI(value, SPOKEN[si] ?? si))} ${SPOKEN[si] ?? si}`);
+  if (of.relative > 0) parts.push(`${number(100 * of.relative)} % of the reading`);
+  return parts.length === 0 ? 'none: taken as exact' : parts.join('; ');
+}
+
+const instruments = (): string =>
+  table(
+    ['Class', 'What it is', 'One standard uncertainty of one reading', 'Shared by all its readings'],
+    INSTRUMENT_CLASSES.map((each: InstrumentClass) => [
+      code(each.name),
+      each.means,
+      spreadWords(each),
+      each.shared > 0 ? `${number(100 * each.shared)} % of the reading` : '',
+    ]),
+  );
+
+const materials = (): string =>
+  table(
+    ['Name', 'For', 'What it is', 'Shear modulus'],
+    SPRING_MATERIALS.map((each) => [
+      code(each.name),
+      each.kind,
+      each.means,
+      `${plain(each.shearModulus.value / 1e9, 1)} GPa`,
+    ]),
+  );
+
+const KINDS = [
+  ['length', 'm'],
+  ['angle', 'rad'],
+  ['mass', 'kg'],
+  ['force', 'N'],
+  ['pressure, modulus', 'Pa'],
+  ['time', 's'],
+] as const;
+
+const units = (): string =>
+  table(
+    ['Kind', 'Units'],
+    KINDS.map(([kind, si]) => [
+      kind,
+      unitsLike(si)
+        .filter((name) => si !== 'rad' || !['1', '%', 'share'].includes(name))
+        .map(code)
+        .join(', '),
+    ]),
+  );
+
+const TABLES: Readonly<Record<string, () => string>> = {
+  file: () => keys(carFileSchema()),
+  car: () => keys(at('car')),
+  instrument: () => keys(at('instruments', '*')),
+  body: () => keys(at('body')),
+  brakes: () => keys(at('brakes')),
+  axle: () => keys(at('front')),
+  corner: () => keys(at('front', 'left')),
+  points,
+  rod: () => keys(at('front', 'left', 'rod')),
+  thread: () => keys(at('front', 'left', 'rod', 'thread')),
+  wheel: () => keys(at('front', 'left', 'wheel')),
+  coil: () => keys(at('front', 'left', 'coil')),
+  helper: () => keys(at('front', 'left', 'coil', 'helper')),
+  bar: () => keys(at('front', 'left', 'bar')),
+  barEnd: () => keys(at('front', 'left', 'bar', 'rockerEnd')),
+  damper: () => keys(at('front', 'left', 'damper')),
+  damperCurve: () => keys(at('front', 'left', 'damper', 'curve', '[]')),
+  bumpRubber: () => keys(at('front', 'left', 'bumpRubber')),
+  rubberCurve: () => keys(at('front', 'left', 'bumpRubber', 'curve', '[]')),
+  joint: () => keys(at('front', 'left', 'joints', 'upperOuter')),
+  steering: () => keys(at('front', 'steering')),
+  antiRollBar: () => keys(at('front', 'antiRollBar')),
+  roundBar: () => keys(at('front', 'antiRollBar', 'bar')),
+  blade: () => keys(at('front', 'antiRollBar', 'leftBlade')),
+  heave: () => keys(at('front', 'heave')),
+  survey: () => keys(at('survey')),
+  surveySet: () => keys(at('survey', 'sets', '*')),
+  surveyLength: () => keys(at('survey', 'lengths', '[]')),
+  surveyDatum: () => keys(at('survey', 'datum', '[]')),
+  spec: () => keys(at('specs', '*')),
+  instruments,
+  materials,
+  units,
+};
+
+/** The page with its tables made anew; an unknown name is our own mistake. */
+export function withTables(page: string): string {
+  return page.replace(/<!-- made: (\w+) -->[\s\S]*?<!-- end: \1 -->/g, (_, name: string) => {
+    const make = TABLES[name];
+    if (make === undefined) throw new Error(`docs/car-file.md asks for a table "${name}" that nobody makes`);
+    return `<!-- made: ${name} -->\n${make()}\n<!-- end: ${name} -->`;
+  });
+}
+
+/** Names of all tables, so that a test can ask whether the page has them. */
+export const TABLE_NAMES: readonly string[] = Object.keys(TABLES);
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  writeFileSync(PAGE, withTables(readFileSync(PAGE, 'utf8')));
+}
