@@ -5,6 +5,7 @@
  * Out   JSON; what is wrong is always `{ problems: [...] }` in the one form
  * Not   any figure of a car: the page works those out itself with the same questions
  */
+import { join } from 'node:path';
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { readCar } from '../car/read.ts';
@@ -16,7 +17,9 @@ import {
   carIds,
   carText,
   FolderError,
+  isCarId,
   LONGEST_TEXT,
+  noSuchCar,
   sourceOf,
   workshopNotes,
 } from '../workshop/folder.ts';
@@ -74,7 +77,9 @@ export function makeApp({ home, web, listeners, port }: Serving): Hono {
   app.post('/api/cars/:id/changes', async (context) => {
     const asked = askedChanges(await bodyOf(context.req));
     if (!asked.ok) return context.json({ problems: [asked.problem] }, 422);
-    const saved = await saveChanges({ home, id: context.req.param('id'), ...asked.is });
+    const id = context.req.param('id');
+    if (!isCarId(id)) throw noSuchCar();
+    const saved = await saveChanges({ folder: join(home, id), name: CAR_FILE, ...asked.is });
     if (saved.kind === 'refused') return context.json({ problems: saved.problems }, 422);
     const { kind, ...rest } = saved;
     return context.json(rest, kind === 'saved' ? 200 : 409);

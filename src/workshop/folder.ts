@@ -93,9 +93,12 @@ export async function workshopNotes(home: string): Promise<WorkshopNotes> {
 
 /** A car's texts. @throws FolderError where there is no such car or its file is no text */
 export async function carText(home: string, id: string): Promise<CarText> {
-  if (!isCarId(id)) throw new FolderError('workshop/no-car', 'There is no car of this name in the workshop.');
+  if (!isCarId(id)) throw noSuchCar();
   return textsIn(join(home, id), CAR_FILE);
 }
+
+export const noSuchCar = (): FolderError =>
+  new FolderError('workshop/no-car', 'There is no car of this name in the workshop.');
 
 /** The texts of a car file in any folder, with those it names. @throws FolderError */
 export async function textsIn(folder: string, name: string): Promise<CarText> {

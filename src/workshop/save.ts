@@ -13,7 +13,7 @@ import { dirname, join } from 'node:path';
 import { type Change, edited } from '../car/edit.ts';
 import { readCar } from '../car/read.ts';
 import type { Problem } from '../measured/problem.ts';
-import { CAR_FILE, carText, sourceOf, versionOf } from './folder.ts';
+import { sourceOf, textsIn, versionOf } from './folder.ts';
 
 export type Saved =
   | { readonly kind: 'saved'; readonly text: string; readonly version: string }
@@ -25,7 +25,7 @@ export type Saved =
     }
   | { readonly kind: 'refused'; readonly problems: readonly Problem[] };
 
-const TEMPORARY = /^\.car\.yaml\.[0-9a-f]{16}\.part$/;
+const TEMPORARY = /^\.flatpatch-[0-9a-f]{16}\.part$/;
 
 const waiting = new Map<string, Promise<unknown>>();
 
@@ -56,35 +56,37 @@ export function remember(text: string, version: string): void {
 }
 
 export interface Asked {
-  readonly home: string;
-  readonly id: string;
+  /** Folder of the car. */
+  readonly folder: string;
+  /** Name of the car file in it. */
+  readonly name: string;
   readonly version: string;
   readonly changes: readonly Change[];
 }
 
-/** @throws FolderError where there is no such car */
+/** @throws FolderError where there is no such file */
 export function saveChanges(asked: Asked): Promise<Saved> {
-  return inTurn(join(asked.home, asked.id), () => save(asked));
+  return inTurn(join(asked.folder, asked.name), () => save(asked));
 }
 
-async function save({ home, id, version, changes }: Asked): Promise<Saved> {
-  const now = await carText(home, id);
+async function save({ folder, name, version, changes }: Asked): Promise<Saved> {
+  const now = await textsIn(folder, name);
   const base = now.version === version ? now.text : (given.get(version) ?? now.text);
   const made = attempt(base, changes);
   if (made.text === undefined) return { kind: 'refused', problems: [made.problem] };
   const mine = made.text;
   if (now.version !== version)
     return { kind: 'changed meanwhile', theirs: now.text, version: now.version, mine };
-  const problems = newProblems(now.text, sourceOf({ ...now, text: mine }, `${id}/${CAR_FILE}`), now.files);
+  const problems = newProblems(now.text, sourceOf({ ...now, text: mine }, name), now.files);
   if (problems.length > 0) return { kind: 'refused', problems };
   if (mine === now.text) return { kind: 'saved', text: mine, version: now.version };
   const other = await replaceFile(
-    join(home, id, CAR_FILE),
+    join(folder, name),
     mine,
-    async () => (await carText(home, id)).version === version,
+    async () => (await textsIn(folder, name)).version === version,
   );
   if (!other) {
-    const theirs = await carText(home, id);
+    const theirs = await textsIn(folder, name);
     return { kind: 'changed meanwhile', theirs: theirs.text, version: theirs.version, mine };
   }
   const saved = versionOf(mine);
@@ -135,7 +137,7 @@ export async function replaceFile(
 ): Promise<boolean> {
   const target = await realpath(path);
   const folder = dirname(target);
-  const part = join(folder, `.${CAR_FILE}.${randomBytes(8).toString('hex')}.part`);
+  const part = join(folder, `.flatpatch-${randomBytes(8).toString('hex')}.part`);
   const mode = (await stat(target)).mode & 0o777;
   try {
     const handle = await open(part, 'wx', mode);

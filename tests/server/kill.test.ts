@@ -42,8 +42,8 @@ test('parts left by a killed save are cleared once they are old, and nothing els
   t.after(() => rm(folder, { recursive: true, force: true }));
   const old = new Date(Date.now() - 120_000);
   const names = [
-    '.car.yaml.0123456789abcdef.part',
-    '.car.yaml.fedcba9876543210.part',
+    '.flatpatch-0123456789abcdef.part',
+    '.flatpatch-fedcba9876543210.part',
     'car.yaml',
     'notes.part',
   ];

@@ -1,4 +1,5 @@
 /** Saves a car file again and again until it is killed; kill.test.ts does that. */
+import { join } from 'node:path';
 import { carText } from '../../src/workshop/folder.ts';
 import { saveChanges } from '../../src/workshop/save.ts';
 
@@ -6,8 +7,8 @@ const home = process.argv[2]!;
 for (let number = 1; ; number += 1) {
   const { version } = await carText(home, 'one');
   const saved = await saveChanges({
-    home,
-    id: 'one',
+    folder: join(home, 'one'),
+    name: 'car.yaml',
     version,
     changes: [{ path: ['car', 'name'], value: `Name ${number}` }],
   });
