@@ -46,7 +46,7 @@ const SCALES = [
 const MARGIN = 24;
 const STUB = 16;
 /** Room over the bar for leaders. */
-const ABOVE = 17;
+const ABOVE = 18;
 const BREAK = 5;
 const END_VIEW = 34;
 
@@ -270,7 +270,7 @@ function dimensions(drawn: Drawn, measure: TextMeasure): Mark[] {
     ...leader(
       {
         tip: { x: parts.left.at(-1)!.x + place(0, 0).x - 4, y: place(0, (-order.diameter * k) / 2).y },
-        knee: { x: axisX - 8, y: place(0, -half - 10).y },
+        knee: { x: axisX - 8, y: place(0, -half - 9).y },
         words: [`Ø${length(order.diameter, 2)}${tolerance(BAR_TOLERANCE.diameter)}`],
         to: 'left',
       },
@@ -281,7 +281,7 @@ function dimensions(drawn: Drawn, measure: TextMeasure): Mark[] {
       : leader(
           {
             tip: { x: parts.right.at(-1)!.x + place(0, 0).x + 4, y: place(0, (order.bore * k) / 2).y },
-            knee: { x: axisX + 8, y: place(0, -half - 10).y },
+            knee: { x: axisX + 8, y: place(0, -half - 9).y },
             words: [`bore Ø${length(order.bore, 2)}${tolerance(BAR_TOLERANCE.bore)} through`],
             to: 'right',
           },

@@ -104,23 +104,31 @@ const TWO = [
   { title: 'Required', part: 5.6 },
 ] as const;
 
+const backwards = (order: BarOrder): number => order.reversedTorque ?? 0;
+
 function presettingWords(order: BarOrder): string {
   if (order.hand === 'not preset') return 'None. The bar may be worked either way.';
   const sense =
     order.hand === 'right'
       ? 'anticlockwise, seen on the face of the rocker end'
       : 'clockwise, seen on the face of the rocker end';
+  const reversal =
+    backwards(order) === 0
+      ? ''
+      : ` The car twists it backwards by up to ${bothWords({ value: backwards(order), unit: 'N m' }, 'mm-N')} at full droop, which undoes presetting: raise the droop stop or wind the bar further before it is fitted.`;
   const depth =
     order.presetting === undefined
       ? "to the maker's own torque: ________"
       : `to ${ownWords({ value: order.presetting.torque, unit: 'N m' }, 'mm-N')}, leaving ${inUnit(order.presetting.permanentTwist, 'deg', 1)} of twist`;
-  return `${capital(order.hand)} hand: the rocker end is turned ${sense}, ${depth}. From then on the bar belongs on a corner that works it ${order.hand} hand, and nowhere else.`;
+  return `${capital(order.hand)} hand: the rocker end is turned ${sense}, ${depth}. From then on the bar belongs on a corner that works it ${order.hand} hand, and nowhere else.${reversal}`;
 }
 
 function figuresTable({ order, figures, head, width, measure }: Sheet): Block[] {
   const { speech } = head;
   const both = (means: string, value: number, unit: string): Row =>
     row(means, ownWords({ value, unit }, speech), otherWords({ value, unit }, speech));
+  const gigapascals = inUnit(order.material.shearModulus, 'GPa', 1);
+  const ksi = inUnit(order.material.shearModulus, 'ksi', 0);
   const rows: Row[] = [
     both('Torsional rate', figures.rate, 'N m/rad'),
     row(
@@ -129,15 +137,14 @@ function figuresTable({ order, figures, head, width, measure }: Sheet): Block[] 
       `${bare(figures.least, 'N m/rad', otherWay(speech))} to ${otherWords({ value: figures.most, unit: 'N m/rad' }, speech)}`,
     ),
     both('Active length', figures.activeLength, 'm'),
-    row(
-      'Shear modulus taken',
-      inUnit(order.material.shearModulus, 'GPa', 1),
-      inUnit(order.material.shearModulus, 'ksi', 0),
-    ),
+    row('Shear modulus taken', ...(speech === 'mm-N' ? [gigapascals, ksi] : [ksi, gigapascals])),
     ...(order.staticTorque === undefined
       ? []
       : [both('Torque as the car stands', order.staticTorque, 'N m')]),
     both('Torque at full bump', order.fullTorque, 'N m'),
+    ...(backwards(order) === 0
+      ? []
+      : [both('Torque backwards, against the hand, at full droop', backwards(order), 'N m')]),
     both('Twist at full bump', figures.fullTwist, 'rad'),
     both('Shear stress at the skin at full bump, shank', figures.fullStress, 'Pa'),
     row('Energy held at full bump', inUnit(figures.energy, 'J', 0), `${inUnit(figures.energy, 'lbf ft', 0)}`),

@@ -74,6 +74,8 @@ export interface BarOrder {
   readonly fullTorque: NewtonMetre;
   /** Torque as the car stands. */
   readonly staticTorque?: NewtonMetre;
+  /** Greatest torque against the working hand within the travel; 0 or left out where there is none. */
+  readonly reversedTorque?: NewtonMetre;
   /** Presetting torque and the twist that must stay, when the maker is to preset it. */
   readonly presetting?: { readonly torque: NewtonMetre; readonly permanentTwist: Radian };
 }

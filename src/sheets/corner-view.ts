@@ -47,9 +47,10 @@ export function cornerView(corner: DrawnCorner, speech: Speech, width: number, m
         y: ground - (z - corner.tyre.contact[2]) * k,
       });
       return [
-        text({ x: left ? at.x + 8 : at.x, y: at.y + 4 }, `From the front, scale ${words}`, {
+        text({ x: middle + (left ? 3 : -3), y: at.y + 4 }, `From the front, scale ${words}`, {
           size: SIZE.small,
           weight: 'bold',
+          align: left ? 'left' : 'right',
         }),
         line({ x: at.x, y: ground }, { x: at.x + width, y: ground }, { weight: LINE.thick }),
         line(

@@ -55,6 +55,8 @@ function curveMarks(curve: Curve, at: PaperPoint, width: number): Mark[] {
   const upTicks = ticksOver(Math.min(...known), highest, 4);
   const x = scale(Math.min(...curve.across), Math.max(...curve.across), box.x, box.x + box.width);
   const y = scale(upTicks.low, upTicks.high, box.y + box.height, box.y);
+  const rises = highest < Math.max(...known);
+  const below = rises ? `${curve.acrossTitle} · the line rises out of the frame` : curve.acrossTitle;
   return [
     title,
     rectangle(box, { weight: LINE.thin }),
@@ -82,19 +84,11 @@ function curveMarks(curve: Curve, at: PaperPoint, width: number): Mark[] {
         align: 'right',
       }),
     ]),
-    text({ x: box.x + box.width / 2, y: box.y + box.height + 6 }, curve.acrossTitle, {
+    text({ x: box.x + box.width / 2, y: box.y + box.height + 6 }, below, {
       size: SIZE.label,
       align: 'middle',
     }),
     ...lines(curve, x, y, upTicks.high),
-    ...(highest < Math.max(...known)
-      ? [
-          text({ x: box.x + box.width, y: box.y - 0.8 }, 'rises out of the frame', {
-            size: SIZE.label,
-            align: 'right',
-          }),
-        ]
-      : []),
     ...standing(curve, x, y, upTicks.high),
   ];
 }

@@ -94,11 +94,11 @@ function groups(blocks: readonly Block[]): Block[][] {
 export const gap = (height: number): Block => ({ height, marks: () => [] });
 
 export const heading = (words: string): Block => ({
-  height: 7,
+  height: 6.6,
   keepWithNext: true,
   marks: (at, width) => [
-    text({ x: at.x, y: at.y + 5 }, words, { size: SIZE.figure, weight: 'bold' }),
-    line({ x: at.x, y: at.y + 6.3 }, { x: at.x + width, y: at.y + 6.3 }, { weight: LINE.thin }),
+    text({ x: at.x, y: at.y + 4.6 }, words, { size: SIZE.figure, weight: 'bold' }),
+    line({ x: at.x, y: at.y + 5.9 }, { x: at.x + width, y: at.y + 5.9 }, { weight: LINE.thin }),
   ],
 });
 

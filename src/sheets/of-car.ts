@@ -5,13 +5,17 @@
  * Out   a laid-out document, or the sentence that says why there is none
  */
 import type { Car } from '../car/read.ts';
+import { Numbers } from '../loadpath/numbers.ts';
+import { type Hand, workingHand } from '../loadpath/spring/presetting.ts';
+import { sprungCorner } from '../loadpath/sprung-corner.ts';
+import { turnInBump } from '../loadpath/torque-curves.ts';
 import { springMaterial, tensileStrength } from '../materials/spring-material.ts';
-import { cross, dot, sub } from '../maths/vec3.ts';
+import { sub } from '../maths/vec3.ts';
 import type { Reading } from '../measured/reading.ts';
+import type { ProposedBar } from '../questions/bar-for-coil.ts';
 import { type CornerReached, cornerFigures } from '../questions/corner.ts';
 import { cornerCurves } from '../questions/curves.ts';
 import { drawCorner } from '../questions/drawing.ts';
-import type { DrawnCorner } from '../questions/drawing-types.ts';
 import { AS_SURVEYED, type Position, type Stance, type Wheel } from '../questions/figure.ts';
 import { stateOfReadings } from '../questions/readings.ts';
 import type { Speech } from '../units/show.ts';
@@ -37,7 +41,9 @@ export interface SheetAsked {
   readonly version: string;
   readonly paper: PaperName;
   readonly speech: Speech;
-  /** For an order: what differs from the bar of the car file, and the part number. */
+  /** For an order: a bar proposed for a corner that runs a coil. */
+  readonly proposal?: ProposedBar;
+  /** For an order: what differs from the bar of the car file or the proposal, and the part number. */
   readonly order?: Partial<BarOrder>;
 }
 
@@ -176,22 +182,12 @@ function headFrom(end: BarForm['rockerEnd']): OrderedHead {
   };
 }
 
-const A_LITTLE = 1e-3;
-
-/**
- * Hand of the helix in which bump twists the bar: how the rocker turns about the direction from anchor to rocker
- * end. Read off two drawings a millimetre of travel apart; only the sign is used.
- */
-function handInBump({ car, wheel, at }: SheetAsked): 'left' | 'right' {
-  const drawn = (travel: number): DrawnCorner | undefined =>
-    drawCorner(car, wheel, stanceOf(wheel, { ...at, travel }));
-  const [before, after] = [drawn(0), drawn(A_LITTLE)];
-  const [joint, moved] = [before?.rocker.joints[0], after?.rocker.joints[0]];
-  if (before?.bar === undefined || joint === undefined || moved === undefined) {
-    throw new Error('the hand of a bar was asked of a corner without one');
-  }
-  const direction = sub(before.bar.from, before.bar.to);
-  return dot(direction, cross(sub(joint, before.rocker.pivot), sub(moved, joint))) > 0 ? 'right' : 'left';
+/** Hand of the helix in which bump twists the bar of this corner. */
+function handInBump({ car, wheel, at }: SheetAsked): Hand {
+  const drawn = drawCorner(car, wheel, stanceOf(wheel, at))?.bar;
+  if (drawn === undefined) throw new Error('the hand of a bar was asked of a corner without one');
+  const { corner } = sprungCorner(car.form[wheel.end], wheel.side, new Numbers(car.values));
+  return workingHand(turnInBump(corner.rockerAxis, sub(drawn.to, drawn.from)));
 }
 
 function orderSheetOf(
@@ -200,48 +196,83 @@ function orderSheetOf(
   head: Omit<SheetHead, 'title' | 'of'>,
   measure: TextMeasure,
 ): SheetAnswer {
+  const order =
+    asked.proposal === undefined
+      ? orderOfOwnBar(asked, answer)
+      : orderOfProposal(asked.wheel, asked.proposal);
+  if (typeof order === 'string') return { made: false, message: order };
+  return { made: true, document: barOrderSheet({ ...order, ...asked.order }, head, measure) };
+}
+
+const BLANK_NUMBER = '____________';
+const NO_SURFACE = 'surface as the maker proposes: ________';
+
+/** The bar of the car file, ordered again; or the sentence that says why not. */
+function orderOfOwnBar(asked: SheetAsked, { range }: CornerReached): BarOrder | string {
   const { car, wheel, at } = asked;
   const { bar } = car.form[wheel.end][wheel.side];
   if (bar === undefined) {
-    return {
-      made: false,
-      message: `The ${wheelWords(wheel)} corner has no torsion bar in spec "${car.spec}". Order from a spec that has one, such as a proposal.`,
-    };
+    return `The ${wheelWords(wheel)} corner has no torsion bar in spec "${car.spec}". Order from a spec that has one, or from a proposal.`;
   }
   const torqueAt = (travel: number): number | undefined => {
     const there = cornerFigures(car, wheel, { ...at, travel });
     return there.reached ? there.figures.find((figure) => figure.id === 'barTorque')?.value : undefined;
   };
-  const full = torqueAt(answer.range.bump);
+  const full = torqueAt(range.bump);
   if (full === undefined || !(full > 0)) {
-    return {
-      made: false,
-      message: `The ${wheelWords(wheel)} bar carries no torque at full bump: there is nothing to order it by.`,
-    };
+    return `The ${wheelWords(wheel)} bar carries no torque at full bump: there is nothing to order it by.`;
   }
   const standing = torqueAt(0);
-  const order: BarOrder = {
+  const hanging = torqueAt(range.droop) ?? 0;
+  return {
     ...shapeOf(asked, bar),
-    partNumber: '____________',
+    partNumber: BLANK_NUMBER,
     wheel,
     quantity: 1,
-    material: materialOf(bar),
-    surface: bar.surface ?? 'surface as the maker proposes: ________',
+    material: orderedMaterial(bar.material, bar.diameter.value, bar.shearModulus),
+    surface: bar.surface ?? NO_SURFACE,
     fullTorque: full,
     ...(standing === undefined ? {} : { staticTorque: standing }),
-    ...asked.order,
+    reversedTorque: Math.max(0, -hanging),
   };
-  return { made: true, document: barOrderSheet(order, head, measure) };
+}
+
+function orderOfProposal(wheel: Wheel, bar: ProposedBar): BarOrder {
+  const end: OrderedHead = {
+    form: bar.filletRadius === undefined ? 'square' : 'radius',
+    ...(bar.headDiameter === undefined ? {} : { headDiameter: bar.headDiameter }),
+    ...(bar.filletRadius === undefined ? {} : { size: bar.filletRadius }),
+  };
+  return {
+    diameter: bar.diameter,
+    bore: bar.bore,
+    parallelLength: bar.parallelLength,
+    rockerEnd: end,
+    anchorEnd: end,
+    hand: bar.hand,
+    partNumber: bar.name ?? BLANK_NUMBER,
+    wheel,
+    quantity: 1,
+    material: orderedMaterial(bar.material, bar.diameter, undefined),
+    surface: NO_SURFACE,
+    fullTorque: bar.fullBump.torque,
+    staticTorque: bar.rate * bar.twistAsSurveyed,
+    reversedTorque: bar.reversed,
+  };
 }
 
 /** Share of the modulus that is taken as its range where the table has none. */
 const MODULUS_RANGE = 0.02;
 
-function materialOf(bar: BarForm): OrderedMaterial {
-  const name = bar.material ?? 'spring steel';
+function orderedMaterial(
+  named: string | undefined,
+  diameter: number,
+  read: Reading | undefined,
+): OrderedMaterial {
+  const name = named ?? 'spring steel';
   const table = springMaterial(name);
-  const strength = table === undefined ? undefined : tensileStrength(table, bar.diameter.value);
-  const modulus = bar.shearModulus?.value ?? table?.shearModulus.value ?? 79.5e9;
+  const strength = table === undefined ? undefined : tensileStrength(table, diameter);
+  const modulus = read?.value ?? table?.shearModulus.value ?? 79.5e9;
   return {
     name,
     means: table?.means ?? 'as the certificate of the stock says',
@@ -253,9 +284,9 @@ function materialOf(bar: BarForm): OrderedMaterial {
     density: table?.density.value ?? 7850,
     ...(strength === undefined ? {} : { tensileStrength: strength }),
     source:
-      bar.shearModulus === undefined
+      read === undefined
         ? `${table?.shearModulus.source ?? 'EN 13906-1, steel'} (${table?.shearModulus.known ?? 'from memory'})`
-        : `the car file: ${bar.shearModulus.text}`,
+        : `the car file: ${read.text}`,
     ...(table?.note === undefined ? {} : { note: table.note }),
   };
 }

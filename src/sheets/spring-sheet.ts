@@ -84,6 +84,12 @@ export function springSheet(
   return layOut({ head: full, cautions, blocks }, measure);
 }
 
+/** Both ends of a bar have the same dimensions by name: the path says which end is meant. */
+function placed({ means, path }: Reading): string {
+  if (path.includes('.rockerEnd.')) return `rocker end: ${means}`;
+  return path.includes('.anchorEnd.') ? `anchor end: ${means}` : means;
+}
+
 function dimensionsAsRead(
   { readings, words }: SpringSheetMatter,
   head: Pick<SheetHead, 'speech'>,
@@ -101,7 +107,7 @@ function dimensionsAsRead(
     ...words.map(({ what, is }) => ({ cells: [what, is, '', '', ''] })),
     ...readings.map((reading) => ({
       cells: [
-        reading.means,
+        placed(reading),
         ownWords(reading, head.speech),
         otherWords(reading, head.speech),
         spreadWords(reading),

@@ -23,8 +23,14 @@ export interface Quantity {
   readonly u?: number;
 }
 
-export const ownWords = (of: Quantity, speech: Speech): string =>
-  shownWords(show(of.value, of.unit, speech, of.u));
+/** Below this, in SI, a value or a spread is what rounding left of nothing. */
+const NOTHING = 1e-11;
+
+export function ownWords({ value, unit, u }: Quantity, speech: Speech): string {
+  if (unit === '1' && u === 0 && Number.isInteger(value)) return String(value);
+  const real = Math.abs(value) < NOTHING ? 0 : value;
+  return shownWords(show(real, unit, speech, u === undefined || u < NOTHING ? undefined : u));
+}
 
 /** The other way of units; nothing where both ways say the same. */
 export function otherWords(of: Quantity, speech: Speech): string {
