@@ -11,6 +11,16 @@ import { transitionLength } from '../loadpath/spring/torsion-bar.ts';
 import type { Metre } from '../units/quantity.ts';
 import type { Speech } from '../units/show.ts';
 import { BAR_TOLERANCE, type BarShape, endsOf, type OrderedHead } from './bar-order.ts';
+import {
+  BREAK,
+  headDiameter,
+  headLength,
+  type Lengths,
+  outline,
+  type Parts,
+  type Profile,
+  radiusAt,
+} from './bar-outline.ts';
 import { dimension, leader, RULER_HEIGHT, RULER_WORDS, ruler } from './dimension.ts';
 import type { Block } from './lay-out.ts';
 import {
@@ -29,12 +39,6 @@ import {
 import { shortened, type TextMeasure } from './text-measure.ts';
 import { drawnLength, lengthWords, otherWay } from './words.ts';
 
-/** Half the outline: distance along the axis and radius, millimetres on paper. */
-interface Profile {
-  readonly x: number;
-  readonly r: number;
-}
-
 const SCALES = [
   { factor: 1, words: '1:1' },
   { factor: 0.5, words: '1:2' },
@@ -47,15 +51,7 @@ const MARGIN = 24;
 const STUB = 16;
 /** Room over the bar for leaders. */
 const ABOVE = 18;
-const BREAK = 5;
 const END_VIEW = 34;
-
-/** A head whose length or diameter is not known yet is drawn in this proportion to the bar. */
-const UNKNOWN = { diameter: 1.5, length: 1 } as const;
-
-const headDiameter = (head: OrderedHead, bar: Metre): Metre => head.headDiameter ?? UNKNOWN.diameter * bar;
-const headLength = (head: OrderedHead, bar: Metre): Metre =>
-  head.length ?? UNKNOWN.length * headDiameter(head, bar);
 
 export interface BarToDraw {
   readonly shape: BarShape;
@@ -114,57 +110,6 @@ export function barDrawing(of: BarToDraw, speech: Speech, width: number, measure
 
 const greatest = (order: BarShape): number =>
   1000 * Math.max(...[order.rockerEnd, order.anchorEnd].map((head) => headDiameter(head, order.diameter)));
-
-interface Lengths {
-  readonly first: Metre;
-  readonly second: Metre;
-  readonly rockerHead: Metre;
-  readonly anchorHead: Metre;
-}
-
-interface Parts {
-  readonly left: readonly Profile[];
-  readonly right: readonly Profile[];
-  readonly whole: number;
-}
-
-/** Both ends to scale from head to break. */
-function outline(order: BarShape, lengths: Lengths, k: number, room: number): Parts {
-  const end = (head: OrderedHead, run: Metre, headRun: Metre): Profile[] => {
-    const H = headDiameter(head, order.diameter) / 2;
-    const shank = order.diameter / 2;
-    const rise = riseOf(head, order.diameter, run).map(({ x, r }) => ({ x: headRun + run - x, r }));
-    return [{ x: 0, r: H }, { x: headRun, r: H }, ...rise.reverse(), { x: headRun + run, r: shank }].map(
-      ({ x, r }) => ({ x: x * k, r: r * k }),
-    );
-  };
-  const left = end(order.rockerEnd, lengths.first, lengths.rockerHead);
-  const right = end(order.anchorEnd, lengths.second, lengths.anchorHead);
-  const [leftEnd, rightEnd] = [left.at(-1)!, right.at(-1)!];
-  const whole = room;
-  return {
-    left: [...left, { x: (whole - BREAK - leftEnd.x - rightEnd.x) / 2 + leftEnd.x, r: leftEnd.r }],
-    right: [...right, { x: (whole - BREAK - leftEnd.x - rightEnd.x) / 2 + rightEnd.x, r: rightEnd.r }].map(
-      ({ x, r }) => ({
-        x: whole - x,
-        r,
-      }),
-    ),
-    whole,
-  };
-}
-
-/** From shank to head: distance from the end of the parallel length, and radius. */
-function riseOf(head: OrderedHead, diameter: Metre, run: Metre): Profile[] {
-  const shank = diameter / 2;
-  if (head.form !== 'radius' || head.size === undefined || run === 0) return [];
-  const R = head.size;
-  const most = Math.asin(Math.min(1, run / R));
-  return Array.from({ length: 13 }, (_, i) => {
-    const φ = (most * i) / 12;
-    return { x: R * Math.sin(φ), r: shank + R * (1 - Math.cos(φ)) };
-  });
-}
 
 type Place = (x: number, r: number) => PaperPoint;
 
@@ -359,14 +304,6 @@ function headDimensions(
       { size: SIZE.small, align: 'middle' },
     ),
   ];
-}
-
-/** Radius of the bar this far from the end of the parallel length. */
-function radiusAt(head: OrderedHead, order: BarShape, along: Metre): Metre {
-  const shank = order.diameter / 2;
-  if (head.size === undefined || head.form === 'square') return shank;
-  if (head.form === 'radius') return shank + head.size - Math.sqrt(Math.max(0, head.size ** 2 - along ** 2));
-  return shank + ((headDiameter(head, order.diameter) / 2 - shank) * along) / head.size;
 }
 
 /** Seen on the face of the rocker end, with the arrow of the working hand. */
