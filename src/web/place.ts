@@ -97,7 +97,7 @@ export function searchOf(place: Place): string {
   put('stop', place.stop, START.stop);
   put('wheel', `${place.wheel.end}-${place.wheel.side}`, 'front-left');
   put('view', place.view, START.view);
-  if (place.view === 'free') {
+  if (place.view === 'free' || place.view === 'car') {
     put('azimuth', (place.turn.azimuth / DEG).toFixed(1));
     put('elevation', (place.turn.elevation / DEG).toFixed(1));
   }

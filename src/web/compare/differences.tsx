@@ -30,6 +30,7 @@ export function Differences({ against }: { against: string }) {
     return shown.text;
   };
   return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it
     <section className="differences" aria-label="Differences" tabIndex={0}>
       <h2>{STOPS[place.stop].title}</h2>
       {answer.problems.length > 0 && <Problems problems={answer.problems} />}

@@ -19,7 +19,7 @@ import { useSize } from '../sheet/use-size.ts';
 import { usePage } from '../state.tsx';
 import { Differences } from './differences.tsx';
 
-const NO_LABELS: LabelSize = { kind: 'balloon', column: 8 };
+const NO_LABELS: LabelSize = { kind: 'none', column: 0 };
 
 export function Folded({ against }: { against: string }) {
   const { place, go, speech } = usePage();
@@ -70,7 +70,7 @@ function Half({ spec }: { spec: string }) {
   const standing = useMemo(() => (read.ok ? drawCar(read.car, AS_SURVEYED) : EMPTY), [read]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the text stands for the stance
   const drawing = useMemo(() => (read.ok ? drawCar(read.car, stance) : EMPTY), [read, stands]);
-  const frame = useFrame({ place, standing, size, label: NO_LABELS, zoom: 1 });
+  const { frame } = useFrame({ place, standing, size, label: NO_LABELS, figures: 0, zoom: 1 });
   const only = onlyEnd(place.view, place.wheel.end);
   const hands = useHands({
     drawing,
@@ -80,7 +80,8 @@ function Half({ spec }: { spec: string }) {
     onTake: (wheel) => go({ wheel }),
     onLift: (_, by) => go((from) => ({ travel: Math.min(0.08, Math.max(-0.08, from.travel + by)) })),
     onSteer: (by) => go((from) => ({ rack: from.rack + by })),
-    onTurn: (turn) => go({ turn, view: 'free' }),
+    onTurn: (turn) =>
+      go((from) => ({ turn, view: from.view === 'car' || from.view === 'plan' ? 'car' : 'free' })),
     onZoom: () => undefined,
   });
   const weight = (wheel: Wheel, stop: Stop): Weight =>
@@ -103,14 +104,15 @@ function Half({ spec }: { spec: string }) {
               chosen={place.wheel}
               weight={weight}
               colours={colours}
+              told={`${spec}, drawn from its points`}
               inkKey={`${wheelName(place.wheel)} ${place.stop} ${JSON.stringify(colours)}`}
             />
             <Ground
               view={place.view}
               frame={frame}
               ground={standing.ground}
-              width={size.width}
-              label={NO_LABELS}
+              left={8}
+              right={size.width - 8}
             />
           </>
         )}

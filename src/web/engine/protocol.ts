@@ -1,9 +1,14 @@
 /** What may be asked of the worker, and what it answers: plain data both ways. */
 import type {
   axleFigures,
+  barForCoil,
+  barLadder,
+  benchTest,
+  coilForBar,
   compareSpecs,
   cornerCurves,
   cornerFigures,
+  surveyAnswer,
   workingOf,
   workingOfAxle,
 } from '../../questions/index.ts';
@@ -17,6 +22,11 @@ export interface Questions {
   curves: { asks: After<typeof cornerCurves>; answers: ReturnType<typeof cornerCurves> };
   working: { asks: After<typeof workingOf>; answers: ReturnType<typeof workingOf> };
   workingOfAxle: { asks: After<typeof workingOfAxle>; answers: ReturnType<typeof workingOfAxle> };
+  barForCoil: { asks: After<typeof barForCoil>; answers: ReturnType<typeof barForCoil> };
+  coilForBar: { asks: After<typeof coilForBar>; answers: ReturnType<typeof coilForBar> };
+  ladder: { asks: After<typeof barLadder>; answers: ReturnType<typeof barLadder> };
+  bench: { asks: Parameters<typeof benchTest>; answers: ReturnType<typeof benchTest> };
+  survey: { asks: After<typeof surveyAnswer>; answers: ReturnType<typeof surveyAnswer> };
   compare: { asks: After<typeof compareSpecs>; answers: ReturnType<typeof compareSpecs> };
 }
 

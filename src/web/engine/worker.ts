@@ -1,9 +1,14 @@
 /** Works out beside the page what takes longer than a frame: spreads, workings, proposals, the survey. */
 import {
   axleFigures,
+  barForCoil,
+  barLadder,
+  benchTest,
+  coilForBar,
   compareSpecs,
   cornerCurves,
   cornerFigures,
+  surveyAnswer,
   workingOf,
   workingOfAxle,
 } from '../../questions/index.ts';
@@ -26,6 +31,11 @@ const answering: Answering = {
   curves: (ask) => cornerCurves(carOf(ask), ...ask.asks),
   working: (ask) => workingOf(carOf(ask), ...ask.asks),
   workingOfAxle: (ask) => workingOfAxle(carOf(ask), ...ask.asks),
+  barForCoil: (ask) => barForCoil(carOf(ask), ...ask.asks),
+  coilForBar: (ask) => coilForBar(carOf(ask), ...ask.asks),
+  ladder: (ask) => barLadder(carOf(ask), ...ask.asks),
+  bench: (ask) => benchTest(...ask.asks),
+  survey: (ask) => surveyAnswer(carOf(ask)),
   compare: (ask) => compareSpecs(ask.source, ...ask.asks),
 };
 

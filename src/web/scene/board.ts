@@ -49,6 +49,7 @@ export class Board {
   private bars = new Group();
   private built?: string;
   private inked?: string;
+  private hulled?: string;
   private waiting = 0;
   private shown?: Shown;
 
@@ -80,6 +81,7 @@ export class Board {
 
   private draw(shown: Shown): void {
     this.build(shown.drawing);
+    this.layHull(shown);
     for (const parts of this.corners) {
       const { end, side } = parts.first.wheel;
       const now = shown.drawing.corners.find((each) => each.wheel.end === end && each.wheel.side === side);
@@ -89,6 +91,7 @@ export class Board {
     }
     this.bars.clear();
     this.bars.add(...barShapes(shown.drawing, shown.only, PEN / shown.frame.scale, shown.colours));
+    this.ground.lines.visible = shown.frame.toward[2] > 0.05;
     this.ink(shown);
     this.aim(shown);
     this.renderer.render(this.scene, this.camera);
@@ -118,12 +121,18 @@ export class Board {
     }
     this.corners = drawing.corners.map((corner) => new CornerParts(corner));
     this.scene.add(...this.corners.map((parts) => parts.group));
+    this.ground.lay(drawing);
+  }
+
+  private layHull({ drawing, only }: Shown): void {
+    const key = `${this.built} ${only}`;
+    if (key === this.hulled) return;
+    this.hulled = key;
     this.hull.geometry.dispose();
     this.hull.geometry = new BufferGeometry().setAttribute(
       'position',
-      new Float32BufferAttribute(sectionLines(drawing), 3),
+      new Float32BufferAttribute(sectionLines(drawing, only), 3),
     );
-    this.ground.lay(drawing);
   }
 
   private ink(shown: Shown): void {

@@ -22,11 +22,11 @@ export function tyreSection(wheel: DrawnWheel): readonly (readonly [number, numb
   const bead = Math.min(wheel.rimDiameter / 2, top * 0.82);
   const shoulder = wheel.tyreWidth / 6;
   const arc = [0, 0.25, 0.5, 0.75, 1].map((part) => (part * Math.PI) / 2);
-  const outer = arc.map(
+  const corner = arc.map(
     (a) => [half - shoulder + shoulder * Math.cos(a), top - shoulder + shoulder * Math.sin(a)] as const,
   );
-  const inner = [...outer].reverse().map(([x, r]) => [-x, r] as const);
-  return [[-half * 0.92, bead], ...inner, ...outer, [half * 0.92, bead]];
+  const inner = corner.map(([x, r]) => [-x, r] as const);
+  return [[-half * 0.92, bead], ...inner, ...corner.reverse(), [half * 0.92, bead]];
 }
 
 /** Spots on the skin of a tyre: all its widest circles. */

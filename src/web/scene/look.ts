@@ -8,7 +8,7 @@
  */
 import { cross, dot, scale, type Vec3 } from '../../maths/vec3.ts';
 
-export const VIEWS = ['front', 'rear', 'side', 'plan', 'free'] as const;
+export const VIEWS = ['front', 'rear', 'side', 'plan', 'free', 'car'] as const;
 export type View = (typeof VIEWS)[number];
 
 export interface Look {
@@ -19,7 +19,10 @@ export interface Look {
   readonly toward: Vec3;
 }
 
-/** Free view by azimuth (0: from ahead, positive to the car's left) and elevation, rad. */
+/**
+ * A view in the round, of one axle (`free`) or of the whole car (`car`), by azimuth (0: from ahead, positive
+ * to the car's left) and elevation, rad.
+ */
 export interface Turn {
   readonly azimuth: number;
   readonly elevation: number;
@@ -41,7 +44,8 @@ export function lookOf(view: View, turn: Turn, side: 'left' | 'right', wide: boo
     case 'plan':
       // nose to the left on wide paper, as the side view has it; nose up on tall paper
       return wide ? facing([0, 0, 1], [0, -1, 0]) : facing([0, 0, 1], [1, 0, 0]);
-    case 'free': {
+    case 'free':
+    case 'car': {
       const { azimuth, elevation } = turn;
       const toward: Vec3 = [
         Math.cos(elevation) * Math.cos(azimuth),

@@ -3,10 +3,8 @@ import {
   BufferAttribute,
   BufferGeometry,
   CylinderGeometry,
-  ExtrudeGeometry,
   LatheGeometry,
   Matrix4,
-  Shape,
   SphereGeometry,
   Vector2,
   Vector3,
@@ -14,7 +12,7 @@ import {
 import { add, along, distance, dot, scale, sub, unit, type Vec3 } from '../../maths/vec3.ts';
 import type { DrawnBar, DrawnCoil, DrawnRocker, DrawnWheel } from '../../questions/drawing-types.ts';
 import { across, tyreSection } from './bodies.ts';
-import { outline } from './look.ts';
+import { outline, type Spot } from './look.ts';
 
 /** Height 1 along y from the origin, radius 1. */
 export const ROD = new CylinderGeometry(1, 1, 1, 14).translate(0, 0.5, 0);
@@ -82,15 +80,51 @@ export function rockerShape(rocker: DrawnRocker): BufferGeometry {
       return { x: centre.x + radius * Math.cos(angle), y: centre.y + radius * Math.sin(angle) };
     }),
   );
-  const shape = new Shape(outline(round).map(({ x, y }) => new Vector2(x, y)));
+  const rim = outline(round);
   const mean =
     rocker.joints.reduce((sum, joint) => sum + dot(sub(joint, rocker.pivot), axis), 0) /
     Math.max(rocker.joints.length, 1);
-  const geometry = new ExtrudeGeometry(shape, { depth: PLATE, bevelEnabled: false });
   const matrix = new Matrix4()
     .makeBasis(vector(u), vector(v), vector(axis))
     .setPosition(...along(rocker.pivot, axis, mean - PLATE / 2));
-  return geometry.applyMatrix4(matrix);
+  return plate(rim, PLATE).applyMatrix4(matrix);
+}
+
+/** A flat plate with this rim. Its edge has one smooth normal all round, so that its outline has no gaps. */
+function plate(rim: readonly Spot[], thick: number): BufferGeometry {
+  const points: number[] = [];
+  const normals: number[] = [];
+  const index: number[] = [];
+  const count = rim.length;
+  const at = (k: number): Spot => rim[(k + count) % count]!;
+  const put = (spot: Spot, z: number, normal: Vec3): void => {
+    points.push(spot.x, spot.y, z);
+    normals.push(...normal);
+  };
+  rim.forEach((spot, k) => {
+    const chord = { x: at(k + 1).x - at(k - 1).x, y: at(k + 1).y - at(k - 1).y };
+    const long = Math.hypot(chord.x, chord.y) || 1;
+    const out: Vec3 = [chord.y / long, -chord.x / long, 0];
+    put(spot, 0, out);
+    put(spot, thick, out);
+    const [a, b] = [2 * k, 2 * ((k + 1) % count)];
+    index.push(a, b, a + 1, a + 1, b, b + 1);
+  });
+  for (const [z, facing] of [
+    [0, -1],
+    [thick, 1],
+  ] as const) {
+    const first = points.length / 3;
+    for (const spot of rim) put(spot, z, [0, 0, facing]);
+    for (let k = 1; k < count - 1; k += 1) {
+      index.push(first, ...(facing > 0 ? [first + k, first + k + 1] : [first + k + 1, first + k]));
+    }
+  }
+  const geometry = new BufferGeometry();
+  geometry.setAttribute('position', new BufferAttribute(new Float32Array(points), 3));
+  geometry.setAttribute('normal', new BufferAttribute(new Float32Array(normals), 3));
+  geometry.setIndex(index);
+  return geometry;
 }
 
 const AROUND = 7;

@@ -17,6 +17,8 @@ interface Props {
   readonly weight: (wheel: Wheel, stop: Stop) => Weight;
   readonly colours: Colours;
   readonly inkKey: string;
+  /** What a listener is told in place of the picture. */
+  readonly told: string;
 }
 
 export function SolidDrawing(props: Props) {
@@ -49,7 +51,7 @@ export function SolidDrawing(props: Props) {
 
   return (
     <>
-      <canvas ref={canvas} className="solid" data-state={state} aria-hidden="true" />
+      <canvas ref={canvas} className="solid" data-state={state} role="img" aria-label={props.told} />
       {state !== 'here' && (
         <svg className="flat-paper" width={width} height={height} aria-hidden="true">
           <FlatDrawing drawing={drawing} frame={frame} only={only} chosen={props.chosen} />

@@ -7,16 +7,30 @@ import { type Colours, createInk, display, type Ink, inkAs } from './ink.ts';
 import { ROD, rodMatrix } from './shapes.ts';
 
 /** Loops across the car, joined front to back point by point. */
-export function sectionLines(drawing: Drawing): readonly number[] {
+export function sectionLines(drawing: Drawing, only: End | undefined): readonly number[] {
   const points: number[] = [];
-  const stroke = (a: Vec3, b: Vec3): void => void points.push(...a, ...b);
-  drawing.sections.forEach((loop, k) => {
-    loop.forEach((point, j) => stroke(point, loop[(j + 1) % loop.length]!));
-    const next = drawing.sections[k + 1];
+  const stroke = (a: Vec3, b: Vec3): void => {
+    points.push(...a, ...b);
+  };
+  const sections = drawing.sections.filter((loop) => only === undefined || isNear(drawing, loop, only));
+  sections.forEach((loop, k) => {
+    for (const [j, point] of loop.entries()) stroke(point, loop[(j + 1) % loop.length]!);
+    const next = sections[k + 1];
     if (next === undefined || next.length !== loop.length) return;
-    loop.forEach((point, j) => stroke(point, next[j]!));
+    for (const [j, point] of loop.entries()) stroke(point, next[j]!);
   });
   return points;
+}
+
+/** How far ahead of and behind the wheels a section still belongs to their axle, metres. */
+const NEAR = 0.7;
+
+function isNear(drawing: Drawing, loop: readonly Vec3[], end: End): boolean {
+  const centres = drawing.corners
+    .filter((corner) => corner.wheel.end === end)
+    .map(({ tyre }) => tyre.centre[0]);
+  const mean = loop.reduce((sum, point) => sum + point[0], 0) / loop.length;
+  return centres.some((x) => Math.abs(x - mean) < NEAR);
 }
 
 /** A field of the flat patch under the car, ruled every half metre. */

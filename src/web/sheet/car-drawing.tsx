@@ -38,8 +38,8 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
   const [zoom, setZoom] = useState(1);
   const colours = useColours();
   const figures = useMemo(() => onDrawing(corner, place.stop), [corner, place.stop]);
-  const label = labelSize(size.width);
-  const frame = useFrame({ place, standing, size, label, zoom });
+  const label = useMemo(() => labelSize(size.width), [size.width]);
+  const { frame, sides } = useFrame({ place, standing, size, label, figures: figures.length, zoom });
   const { low, high } = rangeOf(corner);
   const only = onlyEnd(place.view, place.wheel.end);
 
@@ -56,7 +56,8 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
       })),
     onLift: (_, by) => go((from) => ({ travel: Math.min(high, Math.max(low, from.travel + by)) })),
     onSteer: (by) => go((from) => ({ rack: Math.min(RACK, Math.max(-RACK, from.rack + by)) })),
-    onTurn: (turn) => go({ turn, view: 'free' }),
+    onTurn: (turn) =>
+      go((from) => ({ turn, view: from.view === 'car' || from.view === 'plan' ? 'car' : 'free' })),
     onZoom: (factor) => setZoom((before) => Math.min(8, Math.max(0.6, before * factor))),
   });
 
@@ -107,13 +108,14 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
               weight={weight}
               colours={colours}
               inkKey={inkKey}
+              told={`${titleOf(place.view, place.wheel)}, drawn from its points`}
             />
             <Ground
               view={place.view}
               frame={frame}
               ground={standing.ground}
-              width={size.width}
-              label={label}
+              left={sides === 'right' ? 8 : label.column + 14}
+              right={size.width - (sides === 'left' ? 8 : label.column + 14)}
             />
             <Dimensions
               figures={figures}
@@ -122,6 +124,7 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
               frame={frame}
               size={size}
               label={label}
+              sides={sides}
               speech={speech}
               onLight={onLight}
               onOpen={(figure) => go({ figure: figure.id })}
@@ -191,7 +194,9 @@ function titleOf(view: string, wheel: Wheel): string {
       return `Seen from the ${wheel.side}`;
     case 'plan':
       return 'Plan';
+    case 'free':
+      return axle;
     default:
-      return 'The car as it stands';
+      return 'The whole car';
   }
 }

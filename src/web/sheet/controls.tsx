@@ -70,11 +70,12 @@ export function ViewChoice() {
           key={view}
           type="button"
           aria-pressed={place.view === view}
+          aria-label={view}
           aria-keyshortcuts={VIEW_KEYS[view]}
           onClick={() => go({ view })}
         >
           {view}
-          <kbd aria-hidden="true">{VIEW_KEYS[view].toUpperCase()}</kbd>
+          <kbd>{VIEW_KEYS[view].toUpperCase()}</kbd>
         </button>
       ))}
     </fieldset>

@@ -4,7 +4,7 @@ import type { Drawing } from '../../questions/drawing-types.ts';
 import type { Figure, Wheel } from '../../questions/figure.ts';
 import { type Speech, show } from '../../units/show.ts';
 import { type Frame, projected, type Spot } from '../scene/look.ts';
-import { layLabels, leaderStart, type Paper, type Placed } from './lay-labels.ts';
+import { layLabels, leaderStart, type Paper, type Placed, type Sides } from './lay-labels.ts';
 import type { LabelSize } from './use-frame.ts';
 import type { Size } from './use-size.ts';
 
@@ -15,13 +15,32 @@ interface Props {
   readonly frame: Frame;
   readonly size: Size;
   readonly label: LabelSize;
+  readonly sides: Sides;
   readonly speech: Speech;
   readonly onLight: (figure: Figure | undefined) => void;
   readonly onOpen: (figure: Figure) => void;
 }
 
-export function Dimensions({ figures, drawing, wheel, frame, size, label, speech, onLight, onOpen }: Props) {
-  const paper: Paper = { width: size.width, top: 8, bottom: size.height - 8, column: label.column, gap: 6 };
+export function Dimensions({
+  figures,
+  drawing,
+  wheel,
+  frame,
+  size,
+  label,
+  sides,
+  speech,
+  onLight,
+  onOpen,
+}: Props) {
+  const paper: Paper = {
+    width: size.width,
+    top: 8,
+    bottom: size.height - 8,
+    column: label.column,
+    gap: 6,
+    sides,
+  };
   const placed = layLabels(
     figures.map((figure) => ({
       id: figure.id,

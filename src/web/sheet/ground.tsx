@@ -1,19 +1,25 @@
 /** The flat patch as a line with hatching under it, in the views that look along it. */
 import { type Frame, projected, type View } from '../scene/look.ts';
-import type { LabelSize } from './use-frame.ts';
 
 interface Props {
   readonly view: View;
   readonly frame: Frame;
   readonly ground: number;
-  readonly width: number;
-  readonly label: LabelSize;
+  /** Where the columns of figures leave off. */
+  readonly left: number;
+  readonly right: number;
 }
 
-export function Ground({ view, frame, ground, width, label }: Props) {
-  if (view === 'plan' || view === 'free') return null;
+/** How far the line goes to each side of the middle, metres. */
+const GROUND = 2.2;
+
+export function Ground({ view, frame, ground, left, right }: Props) {
+  if (view === 'plan' || view === 'free' || view === 'car') return null;
   const { y } = projected(frame, [frame.centre[0], frame.centre[1], ground]);
-  const [from, to] = [label.column + 8, width - label.column - 8];
+  const [from, to] = [
+    Math.max(left, frame.x - GROUND * frame.scale),
+    Math.min(right, frame.x + GROUND * frame.scale),
+  ];
   const count = Math.max(0, Math.floor((to - from) / 14));
   return (
     <svg className="ground" aria-hidden="true">

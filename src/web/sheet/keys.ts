@@ -10,6 +10,7 @@ export const VIEW_KEYS: Readonly<Record<View, string>> = {
   side: 's',
   plan: 'p',
   free: 'd',
+  car: 'c',
 };
 
 const typing = (target: EventTarget | null): boolean =>

@@ -25,23 +25,28 @@ export interface Paper {
   /** Where leaders leave the columns, from the left and from the right edge. */
   readonly column: number;
   readonly gap: number;
+  /** Which sides of the paper are kept free for figures. */
+  readonly sides: Sides;
 }
+
+export type Sides = 'left' | 'right' | 'both';
 
 export function layLabels(wanted: readonly Wanted[], paper: Paper): readonly Placed[] {
   const { left, right } = shared(wanted, paper);
   return [...stacked(left, 'left', paper), ...stacked(right, 'right', paper)];
 }
 
-/** Each to the nearer side, but no side with more than half (and one) of them. */
+/** All to the one side that is kept free for them, or each to the nearer side and no side with more than half. */
 function shared(
   wanted: readonly Wanted[],
-  paper: Paper,
+  { sides, width }: Paper,
 ): { left: readonly Wanted[]; right: readonly Wanted[] } {
+  if (sides === 'left') return { left: wanted, right: [] };
+  if (sides === 'right') return { left: [], right: wanted };
   const byX = [...wanted].sort((a, b) => a.spot.x - b.spot.x || a.spot.y - b.spot.y);
-  const nearLeft = byX.filter((each) => each.spot.x < paper.width / 2).length;
+  const nearLeft = byX.filter((each) => each.spot.x < width / 2).length;
   const half = Math.ceil(byX.length / 2);
-  const most = Math.max(half, Math.min(byX.length, Math.floor((paper.bottom - paper.top) / 96)));
-  const count = Math.min(Math.max(nearLeft, byX.length - most), most);
+  const count = Math.min(Math.max(nearLeft, byX.length - half), half);
   return { left: byX.slice(0, count), right: byX.slice(count) };
 }
 

@@ -6,6 +6,7 @@ export function Problems({ problems, text }: { problems: readonly Problem[]; tex
   return (
     <ol className="problems">
       {problems.map((problem, k) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: the list is never put in another order, and may say a thing twice
         <li key={`${problem.code} ${problem.path} ${problem.line} ${k}`}>
           <p>{problem.message}</p>
           {problem.remedy && <p className="soft">{problem.remedy}</p>}

@@ -19,7 +19,7 @@ interface Props {
 
 export function Slide({ name, value, low, high, speech, stands, marks = [], onMove }: Props) {
   const id = useId();
-  const scale = scaleOf(low, high, speech);
+  const scale = scaleOf(low, high, speech, stands === 'up' ? 9 : 4);
   const words = travelWords(value, speech);
   const held = Math.min(high, Math.max(low, value));
   return (

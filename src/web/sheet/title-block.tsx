@@ -50,6 +50,7 @@ export function TitleBlock({ workshop }: { workshop: Workshop | undefined }) {
           {name}
           {chassis !== undefined && ` · ${chassis}`}
         </b>
+        <span className="date">{DATE.format(new Date())}</span>
       </div>
       <label className="cell">
         <span className="cell-name">spec</span>
@@ -114,10 +115,6 @@ export function TitleBlock({ workshop }: { workshop: Workshop | undefined }) {
           <option value="night">night</option>
         </select>
       </label>
-      <div className="cell wide">
-        <span className="cell-name">date</span>
-        <span className="mono">{DATE.format(new Date())}</span>
-      </div>
     </section>
   );
 }

@@ -12,11 +12,11 @@ export interface Scale {
 }
 
 /** The scale of a slider between two SI lengths, marked every 10 mm or half inch (5 or 20 where that suits). */
-export function scaleOf(low: number, high: number, speech: Speech): Scale {
+export function scaleOf(low: number, high: number, speech: Speech, most = 9): Scale {
   const unit = speech === 'mm-N' ? 'mm' : 'in';
   const span = fromSI(high - low, unit);
   const choices = speech === 'mm-N' ? [2, 5, 10, 20, 50] : [0.1, 0.25, 0.5, 1, 2];
-  const every = choices.find((each) => span / each <= 9) ?? choices.at(-1)!;
+  const every = choices.find((each) => span / each <= most) ?? choices.at(-1)!;
   const marks: Scale['marks'][number][] = [];
   for (let k = Math.ceil(fromSI(low, unit) / every - 1e-9); k * every <= fromSI(high, unit) + 1e-9; k += 1) {
     const spoken = k * every;

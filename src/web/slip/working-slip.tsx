@@ -44,8 +44,8 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
         <p className="soft">
           Working · {ofAxle ? `${wheel.end} axle` : wheelName(wheel)} at {travelWords(at.travel, speech)}
         </p>
-        <button type="button" className="word" onClick={onClose}>
-          Close <kbd aria-hidden="true">Esc</kbd>
+        <button type="button" className="word" aria-label="Close the working" onClick={onClose}>
+          Close <kbd>Esc</kbd>
         </button>
       </header>
       {asked.state === 'waiting' && <p aria-busy="true">Working it out.</p>}
@@ -83,6 +83,7 @@ function Told({ working }: { working: Working }) {
         {steps.length === 0 && <p className="soft">The figure is a reading as it stands in the file.</p>}
         <ol className="steps">
           {steps.map((step, k) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: steps never change places, and a symbol may come twice
             <li key={`${step.symbol} ${k}`}>
               <StepOfWorking step={step} working={working} />
             </li>

@@ -1,0 +1,129 @@
+/** A set of bars that steps the wheel rate evenly between two rates. */
+import { useState } from 'react';
+import type { LadderAnswer } from '../../../questions/index.ts';
+import { printedUnit, show, spokenUnit } from '../../../units/show.ts';
+import { ask } from '../../engine/ask.ts';
+import { useCar } from '../../sheet/car-file.tsx';
+import { usePage } from '../../state.tsx';
+import { type AmountTexts, readAll, Told, TypedAmounts } from './typed-amount.tsx';
+import { useQuestion } from './use-question.ts';
+
+const FIRST: AmountTexts = {
+  from: { name: 'softest wheel rate', si: 'N/m', text: '' },
+  to: { name: 'stiffest wheel rate', si: 'N/m', text: '' },
+  count: { name: 'how many bars', si: '1', text: '5' },
+  step: { name: 'what the grinder holds', si: 'm', text: '0.05 mm' },
+};
+const WITHOUT_BAR: AmountTexts = {
+  activeLength: { name: 'active length of the bars', si: 'm', text: '300 mm' },
+};
+
+export function Ladder() {
+  const { source, car } = useCar();
+  const { place } = usePage();
+  const hasBar = car.form[place.wheel.end][place.wheel.side].bar !== undefined;
+  const [texts, setTexts] = useState<AmountTexts>(hasBar ? FIRST : { ...FIRST, ...WITHOUT_BAR });
+  const [even, setEven] = useState<'difference' | 'ratio'>('difference');
+  const [material, setMaterial] = useState('300M bar');
+  const question = useQuestion<LadderAnswer>();
+  const values = readAll(texts);
+  const ready = values?.from !== undefined && values.to !== undefined && values.count !== undefined;
+  return (
+    <>
+      <form
+        className="question"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (!ready) return;
+          const { from, to, count, step, activeLength } = values as Record<string, number | undefined>;
+          question.put(() =>
+            ask('ladder', source, place.wheel, {
+              from: from!,
+              to: to!,
+              count: count!,
+              even,
+              ...(step === undefined ? {} : { step }),
+              ...(hasBar ? {} : { material }),
+              ...(activeLength === undefined ? {} : { activeLength }),
+            }),
+          );
+        }}
+      >
+        {!hasBar && (
+          <>
+            <label htmlFor="ladder-material">material, by its name in the table</label>
+            <input
+              id="ladder-material"
+              value={material}
+              onChange={(event) => setMaterial(event.target.value)}
+            />
+          </>
+        )}
+        <TypedAmounts
+          texts={texts}
+          onType={(key, text) => setTexts((before) => ({ ...before, [key]: { ...before[key]!, text } }))}
+        />
+        <label htmlFor="ladder-even">even steps by</label>
+        <select
+          id="ladder-even"
+          value={even}
+          onChange={(event) => setEven(event.target.value as typeof even)}
+        >
+          <option value="difference">the same difference</option>
+          <option value="ratio">the same ratio</option>
+        </select>
+        <button type="submit" className="word chief" disabled={!ready || question.waiting}>
+          Make the ladder
+        </button>
+        <Told message={question.message} />
+      </form>
+      {question.answer !== undefined && <Rungs answer={question.answer} />}
+    </>
+  );
+}
+
+function Rungs({ answer }: { answer: LadderAnswer }) {
+  const { speech } = usePage();
+  const head = (name: string, si: string) => (
+    <th scope="col">
+      {name}, {printedUnit(spokenUnit(si, speech))}
+    </th>
+  );
+  return (
+    <section className="proposal" aria-label="Ladder of bars">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it */}
+      <section className="wide-table" tabIndex={0} aria-label="Bars of the ladder">
+        <table className="rungs">
+          <thead>
+            <tr>
+              {head('diameter', 'm')}
+              {head('wheel rate', 'N/m')}
+              {head('off by', 'N/m')}
+              {head('twist', 'rad')}
+              {head('stress', 'Pa')}
+            </tr>
+          </thead>
+          <tbody>
+            {answer.rungs.map((rung) => (
+              <tr key={rung.diameter}>
+                <th scope="row" className="number">
+                  {show(rung.diameter, 'm', speech).text}
+                </th>
+                <td className="number">{show(rung.wheelRate, 'N/m', speech).text}</td>
+                <td className="number">{show(rung.error, 'N/m', speech).text}</td>
+                <td className="number">{show(rung.twist, 'rad', speech).text}</td>
+                <td className="number">{show(rung.stress, 'Pa', speech).text}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      <p>The steps are uneven by {Math.round(answer.unevenness * 1000) / 10} % of a step at the most.</p>
+      {[...answer.notes, ...answer.cautions].map((line) => (
+        <p key={line} className="note">
+          {line}
+        </p>
+      ))}
+    </section>
+  );
+}
