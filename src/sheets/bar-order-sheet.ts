@@ -115,7 +115,7 @@ function presettingWords(order: BarOrder): string {
   const reversal =
     backwards(order) === 0
       ? ''
-      : ` The car twists it backwards by up to ${bothWords({ value: backwards(order), unit: 'N m' }, 'mm-N')} at full droop, which undoes presetting: raise the droop stop or wind the bar further before it is fitted.`;
+      : ` The car twists it backwards by up to ${bothWords({ value: backwards(order), unit: 'N m' }, 'mm-N')} at full droop, which undoes presetting: bring the droop stop up to it, or order the bar not preset.`;
   const depth =
     order.presetting === undefined
       ? "to the maker's own torque: ________"

@@ -82,6 +82,9 @@ export function cornerSheet(
 export const SPREAD_WORDS =
   '± is one standard uncertainty, from the spread of every reading in the car file (JCGM 100:2008); about one value in three lies outside it. Equations, their sources and where they stop holding: docs/theory/load-path.md and docs/sources.md.';
 
+/** Micrometres: what happens within one happens at once. */
+const whole = (travel: number): number => Math.round(travel * 1e6);
+
 /** Where the travel ends and what happens on the way. */
 export function travelEnds(
   answer: CornerReached,
@@ -96,10 +99,10 @@ export function travelEnds(
     ...answer.events,
     { travel: range.bump, what: `end of bump: ${range.bumpBy}` },
   ];
-  const travels = [...new Set(happenings.map(({ travel }) => travel))].sort((a, b) => a - b);
-  const rows = travels.map((travel) => {
-    const here = happenings.filter((each) => each.travel === travel).map(({ what }) => what);
-    return { cells: [words(travel), here.join('; ')] };
+  const travels = [...new Set(happenings.map(({ travel }) => whole(travel)))].sort((a, b) => a - b);
+  const rows = travels.map((at) => {
+    const here = happenings.filter(({ travel }) => whole(travel) === at);
+    return { cells: [words(here[0]!.travel), here.map(({ what }) => what).join('; ')] };
   });
   const columns = [
     { title: 'Wheel travel from the surveyed position', part: 1.6, align: 'right' as const },
