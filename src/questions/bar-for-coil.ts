@@ -20,6 +20,7 @@ import {
 import { sub } from '../maths/vec3.ts';
 import { CRACK_TEST_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from './cautions.ts';
 import { rangeOf } from './corner.ts';
+import { DEMONSTRATION_DAY } from './duty.ts';
 import type { Wheel } from './figure.ts';
 
 export interface BarAsked {
@@ -114,14 +115,6 @@ const DEFAULTS = {
 } as const;
 /** Head over bar: common practice, no source, 1.15 to 1.25 at the least. */
 const HEAD_OVER_BAR = 1.3;
-
-/** A demonstration day as a duty: parts of the full-bump stress and how often, assumed. One repeat is one day. */
-export const DEMONSTRATION_DAY = [
-  { what: 'running over the track', low: 0.25, high: 0.5, cycles: 6000 },
-  { what: 'braking, corners and bumps', low: 0.15, high: 0.7, cycles: 800 },
-  { what: 'kerbs', low: 0.05, high: 0.95, cycles: 40 },
-  { what: 'up on the stands and down', low: 0, high: 0.35, cycles: 10 },
-] as const;
 
 export function barForCoil(car: Car, wheel: Wheel, asked: BarAsked): BarProposal | NoProposal {
   const numbers = new Numbers(car.values);

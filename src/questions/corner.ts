@@ -12,6 +12,7 @@ import {
   STANDING_CAUTION,
   WOUND_BAR_CAUTION,
 } from './cautions.ts';
+import { springNotes, standNotes } from './corner-notes.ts';
 import type { Figure, Position, TravelEvent, Wheel } from './figure.ts';
 import { figuresOf, figuresWithSpread, type Pass } from './spread-of-figures.ts';
 
@@ -58,9 +59,10 @@ export function cornerFigures(
   at: Position,
   options: { readonly spread?: boolean } = {},
 ): CornerAnswer {
+  const numbers = new Numbers(car.values);
   let of: SprungCorner;
   try {
-    of = sprungCorner(car.form[wheel.end], wheel.side, new Numbers(car.values));
+    of = sprungCorner(car.form[wheel.end], wheel.side, numbers);
   } catch (reason) {
     if (reason instanceof DegenerateCorner) return { reached: false, wheel, at, message: reason.message };
     throw reason;
@@ -76,7 +78,7 @@ export function cornerFigures(
       figures,
       events: eventsOf(of, range),
       range,
-      notes: [...of.springing.notes, ...standNotes(of, at.travel)],
+      notes: [...of.springing.notes, ...standNotes(of, at.travel), ...springNotes(of, range, numbers)],
       cautions: cautionsOf(of),
     };
   } catch (reason) {
@@ -85,7 +87,6 @@ export function cornerFigures(
   }
 }
 
-const MM = 1000;
 const END_WORDS = { bump: 'damper closed', droop: 'droop stop' } as const;
 
 /** The range of the linkage, cut by the damper's own ends where it has one. */
@@ -120,36 +121,6 @@ export function eventsOf(of: SprungCorner, range: TravelRange): TravelEvent[] {
       : []),
   ];
   return all.filter((event) => Number.isFinite(event.travel)).sort((a, b) => a.travel - b.travel);
-}
-
-/** What must be said at this travel: a stop that carries, a coil that is loose, a bar that reverses. */
-function standNotes(of: SprungCorner, travel: number): string[] {
-  const marks = travelMarks(of);
-  const notes: string[] = [];
-  const mm = (value: number): string => `${(value * MM).toFixed(1)} mm`;
-  if (travel < marks.droopStop)
-    notes.push(
-      `The wheel hangs on its droop stop from ${mm(marks.droopStop)} down; below it the damper would have to stretch.`,
-    );
-  if (travel < marks.coilFree) notes.push(`The coil is loose on its seat below ${mm(marks.coilFree)}.`);
-  if (travel < marks.barSlack)
-    notes.push(`Below ${mm(marks.barSlack)} the bar is twisted backwards; a preset bar must not be.`);
-  if (travel > marks.rubber) notes.push(`The bump rubber works above ${mm(marks.rubber)}.`);
-  if (travel > marks.coilSolid)
-    notes.push(`The coil is solid above ${mm(marks.coilSolid)}: the load goes straight into tub or case.`);
-  if (travel > marks.closed)
-    notes.push(`The damper would be closed at ${mm(marks.closed)}; the wheel does not come here.`);
-  if (marks.coilSolid < marks.closed)
-    notes.push(
-      'The coil goes solid before the damper closes or the rubber ends: look at the free length and the packers.',
-    );
-  const known = of.springing.rubber?.knownUpTo;
-  if (known !== undefined && of.hasUnit) {
-    const compression = of.ratiosAt(0).unitLength - of.ratiosAt(travel).unitLength;
-    if (compression > known)
-      notes.push('The bump rubber is pressed further than it was measured; its force here is a guess.');
-  }
-  return notes;
 }
 
 export function cautionsOf(of: SprungCorner): string[] {

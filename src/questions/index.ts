@@ -12,7 +12,6 @@ export {
   type BarAsked,
   type BarProposal,
   barForCoil,
-  DEMONSTRATION_DAY,
   type NoProposal,
   type ProposedBar,
 } from './bar-for-coil.ts';
@@ -31,6 +30,7 @@ export {
 export { type CornerCurves, type CurveColumn, type CurvesAsked, cornerCurves } from './curves.ts';
 export { drawCar, drawCorner, WHEELS } from './drawing.ts';
 export * from './drawing-types.ts';
+export { DEMONSTRATION_DAY } from './duty.ts';
 export * from './figure.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export { type SurveyAnswer, surveyAnswer } from './survey.ts';

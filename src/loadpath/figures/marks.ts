@@ -3,7 +3,7 @@ import type { Working } from '../../working/working.ts';
 import type { Numbers } from '../numbers.ts';
 import { skinStress } from '../spring/torsion-bar.ts';
 import { barOf } from '../spring-of-car.ts';
-import { type SprungCorner, type TravelMarks, travelMarks } from '../sprung-corner.ts';
+import { type SprungCorner, type TravelMarks, travelAtLoad, travelMarks } from '../sprung-corner.ts';
 import { notesOf, type Put } from './note.ts';
 import { marginOf } from './unit.ts';
 
@@ -63,6 +63,18 @@ const droopPreload = note({
   source: 'LP-48',
 });
 
+const standsAt = note({
+  id: 'standsAt',
+  means: 'travel at which the springing balances the scale',
+  symbol: 'z_e',
+  unit: 'm',
+  anchor: 'contact',
+  rank: 2,
+  say: 'not 0: the spring as fitted does not carry just what the scale says in the surveyed position',
+  method: 'force of the springing at the wheel against the load, enclosed between its kinks and halved',
+  source: 'LP-43',
+});
+
 const marginClosed = marginOf('c_b', 'compression left before the coil is solid, damper closed');
 
 export function markFigures(of: SprungCorner, numbers: Numbers, put: Put, working?: Working): void {
@@ -77,6 +89,10 @@ export function markFigures(of: SprungCorner, numbers: Numbers, put: Put, workin
     barSlack: springing.barRate !== undefined,
   };
   for (const [mark, note] of MARKS) if (present[mark]) put(note, marks[mark]);
+  // where nothing was measured as fitted, the springing is set by the scale and balances it by construction
+  if (form.coil?.fittedLength !== undefined || form.bar?.twist !== undefined) {
+    put(standsAt, travelAtLoad(of, springing.sprungLoad));
+  }
   if (springing.droopStop !== undefined) {
     put(droopPreload, Number.isNaN(marks.droopStop) ? Number.NaN : of.wheelAt(marks.droopStop).force);
   }

@@ -1,6 +1,8 @@
 /** Figures of the damper unit: length, force, coil stress, and what is left before the coil is solid. */
+import { springMaterial, tensileStrength } from '../../materials/spring-material.ts';
 import { formula, type Working } from '../../working/working.ts';
 import { fromReading, type Numbers } from '../numbers.ts';
+import { buckling, goodmanFactor } from '../spring/coil-limits.ts';
 import { coilMass, coilStress, solidLength, surgeFrequency } from '../spring/coil-spring.ts';
 import { coilOf } from '../spring-of-car.ts';
 import type { SprungCorner, WheelForce } from '../sprung-corner.ts';
@@ -95,6 +97,28 @@ const surge = note({
   rank: 3,
 });
 
+const bucklingAt = note({
+  id: 'coilBucklesAt',
+  means: 'compression at which the coil bows, standing free between flat seats',
+  symbol: 's_k',
+  unit: 'm',
+  anchor: 'damperTub',
+  rank: 3,
+  say: 'no figure: it cannot bow. Over a damper body it rubs instead',
+});
+
+const fatigue = note({
+  id: 'coilFatigueFactor',
+  means: 'factor against fatigue of the coil between free and damper closed (Goodman, wire not peened)',
+  symbol: 'n_f',
+  unit: '1',
+  anchor: 'damperTub',
+  rank: 3,
+  say: 'by limits tested on small wire; thick wire bears less',
+  method: 'stress at the inside of the coil against the Goodman line',
+  source: 'SP-17',
+});
+
 const unitSum = formula({
   symbol: 'F_u',
   means: 'force of the damper unit',
@@ -123,6 +147,12 @@ export const marginOf = (symbol: string, means: string) =>
   });
 
 const marginNow = marginOf('c_l', 'compression left before the coil is solid');
+
+/** Least tensile strength of the wire, where the material table goes so far. */
+function strengthOfWire(material: string | undefined, wire: number): number | undefined {
+  const found = material === undefined ? undefined : springMaterial(material);
+  return found === undefined ? undefined : tensileStrength(found, wire)?.low;
+}
 
 export function unitFigures(
   of: SprungCorner,
@@ -162,6 +192,17 @@ export function unitFigures(
   put(solidMargin, marginNow({ c_s: of.springing.coilSolidAt!, c: compression }, working));
   put(coilMassNote, coilMass(sizes, working, from));
   put(surge, surgeFrequency(sizes, working, from));
+  const bows = buckling(sizes, 'both ends flat and guided', working, from);
+  put(bucklingAt, bows.kind === 'buckles' ? bows.at : Number.NaN);
+  const strength = strengthOfWire(coil.material, sizes.wire);
+  const { closedAt, coilFreeAt } = of.springing;
+  if (strength !== undefined && closedAt !== undefined && closedAt > coilFreeAt!) {
+    const high = of.springing.coil!.force(Math.min(closedAt, of.springing.coilSolidAt!));
+    put(
+      fatigue,
+      goodmanFactor(sizes, { low: 0, high }, { tensileStrength: strength, surface: 'not peened' }),
+    );
+  }
   // said here so that the working of a margin can be followed to coils and wire
   if (working !== undefined) solidLength(sizes, working, from);
 }
