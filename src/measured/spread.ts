@@ -118,6 +118,12 @@ function difference(middle: number, up: number, down: number): number {
   return middle - down;
 }
 
+/**
+ * Contributions below this, in SI, are the rounding of the machine and not a movement of the figure: a millionth
+ * of a micrometre, of a micronewton, of a microradian.
+ */
+const ROUNDING = 1e-12;
+
 function budget(
   inputs: readonly SpreadInput[],
   slopes: ReadonlyMap<number, Float64Array>,
@@ -130,7 +136,7 @@ function budget(
     let contribution = 0;
     for (const [index, step] of moves) contribution += (slopes.get(index)?.[k] ?? 0) * step;
     if (!Number.isFinite(contribution)) unknown.push(path);
-    else if (contribution !== 0) {
+    else if (Math.abs(contribution) > ROUNDING) {
       variance += contribution * contribution;
       shares.push({ label, path, contribution, share: 0 });
     }

@@ -85,7 +85,8 @@ export function plain(value: number, digits: number): string {
 }
 
 function significant(value: number, digits: number): string {
-  if (value === 0) return '0';
+  // what is left of a difference of equals is nothing to the eye
+  if (Math.abs(value) < 1e-9) return '0';
   if (!Number.isFinite(value)) return '—';
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
   if (magnitude >= 6 || magnitude < -4) return value.toExponential(digits - 1).replace('-', '−');
