@@ -39,11 +39,18 @@ export interface LadderAnswer {
 }
 
 const DIAMETERS = { from: 0.006, to: 0.06 } as const;
+/** What no grinder holds, and what no rung would then be apart from the next. */
+const STEPS = { least: 1e-6, most: 5e-3 } as const;
 
 export function barLadder(car: Car, wheel: Wheel, asked: LadderAsked): LadderAnswer | NoProposal {
   const { from, to, count } = asked;
   if (!(from > 0 && to > from)) return no('The ladder must run from a softer to a stiffer wheel rate.');
   if (!(Number.isInteger(count) && count >= 2 && count <= 40)) return no('A ladder has from 2 to 40 bars.');
+  const { step = 5e-5, activeLength } = asked;
+  if (!(step >= STEPS.least && step <= STEPS.most))
+    return no('The grinding step must be from 0.001 mm to 5 mm.');
+  if (activeLength !== undefined && !(activeLength > 0 && Number.isFinite(activeLength)))
+    return no('The active length must be more than nothing, such as 300 mm.');
   const numbers = new Numbers(car.values);
   const axle = car.form[wheel.end];
   const of = sprungCorner(axle, wheel.side, numbers);
@@ -64,7 +71,7 @@ export function barLadder(car: Car, wheel: Wheel, asked: LadderAsked): LadderAns
       barOf: (diameter) => ({ ...pattern, diameter, bore: (pattern.bore / pattern.diameter) * diameter }),
       wheelRateOf: (rate) => rate * turn ** 2 + torque * turnChange + rest,
       diameters: DIAMETERS,
-      grindingStep: asked.step ?? 5e-5,
+      grindingStep: step,
     });
     return {
       reached: true,

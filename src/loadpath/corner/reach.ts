@@ -69,8 +69,10 @@ export class Unreachable extends Error {
   constructor(facts: { travel: Metre; rack: Metre; limit: Limit }) {
     const { travel, rack, limit } = facts;
     super(
-      `The wheel does not reach ${(travel * 1000).toFixed(1)} mm at a rack travel of ${(rack * 1000).toFixed(1)} mm: ` +
-        `at ${(limit.travel * 1000).toFixed(1)} mm ${bound(limit)}.`,
+      Number.isNaN(travel) || Number.isNaN(rack)
+        ? 'The wheel travel or the rack travel asked for is not a number.'
+        : `The wheel does not reach ${(travel * 1000).toFixed(1)} mm at a rack travel of ${(rack * 1000).toFixed(1)} mm: ` +
+            `at ${(limit.travel * 1000).toFixed(1)} mm ${bound(limit)}.`,
     );
     this.name = 'Unreachable';
     this.travel = travel;

@@ -67,6 +67,10 @@ export const elementSlotOf = (corner: Corner, name: string): number => {
  * @throws Unreachable when the linkage does not reach the travel
  */
 export function solveCornerFast(corner: Corner, travel: Metre, rack: Metre, out: Float64Array): number {
+  // every comparison with it fails, so a search for it would end anywhere
+  if (Number.isNaN(travel) || Number.isNaN(rack)) {
+    throw new Unreachable({ travel, rack, limit: { travel: 0, binds: 'wheel', how: 'out of reach' } });
+  }
   const k = corner.constants;
   const from = out[RISE + 1] > 0 ? out : corner.surveyed;
   const gap = travel - from[RISE];
