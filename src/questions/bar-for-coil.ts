@@ -19,9 +19,9 @@ import {
 } from '../materials/spring-material.ts';
 import { sub } from '../maths/vec3.ts';
 import { CRACK_TEST_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from './cautions.ts';
-import { rangeOf } from './corner.ts';
 import { DEMONSTRATION_DAY } from './duty.ts';
 import type { Wheel } from './figure.ts';
+import { rangeOf } from './travel-range.ts';
 
 export interface BarAsked {
   /** Name in the material table. */

@@ -11,8 +11,8 @@ import { sprungCorner, travelMarks } from '../loadpath/sprung-corner.ts';
 import { torqueSamples, wheelRateOfBar, wheelRateOfCoil } from '../loadpath/torque-curves.ts';
 import type { NoProposal } from './bar-for-coil.ts';
 import { COILED_SPRING_CAUTION, STANDING_CAUTION } from './cautions.ts';
-import { rangeOf } from './corner.ts';
 import type { Wheel } from './figure.ts';
+import { rangeOf } from './travel-range.ts';
 
 export interface CoilAsked {
   /** Distance between the spring seats in the surveyed position, m: what the damper's platform gives. */

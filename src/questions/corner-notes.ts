@@ -10,8 +10,8 @@ import { type SprungCorner, travelMarks } from '../loadpath/sprung-corner.ts';
 import { turnInBump } from '../loadpath/torque-curves.ts';
 import { shearYield, springMaterial, tensileStrength } from '../materials/spring-material.ts';
 import { sub } from '../maths/vec3.ts';
-import type { TravelRange } from './corner.ts';
 import { DEMONSTRATION_DAY } from './duty.ts';
+import type { TravelRange } from './travel-range.ts';
 
 const mm = (value: number): string => `${(value * 1000).toFixed(1)} mm`;
 

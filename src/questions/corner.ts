@@ -1,10 +1,10 @@
 /** What one corner does at one position: every figure of tyre, upright, links, rocker and spring. */
 import type { Car } from '../car/read.ts';
 import { DegenerateCorner } from '../loadpath/corner/prepare.ts';
-import { type TravelLimits, travelLimits, Unreachable } from '../loadpath/corner/reach.ts';
+import { Unreachable } from '../loadpath/corner/reach.ts';
 import { putCornerFigures } from '../loadpath/figures/corner.ts';
 import { Numbers } from '../loadpath/numbers.ts';
-import { type SprungCorner, sprungCorner, travelMarks } from '../loadpath/sprung-corner.ts';
+import { type SprungCorner, sprungCorner } from '../loadpath/sprung-corner.ts';
 import {
   COILED_SPRING_CAUTION,
   CRACK_TEST_CAUTION,
@@ -15,14 +15,7 @@ import {
 import { springNotes, standNotes } from './corner-notes.ts';
 import type { Figure, Position, TravelEvent, Wheel } from './figure.ts';
 import { figuresOf, figuresWithSpread, type Pass } from './spread-of-figures.ts';
-
-/** How far the wheel goes, and what ends it. Metres. */
-export interface TravelRange {
-  readonly bump: number;
-  readonly droop: number;
-  readonly bumpBy: string;
-  readonly droopBy: string;
-}
+import { eventsOf, rangeOf, type TravelRange } from './travel-range.ts';
 
 export interface CornerReached {
   readonly reached: true;
@@ -85,42 +78,6 @@ export function cornerFigures(
     if (reason instanceof Unreachable) return { reached: false, wheel, at, message: reason.message, range };
     throw reason;
   }
-}
-
-const END_WORDS = { bump: 'damper closed', droop: 'droop stop' } as const;
-
-/** The range of the linkage, cut by the damper's own ends where it has one. */
-export function rangeOf(of: SprungCorner, rack: number): TravelRange {
-  const limits: TravelLimits = travelLimits(of.corner, rack);
-  const marks = travelMarks(of);
-  const linkage = (end: TravelLimits['bump']): string =>
-    end.limit === undefined ? 'linkage free this far' : `${end.limit.binds} ${end.limit.how}`;
-  const closed = Number.isFinite(marks.closed) && marks.closed < limits.bump.travel;
-  const stopped = Number.isFinite(marks.droopStop) && marks.droopStop > limits.droop.travel;
-  return {
-    bump: closed ? marks.closed : limits.bump.travel,
-    bumpBy: closed ? END_WORDS.bump : linkage(limits.bump),
-    droop: stopped ? marks.droopStop : limits.droop.travel,
-    droopBy: stopped ? END_WORDS.droop : linkage(limits.droop),
-  };
-}
-
-/** What happens along the travel, in order from droop to bump. */
-export function eventsOf(of: SprungCorner, range: TravelRange): TravelEvent[] {
-  const marks = travelMarks(of);
-  const { springing } = of;
-  const all: TravelEvent[] = [
-    { travel: marks.droopStop, what: 'droop stop takes over', kind: 'stop' },
-    { travel: marks.coilFree, what: 'coil comes free of its seat', kind: 'free' },
-    { travel: marks.barSlack, what: 'torsion bar is slack; beyond, its twist reverses', kind: 'free' },
-    { travel: marks.rubber, what: 'bump rubber touches', kind: 'stop' },
-    { travel: marks.coilSolid, what: 'coil is solid', kind: 'limit' },
-    { travel: marks.closed, what: 'damper is closed', kind: 'limit' },
-    ...(springing.closedAt === undefined
-      ? [{ travel: range.bump, what: range.bumpBy, kind: 'limit' } as const]
-      : []),
-  ];
-  return all.filter((event) => Number.isFinite(event.travel)).sort((a, b) => a.travel - b.travel);
 }
 
 export function cautionsOf(of: SprungCorner): string[] {

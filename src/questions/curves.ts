@@ -4,8 +4,8 @@ import { Unreachable } from '../loadpath/corner/reach.ts';
 import { putCornerFigures } from '../loadpath/figures/corner.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { sprungCorner } from '../loadpath/sprung-corner.ts';
-import { eventsOf, rangeOf, type TravelRange } from './corner.ts';
 import type { TravelEvent, Wheel } from './figure.ts';
+import { eventsOf, rangeOf, type TravelRange } from './travel-range.ts';
 
 export interface CurveColumn {
   readonly id: string;

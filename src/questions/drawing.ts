@@ -7,10 +7,10 @@ import type { CornerForm } from '../loadpath/corner-of-car.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { type SprungCorner, sprungCorner } from '../loadpath/sprung-corner.ts';
 import { along, distance, sub, unit, type Vec3 } from '../maths/vec3.ts';
-import { rangeOf } from './corner.ts';
 import type { Drawing, DrawnBar, DrawnCoil, DrawnCorner, DrawnMember } from './drawing-types.ts';
 import { antiRollBarLines } from './drawn-anti-roll-bar.ts';
 import { rackOf, type Stance, travelOf, type Wheel } from './figure.ts';
+import { rangeOf } from './travel-range.ts';
 
 export const WHEELS: readonly Wheel[] = [
   { end: 'front', side: 'left' },

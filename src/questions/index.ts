@@ -25,7 +25,6 @@ export {
   type CornerReached,
   cornerFigures,
   type NotReached,
-  type TravelRange,
 } from './corner.ts';
 export { type CornerCurves, type CurveColumn, type CurvesAsked, cornerCurves } from './curves.ts';
 export { drawCar, drawCorner, WHEELS } from './drawing.ts';
@@ -34,4 +33,5 @@ export { DEMONSTRATION_DAY } from './duty.ts';
 export * from './figure.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export { type SurveyAnswer, surveyAnswer } from './survey.ts';
+export type { TravelRange } from './travel-range.ts';
 export { type WorkingAnswer, type WorkingAsked, type WorkingReached, workingOf } from './working.ts';

@@ -14,7 +14,6 @@
  */
 import type { RigidMotion } from '../geometry/rigid-fit.ts';
 import { chiSquareUpperLog } from '../maths/distributions.ts';
-import type { Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
 import type { Metre } from '../units/quantity.ts';
 import { type Balance, balance, outlook } from './balance.ts';
@@ -22,18 +21,9 @@ import { checkSurvey } from './check.ts';
 import type { State } from './equations.ts';
 import { equationsOf } from './equations.ts';
 import { axesNotFixed, freeMotions } from './lay-on-axes.ts';
-import { CAR_SET, datumId, pointsOf, pointsOfRule, type Survey } from './network.ts';
+import { type AdjustedPoint, CAR_SET, datumId, pointsOf, pointsOfRule, type Survey } from './network.ts';
 import { startOf, type Unplaced } from './start.ts';
 import { type GlobalTest, globalTest, type ReadingTest, readingTests } from './tests-of-readings.ts';
-
-export interface AdjustedPoint {
-  readonly name: string;
-  readonly at: Vec3;
-  /** Standard uncertainty of each co-ordinate. */
-  readonly u: Vec3;
-  /** Covariance of x, y, z, m². */
-  readonly covariance: readonly (readonly number[])[];
-}
 
 export interface Outlier {
   readonly id: string;

@@ -9,9 +9,8 @@
 import { Matrix } from 'ml-matrix';
 import { type LinearFit, linearFit } from '../maths/linear-fit.ts';
 import type { Vec3 } from '../maths/vec3.ts';
-import type { AdjustedPoint } from './adjust.ts';
 import { type Equation, equationOfRule, equationsOf, type State } from './equations.ts';
-import { datumId, type Survey } from './network.ts';
+import { type AdjustedPoint, datumId, type Survey } from './network.ts';
 import {
   type ExactRules,
   jacobian,

@@ -124,3 +124,13 @@ export const pointNames = (survey: Survey): readonly string[] => [
 export const freeSets = (survey: Survey): readonly string[] => [
   ...new Set(survey.readings.flatMap((r) => (r.kind === 'point' && r.set !== CAR_SET ? [r.set] : []))),
 ];
+
+/** A point as the adjustment places it. */
+export interface AdjustedPoint {
+  readonly name: string;
+  readonly at: Vec3;
+  /** Standard uncertainty of each co-ordinate. */
+  readonly u: Vec3;
+  /** Covariance of x, y, z, m². */
+  readonly covariance: readonly (readonly number[])[];
+}
