@@ -1,11 +1,11 @@
 /** The narrow column between two specs: each figure of the stop on both sides, and what it differs by. */
 import { useMemo } from 'react';
 import { compareSpecs } from '../../questions/index.ts';
-import { show } from '../../units/show.ts';
 import { ask, useAnswer } from '../engine/ask.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { Problems } from '../sheet/problems.tsx';
 import { positionOf } from '../sheet/use-corner.ts';
+import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 import { STOPS } from '../stops/words.ts';
 
@@ -26,7 +26,7 @@ export function Differences({ against }: { against: string }) {
   const rows = answer.rows.filter((row) => row.stop === place.stop && (row.a ?? row.b)!.rank < 3);
   const value = (figure: (typeof rows)[number]['a']) => {
     if (figure === undefined || !Number.isFinite(figure.value)) return '—';
-    const shown = show(figure.value, figure.unit, speech, figure.spread?.u);
+    const shown = spoken(figure.value, figure.unit, speech, figure.spread?.u);
     return shown.text;
   };
   return (
@@ -51,8 +51,8 @@ export function Differences({ against }: { against: string }) {
             const shown =
               row.difference === undefined
                 ? undefined
-                : show(row.difference, row.unit, speech, leastSpread(row));
-            const { unit } = show(row.a?.value ?? row.b?.value ?? 0, row.unit, speech);
+                : spoken(row.difference, row.unit, speech, leastSpread(row));
+            const { unit } = spoken(row.a?.value ?? row.b?.value ?? 0, row.unit, speech);
             const same = row.difference !== undefined && Number((shown?.text ?? '0').replace('−', '-')) === 0;
             return (
               <tbody key={row.id} className={same ? 'same' : undefined}>

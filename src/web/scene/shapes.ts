@@ -101,12 +101,14 @@ function plate(rim: readonly Spot[], thick: number): BufferGeometry {
     points.push(spot.x, spot.y, z);
     normals.push(...normal);
   };
+  const out = (k: number): Vec3 => {
+    const [x, y] = [at(k + 1).x - at(k - 1).x, at(k + 1).y - at(k - 1).y];
+    const long = Math.hypot(x, y) || 1;
+    return [y / long, -x / long, 0];
+  };
   rim.forEach((spot, k) => {
-    const chord = { x: at(k + 1).x - at(k - 1).x, y: at(k + 1).y - at(k - 1).y };
-    const long = Math.hypot(chord.x, chord.y) || 1;
-    const out: Vec3 = [chord.y / long, -chord.x / long, 0];
-    put(spot, 0, out);
-    put(spot, thick, out);
+    put(spot, 0, out(k));
+    put(spot, thick, out(k));
     const [a, b] = [2 * k, 2 * ((k + 1) % count)];
     index.push(a, b, a + 1, a + 1, b, b + 1);
   });
@@ -115,7 +117,8 @@ function plate(rim: readonly Spot[], thick: number): BufferGeometry {
     [thick, 1],
   ] as const) {
     const first = points.length / 3;
-    for (const spot of rim) put(spot, z, [0, 0, facing]);
+    // a cap's rim leans outward a little: seen square on, it is what the outline grows from
+    for (const [k, spot] of rim.entries()) put(spot, z, unit([0.35 * out(k)[0], 0.35 * out(k)[1], facing]));
     for (let k = 1; k < count - 1; k += 1) {
       index.push(first, ...(facing > 0 ? [first + k, first + k + 1] : [first + k + 1, first + k]));
     }

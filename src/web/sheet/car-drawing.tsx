@@ -67,6 +67,7 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
     if (lit !== undefined) return here && stop === lit.stop ? 'lit' : 'faded';
     return here && stop === chosen ? 'chosen' : 'plain';
   };
+  const [title, more] = titleOf(place.view, place.wheel);
   const inkKey = `${wheelName(place.wheel)} ${chosen} ${lit?.stop} ${JSON.stringify(colours)}`;
   const events = corner.reached
     ? corner.events.map((event) => ({ at: event.travel, words: event.what }))
@@ -75,7 +76,10 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
   return (
     <main className="drawing" aria-label="Drawing">
       <header className="drawing-head">
-        <h1>{titleOf(place.view, place.wheel)}</h1>
+        <h1>
+          {title}
+          <span className="more">{more}</span>
+        </h1>
         <ViewChoice />
       </header>
       <Slide
@@ -108,7 +112,7 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
               weight={weight}
               colours={colours}
               inkKey={inkKey}
-              told={`${titleOf(place.view, place.wheel)}, drawn from its points`}
+              told={`${title}${more}, drawn from its points`}
             />
             <Ground
               view={place.view}
@@ -183,20 +187,20 @@ function chief(figures: readonly Figure[]): readonly Figure[] {
   return [...first, ...second.slice(0, Math.max(0, FEWEST - first.length))].slice(0, MOST);
 }
 
-function titleOf(view: string, wheel: Wheel): string {
+function titleOf(view: string, wheel: Wheel): readonly [string, string] {
   const axle = `${wheel.end === 'front' ? 'Front' : 'Rear'} axle`;
   switch (view) {
     case 'front':
-      return `${axle}, seen from ahead`;
+      return [axle, ', seen from ahead'];
     case 'rear':
-      return `${axle}, seen from behind`;
+      return [axle, ', seen from behind'];
     case 'side':
-      return `Seen from the ${wheel.side}`;
+      return [`From the ${wheel.side}`, ''];
     case 'plan':
-      return 'Plan';
+      return ['Plan', ''];
     case 'free':
-      return axle;
+      return [axle, ', in the round'];
     default:
-      return 'The whole car';
+      return ['The whole car', ''];
   }
 }

@@ -2,8 +2,9 @@
 import { Fragment } from 'react';
 import type { Drawing } from '../../questions/drawing-types.ts';
 import type { Figure, Wheel } from '../../questions/figure.ts';
-import { type Speech, show } from '../../units/show.ts';
+import type { Speech } from '../../units/show.ts';
 import { type Frame, projected, type Spot } from '../scene/look.ts';
+import { spoken } from '../spoken.ts';
 import { layLabels, leaderStart, type Paper, type Placed, type Sides } from './lay-labels.ts';
 import type { LabelSize } from './use-frame.ts';
 import type { Size } from './use-size.ts';
@@ -120,7 +121,7 @@ interface LabelProps {
 }
 
 function Label({ figure, number, at, label, speech, onLight, onOpen }: LabelProps) {
-  const shown = show(figure.value, figure.unit, speech, figure.spread?.u);
+  const shown = spoken(figure.value, figure.unit, speech, figure.spread?.u);
   const spread = shown.spread === undefined ? '' : ` ± ${shown.spread}`;
   const told = `${figure.means}: ${shown.text}${spread} ${shown.unit}. Open the working.`;
   return (

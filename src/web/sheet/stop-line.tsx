@@ -1,8 +1,9 @@
 /** The line along the foot of the sheet: four ways as tabs, and the stops of the chosen way in their order. */
 import { useEffect } from 'react';
 import { LOAD_PATH, type Stop } from '../../questions/figure.ts';
-import { show } from '../../units/show.ts';
+import type { Speech } from '../../units/show.ts';
 import { WAYS } from '../place.ts';
+import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 import { STOPS, WAY_WORDS } from '../stops/words.ts';
 import type { CornerAnswer } from './use-corner.ts';
@@ -83,14 +84,14 @@ function markOf(stop: Stop, corner: CornerAnswer): 'well' | 'to-come' | 'amiss' 
     : 'well';
 }
 
-function sentenceOf(stop: Stop, corner: CornerAnswer, speech: Parameters<typeof show>[2]): string {
+function sentenceOf(stop: Stop, corner: CornerAnswer, speech: Speech): string {
   const words = STOPS[stop];
   if (words.toCome !== undefined) return `${words.title}. ${words.toCome[0]}`;
   if (!corner.reached) return `${words.title}. ${corner.message}`;
   const told = corner.figures
     .filter((figure) => figure.stop === stop && figure.rank === 1)
     .map((figure) => {
-      const shown = show(figure.value, figure.unit, speech, figure.spread?.u);
+      const shown = spoken(figure.value, figure.unit, speech, figure.spread?.u);
       return `${figure.means} ${shown.text} ${shown.unit}`.trim();
     });
   return `${words.title}, ${corner.wheel.end} ${corner.wheel.side}. ${told.join('; ')}.`;

@@ -17,7 +17,7 @@ export interface LabelSize {
 
 export function labelSize(width: number): LabelSize {
   if (width >= 700) return { kind: 'full', column: 248 };
-  if (width >= 480) return { kind: 'short', column: 160 };
+  if (width >= 480) return { kind: 'short', column: 172 };
   return { kind: 'balloon', column: 44 };
 }
 
@@ -40,7 +40,8 @@ export interface FramedPaper {
   readonly sides: Sides;
 }
 
-const ROW = 92;
+/** Height of a label with its gap, by kind. */
+const ROW = { full: 88, short: 56, balloon: 54, none: 0 } as const;
 
 export function useFrame({ place, standing, size, label, figures, zoom }: Wanted): FramedPaper {
   const { view, turn, wheel } = place;
@@ -51,7 +52,7 @@ export function useFrame({ place, standing, size, label, figures, zoom }: Wanted
     const look = lookOf(view, { azimuth, elevation }, side, width > height);
     const all = extent(standing, onlyEnd(view, end));
     const chosen = ofWheel(standing, { end, side });
-    const sides = figures * ROW > height && label.kind !== 'none' ? 'both' : sideOf(look, all, chosen);
+    const sides = figures * ROW[label.kind] > height ? 'both' : sideOf(look, all, chosen);
     const area = areaOf(size, label, sides);
     const whole = framed(look, view === 'free' || view === 'car' ? ball(all, look) : all, area, zoom);
     // what one looks at closely is the chosen wheel

@@ -3,7 +3,7 @@
 import { spreadWords } from '../../measured/reading.ts';
 import type { Spread } from '../../measured/spread.ts';
 import type { WorkingReached } from '../../questions/index.ts';
-import { show } from '../../units/show.ts';
+import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 
 const MOST = 8;
@@ -32,7 +32,7 @@ export function Shares({ spread, unit, working }: Props) {
       <ol className="shares">
         {shown.map((share) => {
           const reading = working.readings[share.path];
-          const moved = show(Math.abs(share.contribution), unit, speech);
+          const moved = spoken(Math.abs(share.contribution), unit, speech);
           return (
             <li key={`${share.path} ${share.label}`}>
               <span className="share-words">

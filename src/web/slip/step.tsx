@@ -2,9 +2,9 @@
 import type { Reading } from '../../measured/reading.ts';
 import { spreadWords } from '../../measured/reading.ts';
 import type { WorkingReached } from '../../questions/index.ts';
-import { show } from '../../units/show.ts';
 import { parse, symbolMathML, toMathML } from '../../working/expression.ts';
 import type { Step, Term } from '../../working/working.ts';
+import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 
 interface Props {
@@ -14,7 +14,7 @@ interface Props {
 
 export function StepOfWorking({ step, working }: Props) {
   const { speech } = usePage();
-  const value = show(step.value, step.unit, speech);
+  const value = spoken(step.value, step.unit, speech);
   return (
     <article className="step">
       <h4>{step.means}</h4>
@@ -56,7 +56,7 @@ export function StepOfWorking({ step, working }: Props) {
 
 function TermRow({ term, reading }: { term: Term; reading: Reading | undefined }) {
   const { speech } = usePage();
-  const shown = show(term.value, term.unit, speech);
+  const shown = spoken(term.value, term.unit, speech);
   return (
     <li>
       <Maths is={symbolMathML(term.symbol)} /> {term.means}: <span className="number">{shown.text}</span>{' '}

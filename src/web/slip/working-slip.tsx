@@ -1,12 +1,12 @@
 /** The working slip: how a figure came about, with every number's origin and what its spread is made of. */
 import { useEffect, useRef } from 'react';
 import type { WorkingReached } from '../../questions/index.ts';
-import { show } from '../../units/show.ts';
 import { ask, useAnswer } from '../engine/ask.ts';
 import { stanceOf, wheelName } from '../place.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { travelWords } from '../sheet/travel.ts';
 import { positionOf } from '../sheet/use-corner.ts';
+import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 import { Shares } from './shares.tsx';
 import { StepOfWorking } from './step.tsx';
@@ -61,8 +61,8 @@ type Working = WorkingReached;
 function Told({ working }: { working: Working }) {
   const { speech } = usePage();
   const { figure, steps } = working;
-  const shown = show(figure.value, figure.unit, speech, figure.spread?.u);
-  const other = show(figure.value, figure.unit, speech === 'mm-N' ? 'in-lbf' : 'mm-N', figure.spread?.u);
+  const shown = spoken(figure.value, figure.unit, speech, figure.spread?.u);
+  const other = spoken(figure.value, figure.unit, speech === 'mm-N' ? 'in-lbf' : 'mm-N', figure.spread?.u);
   return (
     <>
       <h2>{figure.means}</h2>

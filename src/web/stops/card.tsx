@@ -28,7 +28,7 @@ export function Card({ corner, onLight }: Props) {
     ['figures', 'figures'],
     ['curves', 'curves'],
     ['readings', 'readings'],
-    ...(place.stop === 'spring' ? ([['ask', 'bars and coils']] as const) : []),
+    ...(place.stop === 'spring' ? ([['ask', 'bars']] as const) : []),
   ];
   if (place.card === 'survey') return <SurveyCard />;
   if (words.toCome !== undefined) {
@@ -55,7 +55,7 @@ export function Card({ corner, onLight }: Props) {
           </button>
         ))}
       </fieldset>
-      {place.card === 'curves' && <Curves />}
+      {place.card === 'curves' && <Curves corner={corner} />}
       {place.card === 'readings' && <ReadingsForm />}
       {place.card === 'ask' && place.stop === 'spring' && <SpringQuestions />}
       {(place.card === 'figures' || (place.card === 'ask' && place.stop !== 'spring')) && (

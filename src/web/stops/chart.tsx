@@ -2,6 +2,7 @@
 import { useEffect, useRef } from 'react';
 import type uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
+import { plain } from '../../units/show.ts';
 import { useColours } from '../scene/colours.ts';
 
 export interface ChartLine {
@@ -25,6 +26,12 @@ interface Props {
 }
 
 const FONT = '17px "Atkinson Hyperlegible Mono", monospace';
+
+/** No more digits than the axis needs, a true minus, thin spaces. */
+const axisNumber = (value: number): string => {
+  const digits = Number(value.toPrecision(6)).toString().split('.')[1]?.length ?? 0;
+  return plain(value, Math.min(digits, 5));
+};
 
 export function Chart({ told, across, acrossName, lines, marks = [], now, height = 190 }: Props) {
   const holder = useRef<HTMLDivElement>(null);
@@ -59,7 +66,9 @@ export function Chart({ told, across, acrossName, lines, marks = [], now, height
         if (standing.current !== undefined) stroke(standing.current, ink, []);
         ctx.restore();
       };
+      const values = (_: uPlot, splits: number[]): string[] => splits.map(axisNumber);
       const axis = {
+        values,
         stroke: ink,
         font: FONT,
         grid: { stroke: hair, width: 0.5 },

@@ -3,13 +3,13 @@ import { useState } from 'react';
 import { printedUnit, spokenUnit } from '../../units/show.ts';
 import { fromSI } from '../../units/unit.ts';
 import { ask, useAnswer } from '../engine/ask.ts';
+import { rangeOf } from '../sheet/car-drawing.tsx';
 import { useCar } from '../sheet/car-file.tsx';
-import { positionOf } from '../sheet/use-corner.ts';
+import { type CornerAnswer, positionOf } from '../sheet/use-corner.ts';
 import { usePage } from '../state.tsx';
 import { Chart } from './chart.tsx';
 
 const COUNT = 81;
-const SPAN = 0.05;
 const MOST = 4;
 
 const FIRST: Readonly<Record<string, readonly string[]>> = {
@@ -20,16 +20,17 @@ const FIRST: Readonly<Record<string, readonly string[]>> = {
   spring: ['wheelRate', 'barTwist', 'springLength'],
 };
 
-export function Curves() {
+export function Curves({ corner }: { corner: CornerAnswer }) {
   const { place, speech } = usePage();
   const { key, source } = useCar();
   const [chosen, choose] = useState<readonly string[]>();
   const { end } = place.wheel;
   const { rack } = positionOf(place);
+  const { low, high } = rangeOf(corner);
   const asking = (side: 'left' | 'right') =>
-    ask('curves', source, { end, side }, { rack, from: -SPAN, to: SPAN, count: COUNT });
-  const left = useAnswer(`${key} ${end} left ${rack}`, () => asking('left'));
-  const right = useAnswer(`${key} ${end} right ${rack}`, () => asking('right'));
+    ask('curves', source, { end, side }, { rack, from: low, to: high, count: COUNT });
+  const left = useAnswer(`${key} ${end} left ${rack} ${low} ${high}`, () => asking('left'));
+  const right = useAnswer(`${key} ${end} right ${rack} ${low} ${high}`, () => asking('right'));
 
   if (left.state === 'failed') return <p role="status">{left.message}</p>;
   if (left.state === 'waiting') return <p aria-busy="true">Working the curves out.</p>;
@@ -50,7 +51,7 @@ export function Curves() {
         const column = columns.find((each) => each.id === id);
         if (column === undefined) return null;
         const unit = spokenUnit(column.unit, speech);
-        const spoken = (values: readonly (number | null)[]) =>
+        const inUnit = (values: readonly (number | null)[]) =>
           values.map((value) => (value === null || !Number.isFinite(value) ? null : fromSI(value, unit)));
         const other =
           right.state === 'answered' ? right.answer.columns.find((each) => each.id === id) : undefined;
@@ -65,10 +66,10 @@ export function Curves() {
               across={across}
               acrossName="travel"
               lines={[
-                { name: 'left', values: spoken(column.values) },
+                { name: 'left', values: inUnit(column.values) },
                 ...(other === undefined
                   ? []
-                  : [{ name: 'right', values: spoken(other.values), dashed: true, plain: true }]),
+                  : [{ name: 'right', values: inUnit(other.values), dashed: true, plain: true }]),
               ]}
               marks={events.map((event) => ({ at: fromSI(event.travel, lengthUnit), words: event.what }))}
               now={fromSI(positionOf(place).travel, lengthUnit)}

@@ -1,6 +1,6 @@
 /** One figure as a line of a card: what it is, its value with spread, and the way to its working. */
 import type { Figure } from '../../questions/figure.ts';
-import { show } from '../../units/show.ts';
+import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 
 interface Props {
@@ -13,7 +13,7 @@ interface Props {
 
 export function FigureRow({ figure, number, onLight, onOpen }: Props) {
   const { speech } = usePage();
-  const shown = show(figure.value, figure.unit, speech, figure.spread?.u);
+  const shown = spoken(figure.value, figure.unit, speech, figure.spread?.u);
   const inside = (
     <>
       <span className="row-means">

@@ -1,9 +1,9 @@
 /** How well the car is known: the state of its readings, and what its survey says. */
 import { useMemo } from 'react';
 import { type SurveyAnswer, stateOfReadings } from '../../questions/index.ts';
-import { show } from '../../units/show.ts';
 import { ask, useAnswer } from '../engine/ask.ts';
 import { useCar } from '../sheet/car-file.tsx';
+import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 
 export function SurveyCard() {
@@ -44,7 +44,7 @@ export function SurveyCard() {
 function Told({ answer }: { answer: SurveyAnswer }) {
   const { speech } = usePage();
   const length = (value: number): string => {
-    const shown = show(value, 'm', speech);
+    const shown = spoken(value, 'm', speech);
     return `${shown.text} ${shown.unit}`;
   };
   const { comparison } = answer;

@@ -1,10 +1,10 @@
 /** Which torsion bar does the coil's work at this wheel. */
 import { useState } from 'react';
 import type { BarProposal } from '../../../questions/index.ts';
-import { show } from '../../../units/show.ts';
 import { ask } from '../../engine/ask.ts';
 import { wheelName } from '../../place.ts';
 import { useCar } from '../../sheet/car-file.tsx';
+import { spoken } from '../../spoken.ts';
 import { usePage } from '../../state.tsx';
 import { Facts } from './facts.tsx';
 import { KeepSpec } from './keep-spec.tsx';
@@ -58,13 +58,13 @@ function Proposal({ answer }: { answer: BarProposal }) {
   const { speech } = usePage();
   const [chosen] = answer.bars;
   if (chosen === undefined) return null;
-  const size = show(chosen.diameter, 'm', speech);
+  const size = spoken(chosen.diameter, 'm', speech);
   const life = chosen.life;
   return (
     <section className="proposal" aria-label="Proposal">
       <h3>
         Bar of {size.text} {size.unit}
-        {chosen.bore > 0 && `, bore ${show(chosen.bore, 'm', speech).text} ${size.unit}`}
+        {chosen.bore > 0 && `, bore ${spoken(chosen.bore, 'm', speech).text} ${size.unit}`}
       </h3>
       <Facts
         facts={[

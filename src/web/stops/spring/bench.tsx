@@ -2,9 +2,9 @@
 import { useId, useState } from 'react';
 import type { BenchAnswer } from '../../../questions/index.ts';
 import { readAmount } from '../../../units/read.ts';
-import { show } from '../../../units/show.ts';
 import { ask } from '../../engine/ask.ts';
 import { useCar } from '../../sheet/car-file.tsx';
+import { spoken } from '../../spoken.ts';
 import { usePage } from '../../state.tsx';
 import { Told } from './typed-amount.tsx';
 import { useQuestion } from './use-question.ts';
@@ -70,17 +70,19 @@ export function Bench() {
       {answer !== undefined && (
         <section className="proposal" aria-label="Rate on the bench">
           <p className="slip-value">
-            <b className="number">{show(answer.test.all.rate, 'N m/rad', speech, answer.test.all.u).text}</b>
+            <b className="number">
+              {spoken(answer.test.all.rate, 'N m/rad', speech, answer.test.all.u).text}
+            </b>
             <span className="number">
               {' '}
-              ± {show(answer.test.all.rate, 'N m/rad', speech, answer.test.all.u).spread}
+              ± {spoken(answer.test.all.rate, 'N m/rad', speech, answer.test.all.u).spread}
             </span>{' '}
-            {show(answer.test.all.rate, 'N m/rad', speech).unit}
+            {spoken(answer.test.all.rate, 'N m/rad', speech).unit}
           </p>
           <p>
             {Math.round(answer.test.all.confidence * 100)} of 100 such intervals hold the rate:{' '}
-            {answer.test.all.interval.map((each) => show(each, 'N m/rad', speech).text).join(' to ')}{' '}
-            {show(answer.test.all.rate, 'N m/rad', speech).unit}.
+            {answer.test.all.interval.map((each) => spoken(each, 'N m/rad', speech).text).join(' to ')}{' '}
+            {spoken(answer.test.all.rate, 'N m/rad', speech).unit}.
           </p>
           {[...answer.test.told, ...answer.cautions].map((line) => (
             <p key={line} className="note">

@@ -1,5 +1,5 @@
 /** A short list of what a proposal comes to, spoken in the workshop's units. */
-import { show } from '../../../units/show.ts';
+import { spoken } from '../../spoken.ts';
 import { usePage } from '../../state.tsx';
 
 export type Fact = readonly [name: string, value: number | string | undefined, unit?: string];
@@ -10,7 +10,7 @@ export function Facts({ facts }: { facts: readonly Fact[] }) {
     <dl className="facts">
       {facts.map(([name, value, unit = '1']) => {
         if (value === undefined || (typeof value === 'number' && !Number.isFinite(value))) return null;
-        const shown = typeof value === 'number' ? show(value, unit, speech) : { text: value, unit: '' };
+        const shown = typeof value === 'number' ? spoken(value, unit, speech) : { text: value, unit: '' };
         return (
           <div key={name}>
             <dt>{name}</dt>

@@ -1,9 +1,10 @@
 /** A set of bars that steps the wheel rate evenly between two rates. */
 import { useState } from 'react';
 import type { LadderAnswer } from '../../../questions/index.ts';
-import { printedUnit, show, spokenUnit } from '../../../units/show.ts';
+import { printedUnit, spokenUnit } from '../../../units/show.ts';
 import { ask } from '../../engine/ask.ts';
 import { useCar } from '../../sheet/car-file.tsx';
+import { spoken } from '../../spoken.ts';
 import { usePage } from '../../state.tsx';
 import { type AmountTexts, readAll, Told, TypedAmounts } from './typed-amount.tsx';
 import { useQuestion } from './use-question.ts';
@@ -107,12 +108,12 @@ function Rungs({ answer }: { answer: LadderAnswer }) {
             {answer.rungs.map((rung) => (
               <tr key={rung.diameter}>
                 <th scope="row" className="number">
-                  {show(rung.diameter, 'm', speech).text}
+                  {spoken(rung.diameter, 'm', speech).text}
                 </th>
-                <td className="number">{show(rung.wheelRate, 'N/m', speech).text}</td>
-                <td className="number">{show(rung.error, 'N/m', speech).text}</td>
-                <td className="number">{show(rung.twist, 'rad', speech).text}</td>
-                <td className="number">{show(rung.stress, 'Pa', speech).text}</td>
+                <td className="number">{spoken(rung.wheelRate, 'N/m', speech).text}</td>
+                <td className="number">{spoken(rung.error, 'N/m', speech).text}</td>
+                <td className="number">{spoken(rung.twist, 'rad', speech).text}</td>
+                <td className="number">{spoken(rung.stress, 'Pa', speech).text}</td>
               </tr>
             ))}
           </tbody>
