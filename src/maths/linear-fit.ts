@@ -11,10 +11,12 @@
  * [GV]  Golub & Van Loan, Matrix Computations, 4th ed., 5.3 and 5.5 (from memory)
  */
 import { CholeskyDecomposition, Matrix, SingularValueDecomposition } from 'ml-matrix';
+import { productSkippingZeros } from './sparse-product.ts';
 
 export interface LinearFit {
   readonly x: readonly number[];
-  readonly cofactor: Matrix;
+  /** Worked out when first asked for: most rounds of an adjustment never do. */
+  readonly cofactor: () => Matrix;
   readonly rank: number;
   /** Each of unit size in the scaled unknowns; empty when all is determined. */
   readonly undetermined: readonly (readonly number[])[];
@@ -27,7 +29,7 @@ const NOTHING = 1e-10;
 
 export function linearFit(A: Matrix, l: readonly number[]): LinearFit {
   const n = A.columns;
-  if (n === 0) return { x: [], cofactor: Matrix.zeros(0, 0), rank: 0, undetermined: [] };
+  if (n === 0) return { x: [], cofactor: () => Matrix.zeros(0, 0), rank: 0, undetermined: [] };
   const sizes = Array.from({ length: n }, (_, j) => {
     let sum = 0;
     for (let i = 0; i < A.rows; i += 1) sum += A.get(i, j) ** 2;
@@ -37,27 +39,41 @@ export function linearFit(A: Matrix, l: readonly number[]): LinearFit {
   for (let i = 0; i < A.rows; i += 1) {
     for (let j = 0; j < n; j += 1) scaled.set(i, j, A.get(i, j) / sizes[j]!);
   }
-  const plain = byCholesky(scaled, l);
-  const solved = plain ?? bySingularValues(scaled, l);
+  const solved = byCholesky(scaled, l) ?? bySingularValues(scaled, l);
   const unscaled = (v: readonly number[]): number[] => v.map((value, j) => value / sizes[j]!);
-  const cofactor = solved.cofactor;
-  for (let i = 0; i < n; i += 1) {
-    for (let j = 0; j < n; j += 1) cofactor.set(i, j, cofactor.get(i, j) / (sizes[i]! * sizes[j]!));
-  }
-  return { ...solved, x: unscaled(solved.x), cofactor, undetermined: solved.undetermined.map(unscaled) };
+  return {
+    ...solved,
+    x: unscaled(solved.x),
+    cofactor: once(() => {
+      const cofactor = solved.cofactor();
+      for (let i = 0; i < n; i += 1) {
+        for (let j = 0; j < n; j += 1) cofactor.set(i, j, cofactor.get(i, j) / (sizes[i]! * sizes[j]!));
+      }
+      return cofactor;
+    }),
+    undetermined: solved.undetermined.map(unscaled),
+  };
+}
+
+/** A value that is worked out when it is first asked for, and kept. */
+function once<T>(work: () => T): () => T {
+  let kept: { readonly value: T } | undefined;
+  return () => {
+    kept ??= { value: work() };
+    return kept.value;
+  };
 }
 
 function byCholesky(A: Matrix, l: readonly number[]): LinearFit | undefined {
   const n = A.columns;
   if (A.rows < n) return undefined;
   const At = A.transpose();
-  const decomposition = new CholeskyDecomposition(At.mmul(A));
+  const decomposition = new CholeskyDecomposition(productSkippingZeros(At, A));
   if (!decomposition.isPositiveDefinite()) return undefined;
   const L = decomposition.lowerTriangularMatrix;
   for (let j = 0; j < n; j += 1) if (!(L.get(j, j) ** 2 > DOUBTFUL_PIVOT)) return undefined;
-  const cofactor = decomposition.solve(Matrix.eye(n, n));
   const x = decomposition.solve(At.mmul(Matrix.columnVector([...l]))).to1DArray();
-  return { x, cofactor, rank: n, undetermined: [] };
+  return { x, cofactor: () => decomposition.solve(Matrix.eye(n, n)), rank: n, undetermined: [] };
 }
 
 function bySingularValues(A: Matrix, l: readonly number[]): LinearFit {
@@ -85,5 +101,5 @@ function bySingularValues(A: Matrix, l: readonly number[]): LinearFit {
   const undetermined = Array.from({ length: n }, (_, k) => k)
     .filter((k) => !used.has(k))
     .map((k) => V.getColumn(k));
-  return { x, cofactor, rank: kept.length, undetermined };
+  return { x, cofactor: () => cofactor, rank: kept.length, undetermined };
 }

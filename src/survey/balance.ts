@@ -8,6 +8,7 @@
  */
 import { Matrix } from 'ml-matrix';
 import { type LinearFit, linearFit } from '../maths/linear-fit.ts';
+import { productSkippingZeros } from '../maths/sparse-product.ts';
 import type { Vec3 } from '../maths/vec3.ts';
 import { type Equation, equationOfRule, equationsOf, type State } from './equations.ts';
 import { type AdjustedPoint, datumId, type Survey } from './network.ts';
@@ -82,7 +83,7 @@ export function balance(survey: Survey, from: State, leftOut: ReadonlySet<string
   let chiSquare = squares(equations);
   let lastStep = Number.POSITIVE_INFINITY;
   let rounds = 0;
-  let weighted = rows(equations, unknowns).mmul(rules.basis);
+  let weighted = productSkippingZeros(rows(equations, unknowns), rules.basis);
   let fit = linearFit(weighted, offs(equations));
   while (lastStep > SETTLED) {
     if (rounds >= MOST_ROUNDS || !Number.isFinite(chiSquare)) {
@@ -109,7 +110,7 @@ export function balance(survey: Survey, from: State, leftOut: ReadonlySet<string
     state = next;
     equations = nextEquations;
     chiSquare = nextSquares;
-    weighted = rows(equations, unknowns).mmul(rules.basis);
+    weighted = productSkippingZeros(rows(equations, unknowns), rules.basis);
     fit = linearFit(weighted, offs(equations));
   }
   return {
@@ -177,9 +178,12 @@ export function outlook(settled: Balance): Outlook {
   const B =
     lines.length > 0 ? settled.basis.subMatrix(0, settled.basis.rows - 1, 0, columns.length - 1) : undefined;
   const picked = B === undefined ? Matrix.zeros(0, 0) : new Matrix(lines.map((i) => B.getRow(i)));
-  const spread = lines.length === 0 ? picked : picked.mmul(settled.fit.cofactor);
-  const covariance = lines.length === 0 ? [] : spread.mmul(picked.transpose()).to2DArray(); // SU-12
-  const gain = lines.length === 0 ? [] : spread.mmul(settled.weighted.transpose()).to2DArray(); // SU-13, per u
+  const spread = lines.length === 0 ? picked : productSkippingZeros(picked, settled.fit.cofactor());
+  const covariance = lines.length === 0 ? [] : productSkippingZeros(picked, spread.transpose()).to2DArray(); // SU-12
+  const gain =
+    lines.length === 0
+      ? []
+      : productSkippingZeros(settled.weighted, spread.transpose()).transpose().to2DArray(); // SU-13, per u
   const us = settled.equations.map((e) => e.u);
   return {
     points: names.map((name, k) => {

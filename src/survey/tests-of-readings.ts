@@ -8,8 +8,10 @@
  *
  * [B]   W. Baarda, A testing procedure for use in geodetic networks, 1968 (from memory)
  */
+
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import { chiSquareQuantileUpper, chiSquareUpper, detectableNonCentrality } from '../maths/distributions.ts';
+import { productSkippingZeros } from '../maths/sparse-product.ts';
 import type { Metre, Ratio } from '../units/quantity.ts';
 import type { Balance } from './balance.ts';
 
@@ -55,7 +57,7 @@ const NO_CHECK = 1e-6;
 
 export function readingTests(settled: Balance, level: number, power: number): readonly ReadingTest[] {
   const { equations, weighted, fit } = settled;
-  const spread = weighted.columns === 0 ? weighted : weighted.mmul(fit.cofactor);
+  const spread = weighted.columns === 0 ? weighted : productSkippingZeros(weighted, fit.cofactor());
   const leverage = (i: number, j: number): number => {
     let sum = 0;
     for (let k = 0; k < weighted.columns; k += 1) sum += spread.get(i, k) * weighted.get(j, k);
