@@ -1,5 +1,5 @@
 /** The floor: the workshop in plan, the flat patch in the middle, the cars in their bays. */
-import { useState } from 'react';
+import { type CSSProperties, useState } from 'react';
 import type { CarOnFloor, Workshop } from '../client.ts';
 import { usePage } from '../state.tsx';
 import { AddCar } from './add-car.tsx';
@@ -51,7 +51,7 @@ export function Floor({ workshop, failed, again }: Props) {
           {light === 'night' ? 'day' : 'night'}
         </button>
       </header>
-      <div className="walls">
+      <div className="walls" style={{ '--rows': Math.ceil((bays.length + 1) / 2) } as CSSProperties}>
         {onPatch !== undefined && (
           <Bay car={onPatch} place="Flat patch" kind="patch" onOpen={() => open(onPatch)} />
         )}

@@ -90,7 +90,8 @@ export class Board {
       parts.pen(PEN / shown.frame.scale);
     }
     this.bars.clear();
-    this.bars.add(...barShapes(shown.drawing, shown.only, PEN / shown.frame.scale, shown.colours));
+    const shapes = barShapes(shown.drawing, shown.only, PEN / shown.frame.scale, shown.colours);
+    if (shapes.length > 0) this.bars.add(...shapes);
     this.ground.lines.visible = shown.frame.toward[2] > 0.05;
     this.ink(shown);
     this.aim(shown);

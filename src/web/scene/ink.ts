@@ -75,10 +75,13 @@ export function createInk(): Ink {
   };
 }
 
-/** Sets the colours of a weight. Everything is opaque: what fades goes towards the paper. */
-export function inkAs(ink: Ink, weight: Weight, colours: Colours): void {
+/** Sets the colours of a weight; a `large` body, such as a tyre, takes the accent thinly.
+ * Everything is opaque: what fades goes towards the paper. */
+export function inkAs(ink: Ink, weight: Weight, colours: Colours, large = false): void {
   const paper = display(colours.paper);
   const face = weight === 'chosen' || weight === 'lit' ? display(colours.accent) : display(colours.tint);
+  // a large body in the full accent would drown what stands on it
+  if (large && weight !== 'plain') face.lerp(paper, 0.62);
   const away = face.clone().lerp(display(colours.ink), weight === 'chosen' ? 0.25 : 0.14);
   const line = display(colours.ink);
   if (weight === 'faded') {

@@ -65,7 +65,7 @@ export class CornerParts {
 
   ink(weightOf: (stop: Stop) => Weight, colours: Colours): void {
     for (const [stop, ink] of this.inks) {
-      inkAs(ink, weightOf(stop), colours);
+      inkAs(ink, weightOf(stop), colours, stop === 'tyre');
       this.lines.get(stop)!.color = lineColour(weightOf(stop), colours);
     }
     const chosen: Weight = weightOf('spring');

@@ -11,6 +11,7 @@ import { ModeChoice, ViewChoice, WheelChoice } from './controls.tsx';
 import { Dimensions } from './dimensions.tsx';
 import { Ground } from './ground.tsx';
 import { Slide } from './slide.tsx';
+import { TrackDimension } from './track-dimension.tsx';
 import { type CornerAnswer, useDrawing } from './use-corner.ts';
 import { labelSize, onlyEnd, useFrame } from './use-frame.ts';
 import { useSize } from './use-size.ts';
@@ -121,6 +122,7 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
               left={sides === 'right' ? 8 : label.column + 14}
               right={size.width - (sides === 'left' ? 8 : label.column + 14)}
             />
+            <TrackDimension drawing={drawing} frame={frame} />
             <Dimensions
               figures={figures}
               drawing={drawing}

@@ -46,7 +46,7 @@ export function Dimensions({
     figures.map((figure) => ({
       id: figure.id,
       spot: anchorOf(figure, drawing, wheel, frame, paper),
-      height: heightOf(figure, label),
+      height: heightOf(figure, label, speech),
     })),
     paper,
   );
@@ -91,11 +91,14 @@ function anchorOf(figure: Figure, drawing: Drawing, wheel: Wheel, frame: Frame, 
   };
 }
 
-const heightOf = (figure: Figure, { kind, column }: LabelSize): number => {
-  if (kind === 'balloon') return 48;
+/** Lines that the label takes, judged from its letters: 8.6 px a letter, 17 px a digit of the large figure. */
+function heightOf(figure: Figure, { kind, column }: LabelSize, speech: Speech): number {
+  if (kind === 'balloon' || kind === 'none') return 48;
   if (kind === 'short') return 50;
-  return 24 * Math.ceil((figure.means.length * 8.6) / column) + 38;
-};
+  const shown = spoken(figure.value, figure.unit, speech, figure.spread?.u);
+  const wide = 17 * shown.text.length + 9.5 * (shown.unit.length + (shown.spread?.length ?? -2) + 3);
+  return 24 * Math.ceil((figure.means.length * 8.6) / column) + (wide > column - 12 ? 62 : 38);
+}
 
 function Leader({ label, paper }: { label: Placed; paper: Paper }) {
   const from = leaderStart(label, paper);

@@ -48,7 +48,7 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
               >
                 <span className="dot" aria-hidden="true" />
                 <span className="stop-name">{STOPS[stop].name}</span>
-                {STOPS[stop].toCome && <span className="stop-mark">to come</span>}
+                {STOPS[stop].toCome && <span className="stop-mark">later</span>}
                 {markOf(stop, corner) === 'amiss' && <span className="stop-mark">look here</span>}
               </button>
             </li>

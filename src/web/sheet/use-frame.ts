@@ -53,7 +53,7 @@ export function useFrame({ place, standing, size, label, figures, zoom }: Wanted
     const all = extent(standing, onlyEnd(view, end));
     const chosen = ofWheel(standing, { end, side });
     const sides = figures * ROW[label.kind] > height ? 'both' : sideOf(look, all, chosen);
-    const area = areaOf(size, label, sides);
+    const area = areaOf(size, label, sides, view);
     const whole = framed(look, view === 'free' || view === 'car' ? ball(all, look) : all, area, zoom);
     // what one looks at closely is the chosen wheel
     const near = framed(look, chosen, area).centre;
@@ -74,11 +74,16 @@ const mean = (points: readonly Vec3[], axis: Vec3): number =>
 const sideOf = (look: Look, all: readonly Vec3[], chosen: readonly Vec3[]): Sides =>
   mean(chosen, look.right) >= mean(all, look.right) ? 'right' : 'left';
 
-function areaOf({ width, height }: Size, { kind, column }: LabelSize, sides: Sides): Area {
+function areaOf({ width, height }: Size, { kind, column }: LabelSize, sides: Sides, view: View): Area {
   const margin = kind === 'balloon' || kind === 'none' ? 12 : 34;
   const left = sides === 'right' ? margin : column + margin;
   const right = sides === 'left' ? margin : column + margin;
-  return { left, top: 18, width: Math.max(80, width - left - right), height: Math.max(60, height - 56) };
+  return {
+    left,
+    top: 18,
+    width: Math.max(80, width - left - right),
+    height: Math.max(60, height - (view === 'front' || view === 'rear' ? 82 : 56)),
+  };
 }
 
 /** A free view is framed by a ball round the car, so that it keeps its size while it is turned. */
