@@ -111,11 +111,14 @@ async function commandLine() {
   if (existsSync(at('dist/cli.mjs')) && stampIn('dist/.cli-stamp') === stamp) return;
   say('Building the command line (dist/cli.mjs) …');
   const { build } = await import('esbuild');
-  const draft = at('dist', `.cli-${process.pid}.mjs`);
-  await build({
-    entryPoints: [at('src/cli/main.ts')],
-    outfile: draft,
+  const { outputFiles } = await build({
+    entryPoints: { cli: at('src/cli/main.ts') },
+    outdir: at('dist'),
+    chunkNames: 'cli-parts/[name]-[hash]',
+    outExtension: { '.js': '.mjs' },
+    splitting: true,
     bundle: true,
+    write: false,
     platform: 'node',
     format: 'esm',
     target: 'node20',
@@ -124,8 +127,28 @@ async function commandLine() {
   }).catch((reason) => {
     throw new SetupFailed(`The command line does not build:\n${reason.message}`);
   });
-  renameSync(draft, at('dist/cli.mjs'));
+  // parts are named by their contents; the entry is put in place last and whole, so that one may run meanwhile
+  mkdirSync(at('dist/cli-parts'), { recursive: true });
+  const entry = at('dist/cli.mjs');
+  for (const { path, contents } of outputFiles) {
+    if (path !== entry && existsSync(path)) continue;
+    const draft = `${path}.${process.pid}`;
+    writeFileSync(draft, contents);
+    if (path !== entry) renameSync(draft, path);
+  }
+  renameSync(`${entry}.${process.pid}`, entry);
+  sweep(at('dist/cli-parts'), new Set(outputFiles.map(({ path }) => path)));
   writeFileSync(at('dist/.cli-stamp'), stamp);
+}
+
+const DAY = 24 * 3600 * 1000;
+
+/** Takes away parts of older builds, but for those of the last day, which may still be running. */
+function sweep(folder, kept) {
+  for (const name of readdirSync(folder)) {
+    const path = join(folder, name);
+    if (!kept.has(path) && Date.now() - statSync(path).mtimeMs > DAY) rmSync(path, { force: true });
+  }
 }
 
 function page() {

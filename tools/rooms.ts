@@ -50,7 +50,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   questions: pure([...GROUND, 'survey', 'car', 'loadpath'], ['zod']),
   sheets: pure(DOOR),
   // the workshop's folder on disk: what car files there are, reading them, saving them
-  workshop: shell(['units', 'measured', 'car', 'questions'], ['node', 'yaml']),
+  workshop: shell(['units', 'measured', 'car'], ['node', 'yaml']),
   paper: shell(['units', 'measured', 'car', 'questions', 'sheets'], ['node', 'pdfkit']),
   server: shell(
     ['units', 'measured', 'car', 'questions', 'sheets', 'paper', 'workshop'],
@@ -58,7 +58,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   ),
   cli: shell(
     ['units', 'measured', 'working', 'car', 'questions', 'sheets', 'paper', 'workshop', 'server'],
-    ['node', 'commander', 'zod'],
+    ['node', 'commander', 'csv-parse', 'zod'],
   ),
   web: shell(
     ['units', 'maths', 'geometry', 'measured', 'working', 'car', 'questions', 'sheets'],

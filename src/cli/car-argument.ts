@@ -16,6 +16,7 @@ import {
   FolderError,
   isCarId,
   LONGEST_TEXT,
+  readText,
   sourceOf,
   textsIn,
   withNamedFiles,
@@ -39,17 +40,20 @@ export interface FoundCar {
   readonly file: string;
   /** Name of the workshop that it stands in. */
   readonly workshop: string;
+  /** Where it can be saved; absent for standard input. */
+  readonly place?: { readonly folder: string; readonly name: string; readonly version: string };
 }
 
 /** @throws BadInput where there is no such file, or it or one that it names cannot be read */
 export async function findCar(file: string, asked: CarAsked = {}): Promise<FoundCar> {
   try {
-    const { texts, name, home } = await textsOf(file, asked.files);
+    const { texts, name, home, place } = await textsOf(file, asked.files);
     if (texts.problems.length > 0) throw new BadInput(texts.problems);
     return {
       source: sourceOf(texts, name, asked.spec),
       file: name,
       workshop: (await workshopNotes(home)).name,
+      ...(place === undefined ? {} : { place: { ...place, version: texts.version } }),
     };
   } catch (reason) {
     if (reason instanceof FolderError) throw new BadInput([reason.problem]);
@@ -70,6 +74,7 @@ interface Texts {
   readonly name: string;
   /** Folder that may be a workshop. */
   readonly home: string;
+  readonly place?: { readonly folder: string; readonly name: string };
 }
 
 async function textsOf(file: string, besides: string | undefined): Promise<Texts> {
@@ -78,25 +83,35 @@ async function textsOf(file: string, besides: string | undefined): Promise<Texts
     return { texts, name: 'standard input', home: besides ?? '.' };
   }
   const kind = await stat(file).catch(() => undefined);
-  if (kind?.isDirectory()) {
-    return { texts: await textsIn(file, CAR_FILE), name: join(file, CAR_FILE), home: dirname(resolve(file)) };
-  }
-  if (kind?.isFile()) {
-    return {
-      texts: await textsIn(dirname(file), basename(file)),
-      name: file,
-      home: dirname(dirname(resolve(file))),
-    };
-  }
+  if (kind?.isDirectory()) return placed(file, CAR_FILE, join(file, CAR_FILE));
+  if (kind?.isFile()) return placed(dirname(file), basename(file), file);
   const known: string[] = [];
   for (const home of [workshopHome(), DEMO_FOLDER]) {
     const ids = await carIds(home);
-    if (isCarId(file) && ids.includes(file)) {
-      return { texts: await textsIn(join(home, file), CAR_FILE), name: `${file}/${CAR_FILE}`, home };
-    }
+    if (isCarId(file) && ids.includes(file)) return placed(join(home, file), CAR_FILE, `${file}/${CAR_FILE}`);
     known.push(...ids.filter((id) => !known.includes(id)));
   }
   throw noSuchCar(file, known);
+}
+
+async function placed(folder: string, name: string, shown: string): Promise<Texts> {
+  const whole = resolve(folder);
+  return {
+    texts: await textsIn(folder, name),
+    name: shown,
+    home: dirname(whole),
+    place: { folder: whole, name },
+  };
+}
+
+/** The text of any file, or of standard input for `-`. @throws BadInput */
+export async function textOf(file: string): Promise<string> {
+  try {
+    return file === '-' ? await standardInput() : await readText(dirname(file), basename(file));
+  } catch (reason) {
+    if (reason instanceof FolderError) throw new BadInput([reason.problem]);
+    throw reason;
+  }
 }
 
 function noSuchCar(file: string, known: readonly string[]): FolderError {

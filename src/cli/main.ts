@@ -9,14 +9,19 @@ import { problemText } from '../measured/problem.ts';
 import { VERSION } from '../workshop/home.ts';
 import { complain, endWith, header, sayJson } from './command.ts';
 import { axleCommand, carCommand } from './commands/axle.ts';
+import { barForCoilCommand } from './commands/bar-for-coil.ts';
+import { benchTestCommand } from './commands/bench-test.ts';
 import { checkCommand } from './commands/check.ts';
+import { coilForBarCommand } from './commands/coil-for-bar.ts';
 import { compareCommand } from './commands/compare.ts';
 import { cornerCommand } from './commands/corner.ts';
 import { curvesCommand } from './commands/curves.ts';
 import { demoCommand } from './commands/demo.ts';
+import { ladderCommand } from './commands/ladder.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
 import { sheetCommand } from './commands/sheet.ts';
+import { surveyCommand } from './commands/survey.ts';
 import { workingCommand } from './commands/working.ts';
 import { BadInput, badAsk, EXIT, EXIT_HELP, NotReached } from './outcome.ts';
 
@@ -39,6 +44,11 @@ function program(): Command {
     curvesCommand(),
     workingCommand(),
     compareCommand(),
+    barForCoilCommand(),
+    coilForBarCommand(),
+    ladderCommand(),
+    benchTestCommand(),
+    surveyCommand(),
     checkCommand(),
     sheetCommand(),
     schemaCommand(),
@@ -89,6 +99,7 @@ function fail(reason: unknown, json: boolean): void {
   }
   if (reason instanceof NotReached) {
     complain(reason.message);
+    if (json) sayJson({ ...header('none'), message: reason.message });
     endWith(EXIT.notReached);
     return;
   }

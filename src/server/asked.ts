@@ -1,9 +1,8 @@
 /** What is sent to the server, checked before it is used. */
 import type { Change } from '../car/edit.ts';
 import type { Problem } from '../measured/problem.ts';
-import { SHEET_KINDS, type SheetKind } from '../paper/index.ts';
 import type { Position, Wheel } from '../questions/figure.ts';
-import type { PaperName } from '../sheets/index.ts';
+import { type PaperName, SHEET_KINDS, type SheetKind } from '../sheets/index.ts';
 import { readAmount } from '../units/read.ts';
 import type { Speech } from '../units/show.ts';
 

@@ -1,7 +1,6 @@
 /** A sheet of a car as PDF, worked out and laid out here because the page has no printer's fonts. */
 import { readCar } from '../car/read.ts';
 import type { Problem } from '../measured/problem.ts';
-import { NoSheet, sheetPdf } from '../paper/index.ts';
 import { CAR_FILE, carText, sourceOf, workshopNotes } from '../workshop/folder.ts';
 import { VERSION } from '../workshop/home.ts';
 import { today } from '../workshop/today.ts';
@@ -13,6 +12,8 @@ export async function sheetResponse(home: string, id: string, asked: AskedSheet)
   const read = readCar(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, spec));
   if (!read.ok) return refused(read.problems);
   const { name: workshop } = await workshopNotes(home);
+  // the printer's fonts take their time to load: they come with the first sheet
+  const { NoSheet, sheetPdf } = await import('../paper/index.ts');
   try {
     const pdf = await sheetPdf(kind, { ...rest, car: read.car, workshop, date: today(), version: VERSION });
     return new Response(new Uint8Array(pdf), {

@@ -130,7 +130,7 @@ export async function withNamedFiles(text: string, folder: string | undefined): 
 }
 
 const notThere = (name: string): FolderError =>
-  new FolderError('file/not-there', `There is no file "${name}" beside the car file.`, name);
+  new FolderError('file/not-there', `There is no file "${name}" here.`, name);
 
 /** The source that `readCar` wants. */
 export const sourceOf = (car: CarText, file: string, spec?: string): CarSource => ({
@@ -141,7 +141,7 @@ export const sourceOf = (car: CarText, file: string, spec?: string): CarSource =
 });
 
 /** A text below a folder. @throws FolderError where it is not there, not below, too long, or no text */
-async function readText(folder: string, name: string): Promise<string> {
+export async function readText(folder: string, name: string): Promise<string> {
   const missing = (): FolderError => notThere(name);
   if (name.includes('\0') || name.split(/[/\\]/).includes('..')) throw missing();
   let handle: FileHandle | undefined;

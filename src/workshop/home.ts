@@ -1,11 +1,10 @@
 /**
- * Where the workshop's folder is, and the demo that an empty one is filled with.
+ * Where the workshop's folder is, and where this program stands with what came with it.
  *
- * In    the environment's FLATPATCH_HOME, and where this program stands
- * Out   an absolute path; for the demo, copies of the invented cars that come with the program
+ * In    the environment's FLATPATCH_HOME
+ * Out   absolute paths
  */
 import { existsSync, readFileSync } from 'node:fs';
-import { cp, mkdir, readdir } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -46,16 +45,4 @@ export function workshopHome(
   return inClone
     ? join(PROGRAM, '.flatpatch', 'workshop')
     : join(environment.HOME ?? '.', '.flatpatch', 'workshop');
-}
-
-/**
- * Fills an empty or absent workshop with the invented cars. What is there already is never written over.
- *
- * @returns whether it was filled now
- */
-export async function fillWithDemo(home: string): Promise<boolean> {
-  await mkdir(home, { recursive: true });
-  if ((await readdir(home)).length > 0) return false;
-  await cp(DEMO_FOLDER, home, { recursive: true, force: false, errorOnExist: false });
-  return true;
 }

@@ -1,6 +1,7 @@
 /** Every answer under --json keeps the form that is published for it, and says the same as the words do. */
 import assert from 'node:assert/strict';
-import { readFile } from 'node:fs/promises';
+import { cp, mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { before, test } from 'node:test';
 import { z } from 'zod';
@@ -111,6 +112,107 @@ test('the other commands keep their forms', async () => {
   const checked = await answerOf(['check', 'fenwold-201']);
   assert.equal(checked.good, true);
   assert.equal(checked.specs.length, 3);
+});
+
+test('springs: bar for coil, coil for bar, ladder, bench test and survey keep their forms', async () => {
+  const named = (of: { id: string; value: number }[], id: string): number =>
+    of.find((each) => each.id === id)!.value;
+  const bars = await answerOf([
+    'bar-for-coil',
+    'fenwold-201',
+    '--wheel',
+    'front-left',
+    '--material',
+    '300M bar',
+    '--splines',
+    '48/47',
+  ]);
+  assert.ok(bars.bars.length > 0);
+  assert.equal(bars.bars[0].torque.length, bars.travel.length);
+  const coils = await answerOf([
+    'coil-for-bar',
+    'ashgarth-501',
+    '--wheel',
+    'front-left',
+    '--seats',
+    '120 mm',
+  ]);
+  assert.ok(named(coils.coils[0].quantities, 'rate') > 0);
+  const ladder = await answerOf([
+    'ladder',
+    'ashgarth-501',
+    '--wheel',
+    'front-left',
+    '--from',
+    '200 N/mm',
+    '--to',
+    '300 N/mm',
+    '--count',
+    '4',
+  ]);
+  assert.equal(ladder.rungs.length, 4);
+  const survey = await answerOf(['survey', 'ashgarth-501']);
+  assert.equal(survey.outliers.length, 1, 'the one planted error is found');
+  assert.equal((await answerOf(['survey', 'fenwold-201'], 3)).answer, 'none');
+});
+
+/** By hand: a straight line through the origin, 30 N m a degree; 1e-12: sums of a few exact numbers. */
+test('bench test: readings with units in the headings, on and off, from standard input', async () => {
+  const rows = [1, 2, 3, 4, 5].map((n) => `${30 * n},${n},on\n${30 * n},${n},off`);
+  const input = `# invented\ntorque (N m),angle (deg),way\n${rows.join('\n')}\n`;
+  const ran = await flatpatch(['bench-test', '-', '--json'], { input });
+  const answer = JSON.parse(ran.out);
+  assert.ok(published.safeParse(answer).success, ran.err);
+  const rate = answer.quantities.find((each: { id: string }) => each.id === 'rate');
+  assert.ok(Math.abs(rate.value / ((30 * 180) / Math.PI) - 1) < 1e-12, `${rate.value}`);
+  // half a per cent each of torque and angle scale, as the help says
+  assert.ok(Math.abs(rate.u / rate.value - Math.hypot(0.005, 0.005)) < 1e-9);
+  const bad = await flatpatch(['bench-test', '-'], { input: 'torque,angle deg\n1,2\nx,3\n' });
+  assert.equal(bad.code, 2);
+  assert.match(bad.err, /needs a unit, such as torque N m/);
+  const worse = await flatpatch(['bench-test', '-'], {
+    input: 'torque N m,angle deg,way\n"1,5",2,on\nx,3,up\n',
+  });
+  assert.equal(worse.err.match(/bench\/(number|way)/g)?.length, 3, worse.err);
+});
+
+test('a proposal is kept as a spec in the file that it was made for, comments and all, and can be ordered', async (t) => {
+  const folder = await mkdtemp(join(tmpdir(), 'flatpatch-keep-'));
+  t.after(() => rm(folder, { recursive: true, force: true }));
+  await cp(join(ROOT, 'cars/fenwold-201'), folder, { recursive: true });
+  const before = await readFile(join(folder, 'car.yaml'), 'utf8');
+  const args = [
+    'bar-for-coil',
+    folder,
+    '--wheel',
+    'front-left',
+    '--material',
+    '300M bar',
+    '--splines',
+    '48/47',
+  ];
+  const kept = await flatpatch([...args, '--keep-as', 'bar, front left']);
+  assert.equal(kept.code, 0, kept.err);
+  const after = await readFile(join(folder, 'car.yaml'), 'utf8');
+  const gone = before
+    .split('\n')
+    .filter((line) => line.includes('#') && !after.includes(line.trim().split('#')[1]!));
+  assert.deepEqual(gone, [], 'every comment is still there');
+  const spec = ['--spec', 'bar, front left', '--wheel', 'front-left'];
+  const corner = await answerOf(['corner', folder, ...spec, '--no-spread']);
+  assert.ok(corner.corners[0].figures.some((each: { id: string }) => each.id === 'barTwist'));
+  const sheet = await flatpatch([
+    'sheet',
+    folder,
+    ...spec,
+    '--kind',
+    'bar-order',
+    '--out',
+    join(folder, 'order.pdf'),
+  ]);
+  assert.equal(sheet.code, 0, sheet.err);
+  assert.equal((await readFile(join(folder, 'order.pdf'))).subarray(0, 5).toString(), '%PDF-');
+  assert.equal((await flatpatch([...args, '--keep-as', 'bar, front left'])).code, 2, 'the name is taken now');
 });
 
 test('what cannot be, and what is wrong, keep their form too, with their exit codes', async () => {

@@ -103,6 +103,6 @@ test('a reader that has seen enough is no mistake', async () => {
   const { spawnSync } = await import('node:child_process');
   const line = `"${process.execPath}" bin/flatpatch.mjs schema | head -c 100`;
   const ran = spawnSync('bash', ['-o', 'pipefail', '-c', line], { cwd: ROOT, encoding: 'utf8' });
-  assert.equal(ran.stderr, '');
+  assert.doesNotMatch(ran.stderr, /EPIPE|Error|mistake/);
   assert.equal(ran.status, 0);
 });

@@ -4,6 +4,8 @@ import { axleForm, carForm } from './axle.ts';
 import { checkForm, problemsForm } from './check.ts';
 import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
+import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
+import { surveyForm } from './survey.ts';
 
 export const answerForm = z.discriminatedUnion('answer', [
   cornerForm,
@@ -12,11 +14,20 @@ export const answerForm = z.discriminatedUnion('answer', [
   curvesForm,
   workingForm,
   compareForm,
+  barForCoilForm,
+  coilForBarForm,
+  ladderForm,
+  benchTestForm,
+  surveyForm,
   checkForm,
   problemsForm,
+  noneForm,
 ]);
 
-export type AnswerOut = z.input<typeof answerForm>;
+/** The same without leave to write: answers are handed on as they are. */
+type Fixed<T> = unknown extends T ? T : T extends object ? { readonly [K in keyof T]: Fixed<T[K]> } : T;
+
+export type AnswerOut = Fixed<z.input<typeof answerForm>>;
 
 /** JSON Schema, draft 2020-12, of what any command prints under `--json`. */
 export const answersSchema = (): unknown => ({

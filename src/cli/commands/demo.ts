@@ -3,12 +3,13 @@ import type { Command } from 'commander';
 import { type Car, readCar } from '../../car/read.ts';
 import { type CornerAnswer, cornerFigures } from '../../questions/corner.ts';
 import type { Figure } from '../../questions/figure.ts';
+import { putDemo } from '../../workshop/demo.ts';
 import { CAR_FILE, carIds, carText, sourceOf, workshopNotes } from '../../workshop/folder.ts';
-import { fillWithDemo, workshopHome } from '../../workshop/home.ts';
+import { workshopHome } from '../../workshop/home.ts';
 import { WHEELS, wheelWords } from '../asked.ts';
-import { command, complain, type MannerOptions, sayLines, speaking } from '../command.ts';
+import { command, type MannerOptions, sayLines, speaking } from '../command.ts';
 import { figureText, table } from '../print.ts';
-import { serve } from './serve.ts';
+import { sayDemo, serve } from './serve.ts';
 
 /** The figures that a car is known by. Those of a bar stand only where there is a bar. */
 const HEADLINES = ['wheelRate', 'barTwist', 'barStress', 'coilStress'];
@@ -23,7 +24,7 @@ export function demoCommand(): Command {
     .option('--serve', 'then open the workshop for the browser')
     .action(async (options: MannerOptions & { readonly serve?: true }) => {
       const home = workshopHome();
-      if (await fillWithDemo(home)) complain(`The workshop was empty; the invented cars are in ${home} now.`);
+      sayDemo(await putDemo(home), home);
       await sayWorkshop(home, options);
       if (options.serve) await serve(home);
     });

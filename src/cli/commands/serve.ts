@@ -1,7 +1,7 @@
 /** `flatpatch serve`: the workshop in the browser, on this machine alone. */
 import type { Command } from 'commander';
-import { PortTaken, startServer } from '../../server/index.ts';
-import { fillWithDemo, workshopHome } from '../../workshop/home.ts';
+import { type DemoDone, putDemo } from '../../workshop/demo.ts';
+import { workshopHome } from '../../workshop/home.ts';
 import { askedCount } from '../asked.ts';
 import { command, complain, sayLines } from '../command.ts';
 import { badAsk } from '../outcome.ts';
@@ -19,14 +19,21 @@ export function serveCommand(): Command {
     .option('--port <number>', 'port; left out, PORT or the first free one from 4178')
     .action(async (options: { readonly port?: string }) => {
       const home = workshopHome();
-      if (await fillWithDemo(home)) complain(`The workshop was empty; the invented cars are in ${home} now.`);
+      sayDemo(await putDemo(home), home);
       await serve(home, options.port);
     });
+}
+
+export function sayDemo(done: DemoDone, home: string): void {
+  if (done.filled) complain(`The workshop was empty; the invented cars are in ${home} now.`);
+  else if (done.cars.length > 0)
+    complain(`Invented cars brought up to this version: ${done.cars.join(', ')}.`);
 }
 
 /** Serves until it is told to stop; the address is the last line that is said. */
 export async function serve(home: string, port = process.env.PORT): Promise<void> {
   const asked = port === undefined || port === '' ? undefined : askedCount('PORT', port, 0, 65535);
+  const { PortTaken, startServer } = await import('../../server/index.ts');
   try {
     const running = await startServer({
       home,

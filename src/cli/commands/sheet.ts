@@ -2,8 +2,7 @@
 import { writeFile } from 'node:fs/promises';
 import { type Command, Option } from 'commander';
 import { isDay } from '../../car/field.ts';
-import { NoSheet, SHEET_KINDS, type SheetKind, sheetPdf } from '../../paper/index.ts';
-import type { PaperName } from '../../sheets/index.ts';
+import { type PaperName, SHEET_KINDS, type SheetKind } from '../../sheets/index.ts';
 import { VERSION } from '../../workshop/home.ts';
 import { today } from '../../workshop/today.ts';
 import { askedWheel } from '../asked.ts';
@@ -48,6 +47,8 @@ async function answer(file: string, options: Options): Promise<void> {
   const { car, workshop } = await openCar(file, options);
   const { units: speech, paper, out } = options;
   const asked = { car, wheel, at, workshop, date: options.date ?? today(), version: VERSION, paper, speech };
+  // the printer's fonts take their time to load, which no other command should pay
+  const { NoSheet, sheetPdf } = await import('../../paper/index.ts');
   const pdf = await sheetPdf(options.kind, asked).catch((reason: unknown) => {
     if (reason instanceof NoSheet) throw new NotReached(reason.message);
     throw reason;

@@ -1,0 +1,103 @@
+/**
+ * Torque and angle readings from a bench, as CSV.
+ *
+ * In    a heading row `torque N m, angle deg, way` (units in the headings; `way` is on or off and may be left out),
+ *       then a row a reading; lines that begin with # are remarks
+ * Out   the readings in SI, or all that is wrong, with lines
+ */
+import { CsvError, parse } from 'csv-parse/sync';
+import type { Problem } from '../measured/problem.ts';
+import type { BenchAsked } from '../questions/bench-test.ts';
+import { sameDimension, toSI, unitNamed } from '../units/unit.ts';
+import { BadInput } from './outcome.ts';
+
+type Reading = BenchAsked['readings'][number];
+
+const COLUMNS = { torque: 'N m', angle: 'rad' } as const;
+
+/** @throws BadInput */
+export function benchReadings(text: string, file: string): readonly Reading[] {
+  const problems: Problem[] = [];
+  const tell = (code: string, message: string, line: number, column = 1): void => {
+    problems.push({ code, message, path: 'bench readings', file, line, column, weight: 'error' });
+  };
+  const [heading, ...rows] = rowsOf(text, file);
+  if (heading === undefined) {
+    tell('bench/empty', 'There are no readings; the first row is: torque N m, angle deg, way.', 1);
+    throw new BadInput(problems);
+  }
+  const columns = heading.cells.map((cell) => /^(torque|angle|way)\b\s*[[(]?\s*(.*?)\s*[\])]?$/i.exec(cell));
+  const find = (name: string): number => columns.findIndex((each) => each?.[1]?.toLowerCase() === name);
+  const units = Object.entries(COLUMNS).map(([name, like]) => {
+    const at = find(name);
+    const unit = columns[at]?.[2] ?? '';
+    const known = unitNamed(unit);
+    if (at < 0)
+      tell('bench/heading', `The heading has no "${name}"; write ${name} and its unit.`, heading.line);
+    else if (known === undefined || !sameDimension(known.dimension, unitNamed(like)!.dimension)) {
+      tell(
+        'bench/unit',
+        `The heading "${heading.cells[at]}" needs a unit, such as ${name} ${like === 'rad' ? 'deg' : like}.`,
+        heading.line,
+      );
+    }
+    return { at, unit };
+  });
+  if (problems.length > 0) throw new BadInput(problems);
+  const way = find('way');
+  const readings = rows.map(({ cells, line }): Reading => {
+    const [torque, twist] = units.map(({ at, unit }, k) => {
+      const cell = cells[at] ?? '';
+      if (!/^[-+−]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$/.test(cell)) {
+        tell(
+          'bench/number',
+          `"${cell}" is not a ${k === 0 ? 'torque' : 'angle'}; write a number with a point.`,
+          line,
+          at + 1,
+        );
+        return 0;
+      }
+      return toSI(Number(cell.replace('−', '-')), unit);
+    });
+    const said = way < 0 ? 'on' : (cells[way] ?? '').toLowerCase();
+    if (said !== 'on' && said !== 'off')
+      tell('bench/way', `"${said}" is no way; write on or off.`, line, way + 1);
+    return { torque: torque!, twist: twist!, way: said === 'off' ? 'off' : 'on' };
+  });
+  if (problems.length > 0) throw new BadInput(problems);
+  return readings;
+}
+
+interface Row {
+  readonly cells: readonly string[];
+  readonly line: number;
+}
+
+function rowsOf(text: string, file: string): readonly Row[] {
+  const settings = {
+    bom: true,
+    trim: true,
+    comment: '#',
+    comment_no_infix: true,
+    skip_empty_lines: true,
+    relax_column_count: true,
+    info: true,
+  } as const;
+  try {
+    const rows = parse(text, settings) as unknown as { record: string[]; info: { lines: number } }[];
+    return rows.map(({ record, info }) => ({ cells: record, line: info.lines }));
+  } catch (reason) {
+    if (!(reason instanceof CsvError)) throw reason;
+    const line = typeof reason.lines === 'number' ? reason.lines : 1;
+    throw new BadInput([
+      {
+        code: 'bench/csv',
+        message: `The table cannot be read: ${reason.message}.`,
+        path: 'bench readings',
+        file,
+        line,
+        weight: 'error',
+      },
+    ]);
+  }
+}

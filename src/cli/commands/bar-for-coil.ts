@@ -1,0 +1,232 @@
+/** `flatpatch bar-for-coil`: which torsion bar does the coil's work at a wheel. */
+import { type Command, Option } from 'commander';
+import {
+  type BarAsked,
+  type BarProposal,
+  barForCoil,
+  type ProposedBar,
+} from '../../questions/bar-for-coil.ts';
+import { finite } from '../answers/form.ts';
+import { askedAmount, askedCount, askedWheel, wheelWords } from '../asked.ts';
+import { openCar } from '../car-argument.ts';
+import {
+  type CarOptions,
+  carOut,
+  command,
+  header,
+  headLines,
+  type MannerOptions,
+  onCar,
+  sayJson,
+  sayLines,
+  sayWarnings,
+  speaking,
+  tailLines,
+} from '../command.ts';
+import { keepAsSpec } from '../keep.ts';
+import { badAsk, NotReached } from '../outcome.ts';
+import { type Quantity, quantities, quantityLines, sideBySide } from '../quantity.ts';
+
+interface Options extends CarOptions, MannerOptions {
+  readonly wheel: string;
+  readonly material: string;
+  readonly lengthFrom?: string;
+  readonly lengthTo?: string;
+  readonly diameterFrom?: string;
+  readonly diameterTo?: string;
+  readonly step?: string;
+  readonly bore?: string;
+  readonly overtravel?: string;
+  readonly splines?: string;
+  readonly surface?: NonNullable<BarAsked['surface']>;
+  readonly preset?: true;
+  readonly keepAs?: string;
+}
+
+export function barForCoilCommand(): Command {
+  const made = command(
+    'bar-for-coil',
+    'Which torsion bar does the work of the coil, and what it cannot match',
+    [
+      'flatpatch bar-for-coil fenwold-201 --wheel front-left --material "300M bar"',
+      'flatpatch bar-for-coil fenwold-201 --wheel front-left --material "300M bar" --length-to "380 mm" --splines 48/47 --json',
+      'flatpatch bar-for-coil cars/fenwold-201 --wheel front-left --material "300M bar" --keep-as "bar, front left"',
+    ],
+  );
+  return speaking(onCar(made))
+    .requiredOption('--wheel <wheel>', 'front-left, front-right, rear-left or rear-right')
+    .requiredOption(
+      '--material <name>',
+      'material of the bar by its name in the table, such as "300M bar" or "51CrV4 bar"',
+    )
+    .option('--length-from <length>', 'shortest active length (200 mm)')
+    .option('--length-to <length>', 'longest active length (450 mm)')
+    .option('--diameter-from <length>', 'thinnest bar (10 mm)')
+    .option('--diameter-to <length>', 'thickest bar (30 mm)')
+    .option('--step <length>', 'step in diameter that the grinder holds (0.05 mm)')
+    .option('--bore <share>', 'bore as a share of the diameter, such as "40 %"; left out, a solid bar')
+    .option(
+      '--overtravel <angle>',
+      'rocker angle past full bump that the bar must still bear (a tenth of its twist in use)',
+    )
+    .option('--splines <teeth>', 'teeth at rocker and anchor, such as 48/47')
+    .addOption(
+      new Option('--surface <surface>', 'surface of the bar').choices([
+        'as turned',
+        'ground',
+        'ground and peened',
+      ]),
+    )
+    .option('--preset', 'the bar is to be preset')
+    .option('--keep-as <spec>', 'keep the first bar as a spec of this name in the car file')
+    .action(answer);
+}
+
+async function answer(file: string, options: Options): Promise<void> {
+  const wheel = askedWheel(options.wheel);
+  const asked = askedBar(options);
+  const found = await openCar(file, options);
+  const proposal = barForCoil(found.car, wheel, asked);
+  if (!proposal.reached) throw new NotReached(proposal.message);
+  const note = `torsion bar for the coil, ${wheelWords(wheel)}`;
+  if (options.keepAs !== undefined)
+    await keepAsSpec(found, { name: options.keepAs, changes: proposal.change, note });
+  sayWarnings(found.car);
+  const coil = coilQuantities(proposal);
+  if (options.json) {
+    const { travel, rockerAngle, torqueCoil, wheelRateCoil, change, notes, cautions } = proposal;
+    sayJson({
+      ...header('bar-for-coil'),
+      car: carOut(found.car, found.file),
+      wheel,
+      travel: [...travel],
+      rockerAngle: [...rockerAngle],
+      coil: { quantities: coil, torque: torqueCoil.map(finite), wheelRate: wheelRateCoil.map(finite) },
+      bars: proposal.bars.map(barOut),
+      change,
+      notes: [...notes],
+      cautions: [...cautions],
+    });
+    return;
+  }
+  const bars = proposal.bars.map((bar, index) => ({
+    name: bar.name ?? `bar ${index + 1}`,
+    of: barQuantities(bar),
+  }));
+  const [best] = proposal.bars;
+  sayLines([
+    ...headLines(found.car, `torsion bar for the coil, ${wheelWords(wheel)}`),
+    '',
+    'The coil',
+    ...quantityLines(coil, options.units),
+    '',
+    `Bars of ${best!.material}, worked ${best!.hand} hand in bump, best first`,
+    ...sideBySide(bars, options.units),
+    ...tailLines(proposal.notes, proposal.cautions),
+  ]);
+}
+
+/** @throws BadInput */
+function askedBar(options: Options): BarAsked {
+  const length = (option: string, text: string | undefined) =>
+    text === undefined ? undefined : askedAmount(option, text, 'm');
+  const { material, surface, preset, splines, bore, overtravel } = options;
+  const asked = {
+    lengthFrom: length('--length-from', options.lengthFrom),
+    lengthTo: length('--length-to', options.lengthTo),
+    diameterFrom: length('--diameter-from', options.diameterFrom),
+    diameterTo: length('--diameter-to', options.diameterTo),
+    diameterStep: length('--step', options.step),
+    boreRatio: bore === undefined ? undefined : askedAmount('--bore', bore, '1'),
+    overtravel: overtravel === undefined ? undefined : askedAmount('--overtravel', overtravel, 'rad'),
+    splines: splines === undefined ? undefined : askedSplines(splines),
+    surface,
+    preset,
+  };
+  const given = Object.entries(asked).filter(([, value]) => value !== undefined);
+  return { material, ...Object.fromEntries(given) };
+}
+
+function askedSplines(text: string): NonNullable<BarAsked['splines']> {
+  const teeth = /^(\d+)\/(\d+)$/.exec(text);
+  if (teeth === null)
+    throw badAsk(
+      'asked/splines',
+      `--splines "${text}" is not read; write both numbers of teeth, such as 48/47.`,
+    );
+  return {
+    rocker: askedCount('--splines', teeth[1]!, 6, 200),
+    anchor: askedCount('--splines', teeth[2]!, 6, 200),
+  };
+}
+
+const coilQuantities = ({ coilMass, idealRate, cannotMatch }: BarProposal): Quantity[] =>
+  quantities(
+    {
+      mass: ['mass of the coil', 'kg'],
+      idealRate: ['torsional rate that comes nearest to it', 'N m/rad'],
+      cannotMatch: ['torque that no bar can match, root mean square', 'N m'],
+    },
+    { mass: coilMass, idealRate, cannotMatch },
+  );
+
+const BAR = {
+  diameter: ['diameter', 'm'],
+  bore: ['bore', 'm'],
+  parallelLength: ['parallel length', 'm'],
+  activeLength: ['active length', 'm'],
+  headDiameter: ['diameter of the heads', 'm'],
+  filletRadius: ['radius at the heads', 'm'],
+  rate: ['torsional rate', 'N m/rad'],
+  twistAsSurveyed: ['twist as surveyed', 'rad'],
+  twistFullBump: ['twist at full bump', 'rad'],
+  stressFullBump: ['shear stress at full bump', 'Pa'],
+  stressOvertravel: ['shear stress with the overtravel', 'Pa'],
+  shearYield: ['yield in shear, low end', 'Pa'],
+  worst: ['greatest difference of torque', 'N m'],
+  worstPart: ['the same, of the greatest torque', '1'],
+  rms: ['difference, root mean square', 'N m'],
+  standsHigher: ['car stands higher by', 'm'],
+  reversed: ['torque the wrong way at droop', 'N m'],
+  splineStep: ['step of the splines', 'rad'],
+  splineError: ['torque that the nearest setting is off by', 'N m'],
+  mass: ['mass', 'kg'],
+  massOverCoil: ['mass over that of the coil', '1'],
+  lifeLow: ['life in demonstration days, low', '1'],
+  lifeMiddle: ['life, middle', '1'],
+  lifeHigh: ['life, high', '1'],
+} as const;
+
+function barQuantities(bar: ProposedBar): Quantity[] {
+  const { fullBump, overtravel, worst, life } = bar;
+  return quantities(BAR, {
+    ...numbersOf(bar),
+    bore: bar.bore === 0 ? undefined : bar.bore,
+    twistFullBump: fullBump.twist,
+    stressFullBump: fullBump.stress,
+    stressOvertravel: overtravel.stress,
+    worst: worst.difference,
+    worstPart: worst.part,
+    reversed: bar.reversed === 0 ? undefined : bar.reversed,
+    splineError: bar.splineStep === undefined ? undefined : bar.splineError,
+    lifeLow: life?.low,
+    lifeMiddle: life?.middle,
+    lifeHigh: life?.high,
+  });
+}
+
+const numbersOf = (bar: ProposedBar): Partial<Record<keyof typeof BAR, number>> =>
+  Object.fromEntries(Object.entries(bar).filter(([id, value]) => id in BAR && typeof value === 'number'));
+
+function barOut(bar: ProposedBar) {
+  const { name, material, hand, setting, torque, wheelRate } = bar;
+  return {
+    ...(name === undefined ? {} : { name }),
+    material,
+    hand,
+    quantities: barQuantities(bar),
+    ...(setting === undefined ? {} : { teeth: { rocker: setting.moveFirst, anchor: setting.moveSecond } }),
+    torque: torque.map(finite),
+    wheelRate: wheelRate.map(finite),
+  };
+}
