@@ -1,5 +1,7 @@
 /** How a figure came about: the steps that led to it, the readings that they lean on, and its spread. */
 import type { Car } from '../car/read.ts';
+import { BarOpen } from '../loadpath/axle/anti-roll-bar.ts';
+import { DegenerateCorner } from '../loadpath/corner/prepare.ts';
 import { Unreachable } from '../loadpath/corner/reach.ts';
 import { putCornerFigures } from '../loadpath/figures/corner.ts';
 import type { Put } from '../loadpath/figures/note.ts';
@@ -56,7 +58,9 @@ export function workingOfPass(
     const steps = leadingTo(working.steps, figure);
     return { reached: true, figure, steps, readings: readingsOf(car, steps, figure) };
   } catch (reason) {
-    if (reason instanceof Unreachable) return { reached: false, message: reason.message };
+    if (reason instanceof Unreachable || reason instanceof DegenerateCorner || reason instanceof BarOpen) {
+      return { reached: false, message: reason.message };
+    }
     throw reason;
   }
 }
