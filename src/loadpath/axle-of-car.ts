@@ -18,7 +18,7 @@ import { type AxleStiffness, type Pair, pairStiffness } from './axle/pair.ts';
 import { type CornerState, solveCorner } from './corner/solve.ts';
 import type { AxleForm } from './corner-of-car.ts';
 import { fromReading, fromReadingOr, type Numbers } from './numbers.ts';
-import { LinearSpring } from './spring/elements.ts';
+import { HelperInSeries, LinearSpring } from './spring/elements.ts';
 import { polarSecondMoment } from './spring/torsion-bar.ts';
 import { type SprungCorner, sprungCorner, type WheelForce } from './sprung-corner.ts';
 
@@ -271,7 +271,17 @@ function heaveAtWheels(
   // some lay-outs close the element in bump and some draw it out; the spring is pressed in bump either way
   const closing = length.byLeft + length.byRight <= 0 ? 1 : -1;
   const compression = closing * (asSurveyed - length.value);
-  const spring = LinearSpring({ rate: numbers.of(heave.rate), freeAt: numbers.of(heave.gap) });
+  const rate = numbers.of(heave.rate);
+  const freeAt = numbers.of(heave.gap);
+  const spring =
+    heave.helper === undefined
+      ? LinearSpring({ rate, freeAt })
+      : HelperInSeries({
+          mainRate: rate,
+          helperRate: numbers.of(heave.helper.rate),
+          helperTravel: numbers.of(heave.helper.travel),
+          freeAt,
+        });
   const force = spring.force(compression);
   return {
     length,

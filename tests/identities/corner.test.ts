@@ -514,7 +514,27 @@ test('joints rest at zero where they were measured, and a bolt square to its rod
   const s = solveCorner(corner, { travel: 0.04, rack: 0.02 });
   const withBolt = jointSwings(corner, s, { rodOuter: square }).rodOuter;
   assert.equal(withBolt.from, 'square to the bolt');
-  assert.ok(withBolt.swing <= jointSwings(corner, s).rodOuter.swing + 1e-12, 'the bound is a bound');
+  // on the upright no bolt is usual: then the whole turn is told, and that bounds any bolt's swing
+  const onUpright = prepareCorner({ ...frontLeft, rodOn: 'upright' });
+  const moved = solveCorner(onUpright, { travel: 0.04, rack: 0.02 });
+  const bolted = jointSwings(onUpright, moved, { rodOuter: square }).rodOuter;
+  const bound = jointSwings(onUpright, moved).rodOuter;
+  assert.equal(bound.from, 'the surveyed position');
+  assert.ok(bolted.swing <= bound.swing + 1e-12, 'the bound is a bound');
+});
+
+test('turning about the usual bolt costs a joint nothing: only what leaves its plane counts', () => {
+  const corner = prepareCorner(frontLeft);
+  const swings = jointSwings(corner, solveCorner(corner, { travel: 0.04, rack: 0.02 }));
+  const now = solveCorner(corner, { travel: 0.04, rack: 0.02 }).points;
+  const before = solveCorner(corner, { travel: 0 }).points;
+  // a hinge's own axis stands still while the hinge turns, so these two need no carrying
+  const off = (p: typeof now, axis: Vec3): number => Math.asin(dot(unit(sub(p.rodInner, p.rodOuter)), axis));
+  const rocker = Math.abs(off(now, corner.rockerAxis) - off(before, corner.rockerAxis));
+  const wishbone = Math.abs(off(now, corner.lowerAxis) - off(before, corner.lowerAxis));
+  near(swings.rodInner.swing, rocker, 1e-12, 'rodInner');
+  near(swings.rodOuter.swing, wishbone, 1e-12, 'rodOuter');
+  assert.equal(swings.rodInner.from, 'the surveyed position, across the bolt');
 });
 
 test('what is no linkage is told, all at once, with its points', () => {

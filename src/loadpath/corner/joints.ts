@@ -12,8 +12,11 @@
  *   as the bolt's axis at survey. Without a bolt axis the kingpin's own direction stands for it.
  *   Rods: the ring sits on the rod and the bolt on the body. A rod may roll about its own length until its ring
  *   faces the bolt, so its least swing is how far the bolt is off square to the rod: |asin(u·b)|. With a bolt
- *   axis given the swing is that. Without one it is the angle through which the rod's direction has turned as
- *   seen from the body since survey: an upper bound of the change of swing.
+ *   axis given the swing is that. Without one, the bolt is taken to lie as it nearly always does (along the axis
+ *   of the rocker, of the wishbone that carries the rod, along the kingpin at the steering arm) and the swing is
+ *   the change of asin(u·b) since survey: turning about the bolt costs nothing. Where no such habit is known (the
+ *   inner end of the track rod, a rod on the upright) it is the angle through which the rod's direction has
+ *   turned as seen from the body since survey: an upper bound.
  */
 import { cross, dot, length, sub, turned, unit, type Vec3 } from '../../maths/vec3.ts';
 import type { Radian } from '../../units/quantity.ts';
@@ -28,7 +31,7 @@ export type BoltAxes = Readonly<Partial<Record<JointName, Vec3>>>;
 export interface JointSwing {
   /** Angle from the surveyed position, or from square to the bolt where the bolt's axis is known. */
   readonly swing: Radian;
-  readonly from: 'the surveyed position' | 'square to the bolt';
+  readonly from: 'the surveyed position' | 'the surveyed position, across the bolt' | 'square to the bolt';
 }
 
 /** A direction fixed in a body, seen in tub axes now. */
@@ -83,12 +86,26 @@ export function jointSwings(
     const bolt = bolts[name] ?? kingpin;
     return { swing: angleBetween(withUpright(bolt), withWishbone(bolt)), from: 'the surveyed position' };
   };
+  /** Directions in which bolts nearly always lie, at the surveyed position. */
+  const usual: BoltAxes = {
+    rodInner: corner.rockerAxis,
+    toeOuter: kingpin,
+    ...(rodOn === 'lower wishbone' ? { rodOuter: corner.lowerAxis } : {}),
+    ...(rodOn === 'upper wishbone' ? { rodOuter: corner.upperAxis } : {}),
+  };
+  const offSquare = (direction: Vec3, bolt: Vec3): Radian =>
+    Math.asin(Math.max(-1, Math.min(1, dot(unit(direction), bolt))));
   const rod = (name: JointName, carry: Carry, before: Vec3, now: Vec3): JointSwing => {
     const bolt = bolts[name];
-    if (bolt === undefined) {
-      return { swing: angleBetween(carry(unit(before)), unit(now)), from: 'the surveyed position' };
+    if (bolt !== undefined) {
+      return { swing: Math.abs(offSquare(now, carry(bolt))), from: 'square to the bolt' };
     }
-    return { swing: Math.abs(Math.asin(dot(unit(now), carry(bolt)))), from: 'square to the bolt' };
+    const likely = usual[name];
+    if (likely !== undefined) {
+      const swing = Math.abs(offSquare(now, carry(likely)) - offSquare(before, likely));
+      return { swing, from: 'the surveyed position, across the bolt' };
+    }
+    return { swing: angleBetween(carry(unit(before)), unit(now)), from: 'the surveyed position' };
   };
 
   const toe0 = sub(p0.toeOuter, p0.toeInner);
