@@ -41,7 +41,15 @@ const CHECKS: readonly Check[] = [
   { name: 'types of everything', run: () => tool('typescript/bin/tsc', '--noEmit') },
   {
     name: 'form and lint',
-    run: () => tool('@biomejs/biome/bin/biome', 'check', '--colors=off', '--max-diagnostics=40', '.'),
+    run: () =>
+      tool(
+        '@biomejs/biome/bin/biome',
+        'check',
+        '--colors=off',
+        '--diagnostic-level=error',
+        '--max-diagnostics=40',
+        '.',
+      ),
   },
   { name: 'no promise left floating', run: () => floatingPromises(join(root, 'tsconfig.json')).join('\n') },
   { name: 'no registry address in the lock', run: lockAddresses },
