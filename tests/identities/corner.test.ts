@@ -18,7 +18,7 @@ import {
   solveCorner,
   solveCornerFast,
 } from '../../src/loadpath/corner/solve.ts';
-import { add, cross, distance, mirrored, sub, triple, unit, type Vec3 } from '../../src/maths/vec3.ts';
+import { add, cross, distance, dot, mirrored, sub, triple, unit, type Vec3 } from '../../src/maths/vec3.ts';
 import { anyCorner, frontLeft, mirroredCorner } from './anycorner.ts';
 import { planarCorner } from './planarcorner.ts';
 
