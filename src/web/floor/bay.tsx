@@ -42,9 +42,10 @@ export function Bay({ car, place, kind, onOpen }: Props) {
   const warnings = read?.ok ? read.car.warnings.length : 0;
 
   return (
-    <button type="button" className={`bay ${kind}`} onClick={onOpen}>
+    <button type="button" className={`bay ${kind === 'patch' ? 'patch' : 'plain'}`} onClick={onOpen}>
       <span className="bay-name">{place}</span>
       <PlanOfCar drawing={drawing} kind={kind} />
+      <span className="ruler-words soft">1 m</span>
       <span className="bay-words">
         <b className="car-name">{car.name}</b>
         {car.chassis !== '' && <span>chassis {car.chassis}</span>}

@@ -20,9 +20,6 @@ export function PlanOfCar({ drawing, kind }: { drawing: Drawing | undefined; kin
         <FlatDrawing drawing={drawing} frame={{ ...framed(look, extent(drawing), area), scale: metre }} />
       )}
       <path className="ruler" d={`M10 ${height - 8}v-6h${metre}v6`} />
-      <text x={16 + metre} y={height - 6}>
-        1 m
-      </text>
     </svg>
   );
 }

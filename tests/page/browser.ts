@@ -1,0 +1,103 @@
+/**
+ * The real page in a real browser against the real server, on a copy of the demo workshop.
+ *
+ * The page is built afresh into a folder of its own, so that what is tested is what stands in the sources.
+ */
+import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { build } from 'vite';
+import { startServer } from '../../src/server/start.ts';
+
+const ROOT = join(import.meta.dirname, '../..');
+
+const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+export const CHROMIUM = process.env.CHROMIUM ?? PLACES.find((place) => existsSync(place));
+
+/** Said where there is no browser: the page's tests are then told as left out, not as passed. */
+export const NO_BROWSER =
+  CHROMIUM === undefined
+    ? 'no Chromium on this machine: install chromium, or set CHROMIUM to its path'
+    : false;
+
+export const ARGUMENTS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export interface Workshop {
+  readonly url: string;
+  readonly home: string;
+  readonly browser: Browser;
+  close(): Promise<void>;
+}
+
+export async function openWorkshop(): Promise<Workshop> {
+  const folder = mkdtempSync(join(tmpdir(), 'flatpatch-page-'));
+  const home = join(folder, 'home');
+  const web = join(folder, 'web');
+  cpSync(join(ROOT, 'cars'), home, { recursive: true });
+  await build({
+    configFile: join(ROOT, 'vite.config.ts'),
+    root: join(ROOT, 'src/web'),
+    logLevel: 'error',
+    build: { outDir: web, emptyOutDir: true },
+  });
+  const server = await startServer({ home, port: 0, web });
+  const browser = await chromium.launch({ executablePath: CHROMIUM!, args: ARGUMENTS });
+  return {
+    url: server.url,
+    home,
+    browser,
+    close: async () => {
+      await browser.close();
+      await server.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+export const DESK: Size = { width: 1440, height: 900 };
+export const PHONE: Size = { width: 390, height: 844 };
+
+/** A page of its own, with nothing remembered. What the page complains of is gathered in `complaints`. */
+export async function openPage(
+  workshop: Workshop,
+  address = '',
+  size: Size = DESK,
+  light: 'light' | 'dark' = 'light',
+): Promise<Page & { complaints: string[] }> {
+  const context = await workshop.browser.newContext({
+    viewport: size,
+    colorScheme: light,
+    reducedMotion: 'reduce',
+  });
+  const page = Object.assign(await context.newPage(), { complaints: [] as string[] });
+  page.on('pageerror', (reason) => page.complaints.push(reason.message));
+  page.on('console', (line) => {
+    if (line.type() === 'error') page.complaints.push(line.text());
+  });
+  page.setDefaultTimeout(20_000);
+  await page.goto(workshop.url + address);
+  return page;
+}
+
+/** Waits until the sheet of a car stands and its figures have their ±. */
+export async function sheetStands(page: Page): Promise<void> {
+  await page.locator('.sheet').waitFor();
+  await page.locator('.label, .card').first().waitFor();
+}

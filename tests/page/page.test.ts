@@ -1,0 +1,180 @@
+/** The page as a mechanic meets it: floor, sheet, slider, working slip, line of stops, two hands on one file. */
+import assert from 'node:assert/strict';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { after, before, describe, test } from 'node:test';
+import { NO_BROWSER, openPage, openWorkshop, sheetStands, type Workshop } from './browser.ts';
+
+const CAR = 'fenwold-201';
+const carFile = (workshop: Workshop, id: string): string => join(workshop.home, id, 'car.yaml');
+
+describe('the page', { skip: NO_BROWSER }, () => {
+  let workshop: Workshop;
+  before(async () => {
+    workshop = await openWorkshop();
+  });
+  after(() => workshop?.close());
+
+  test('the floor shows every car, drawn, and says that they are invented', async () => {
+    const page = await openPage(workshop);
+    await page.getByText('Fenwold 201').waitFor();
+    assert.equal(await page.locator('.bay:is(button)').count(), 3);
+    assert.ok((await page.locator('.bay .invented').count()) === 3);
+    await page.locator('.bay .flat .tyre').nth(11).waitFor();
+    assert.deepEqual(page.complaints, []);
+    await page.context().close();
+  });
+
+  test('a car opens from the floor, and the way back stands in the title block', async () => {
+    const page = await openPage(workshop);
+    await page.getByText('Fenwold 201').click();
+    await sheetStands(page);
+    await page.waitForURL(/car=fenwold-201/);
+    await page.getByRole('region', { name: 'Title block' }).getByText('invented example').waitFor();
+    await page.locator('canvas[data-state="here"]').waitFor();
+    await page.locator('.floor-word').click();
+    await page.locator('.floor').waitFor();
+    assert.deepEqual(page.complaints, []);
+    await page.context().close();
+  });
+
+  test('the slider moves the wheel: the rocker angle changes, and its ± comes when the hand rests', async () => {
+    const page = await openPage(workshop, `?car=${CAR}&stop=rocker`);
+    const angle = page.locator('[data-figure="rockerAngle"]');
+    await angle.waitFor();
+    const slider = page.getByRole('slider', { name: 'travel' });
+    const number = async (): Promise<number> =>
+      Number((await angle.locator('b').innerText()).replace('−', '-'));
+    assert.equal(await number(), 0);
+    await slider.fill('0.02');
+    await page.getByText('front left at +20.0 mm').waitFor();
+    const up = await number();
+    assert.ok(up > 1, `the rocker turns in bump, by ${up} degrees`);
+    await angle.getByText('±').waitFor();
+    await page.waitForURL(/travel=20/);
+    await page.reload();
+    await angle.waitFor();
+    assert.ok(Math.abs((await number()) - up) < 0.05, 'the address holds the travel');
+    assert.deepEqual(page.complaints, []);
+    await page.context().close();
+  });
+
+  test('a wheel is dragged up in the drawing', async () => {
+    const page = await openPage(workshop, `?car=${CAR}&stop=rocker`);
+    await page.locator('canvas[data-state="here"]').waitFor();
+    const box = (await page.locator('.paper').boundingBox())!;
+    const tyre = { x: box.x + box.width * 0.1, y: box.y + box.height * 0.45 };
+    await page.mouse.move(tyre.x, tyre.y);
+    await page.mouse.down();
+    await page.mouse.move(tyre.x, tyre.y - 6, { steps: 4 });
+    await page.mouse.up();
+    await page.getByText(/front right at \+\d/).waitFor();
+    await page.context().close();
+  });
+
+  test('typing a travel with a unit of its own', async () => {
+    const page = await openPage(workshop, `?car=${CAR}`);
+    const typed = page.getByRole('textbox', { name: 'travel, mm' });
+    await typed.fill('0.5 in');
+    await typed.press('Enter');
+    await page.getByText('front left at +12.7 mm').waitFor();
+    await page.context().close();
+  });
+
+  test('a working slip opens from a figure: formula, origins, shares, and closes by Escape', async () => {
+    const page = await openPage(workshop, `?car=${CAR}`);
+    await page.locator('[data-figure="wheelRate"]').click();
+    const slip = page.getByRole('dialog', { name: 'Working' });
+    await slip.locator('math mfrac, math msup, math mo').first().waitFor();
+    await slip.getByText('What the ± is made of').waitFor();
+    assert.ok((await slip.locator('.shares li').count()) >= 3);
+    assert.ok((await slip.locator('.terms .origin').count()) > 0);
+    await page.keyboard.press('Escape');
+    await slip.waitFor({ state: 'detached' });
+    assert.deepEqual(page.complaints, []);
+    await page.context().close();
+  });
+
+  test('every rank of figure on every stop opens a working', async () => {
+    const page = await openPage(workshop, `?car=ashgarth-501&stop=spring`);
+    await page.locator('.figure-row').first().waitFor();
+    for (const stop of ['tyre', 'upright', 'links', 'rocker', 'spring']) {
+      await page.locator(`[data-stop="${stop}"]`).click();
+      const row = page.locator('.figure-rows').first().locator('button.figure-row').last();
+      await row.click();
+      await page.getByRole('dialog', { name: 'Working' }).locator('h2').waitFor();
+      await page.keyboard.press('Escape');
+    }
+    assert.deepEqual(page.complaints, []);
+    await page.context().close();
+  });
+
+  test('keyboard alone: along the line, views, and the slider', async () => {
+    const page = await openPage(workshop, `?car=${CAR}&stop=tyre`);
+    await sheetStands(page);
+    await page.keyboard.press('ArrowRight');
+    await page.getByRole('heading', { name: 'Upright, front left' }).waitFor();
+    await page.keyboard.press('ArrowRight');
+    await page.getByRole('heading', { name: 'Links, front left' }).waitFor();
+    await page.keyboard.press('p');
+    await page.getByRole('heading', { name: 'Plan' }).waitFor();
+    await page.getByRole('slider', { name: 'travel' }).focus();
+    await page.keyboard.press('ArrowUp');
+    await page.getByText('front left at +0.1 mm').waitFor();
+    // the arrow moved the wheel and not the stop
+    await page.getByRole('heading', { name: 'Links, front left' }).waitFor();
+    const told = await page.locator('output').innerText();
+    assert.match(told, /^Links, front left\./, 'arriving at a stop is said aloud');
+    await page.context().close();
+  });
+
+  test('stops and ways to come say what they will need', async () => {
+    const page = await openPage(workshop, `?car=${CAR}`);
+    await sheetStands(page);
+    await page.locator('[data-stop="studs"]').click();
+    await page.getByText('It will need size, grade, pattern').waitFor();
+    await page.getByRole('tab', { name: 'gas path' }).click();
+    await page.getByText('It will need the port faces').waitFor();
+    await page.context().close();
+  });
+
+  test('two specs stand side by side with their differences', async () => {
+    const page = await openPage(workshop, `?car=ashgarth-501&stop=spring`);
+    await sheetStands(page);
+    const beside = page.getByRole('combobox', { name: 'beside it' });
+    const other = await beside.locator('option').last().innerText();
+    await beside.selectOption(other);
+    await page.getByRole('heading', { name: 'Two specs, front left' }).waitFor();
+    assert.equal(await page.locator('.half').count(), 2);
+    assert.ok((await page.locator('.differences tbody').count()) > 3);
+    await page.context().close();
+  });
+
+  test('a name that is markup is shown as text', async () => {
+    const text = readFileSync(carFile(workshop, CAR), 'utf8');
+    const hostile = '<img src=x onerror="window.broken=1"><b>bold';
+    writeFileSync(carFile(workshop, CAR), text.replace(/^( +name: ).*$/m, `$1'${hostile}'`));
+    const page = await openPage(workshop, `?car=${CAR}`);
+    await page.getByText(hostile).first().waitFor();
+    assert.equal(await page.evaluate('window.broken'), undefined);
+    writeFileSync(carFile(workshop, CAR), text);
+    // the page follows the file by itself
+    await page.getByText('Fenwold 201').first().waitFor();
+    await page.context().close();
+  });
+
+  test('a file that does not read says where and what to do, and the page follows when it is mended', async () => {
+    const text = readFileSync(carFile(workshop, CAR), 'utf8');
+    const page = await openPage(workshop, `?car=${CAR}`);
+    await sheetStands(page);
+    writeFileSync(carFile(workshop, CAR), text.replace(/loadedRadius: .*/, 'loadedRadius: 3 mm'));
+    await page.getByText('loaded radius').first().waitFor();
+    await page
+      .getByText(/^line \d+/)
+      .first()
+      .waitFor();
+    writeFileSync(carFile(workshop, CAR), text);
+    await page.locator('.sheet').waitFor();
+    await page.context().close();
+  });
+});
