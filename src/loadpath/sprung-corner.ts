@@ -190,12 +190,17 @@ export const travelAtRockerAngle = (of: SprungCorner, angle: number): Metre =>
 export function travelAtLoad(of: SprungCorner, load: Newton): Metre {
   const miss = (travel: Metre): number => of.wheelAt(travel).force - load;
   try {
-    let low = 0;
-    let high = 0;
-    // widen on the side where the load lies, 4 mm at a time: stiffer than any kink is wide
-    while (miss(low) > 0 && low > -WIDEST) low -= 0.004;
-    while (miss(high) < 0 && high < WIDEST) high += 0.004;
-    if (miss(low) > 0 || miss(high) < 0) return Number.NaN;
+    // towards the load, 4 mm at a time; each place is asked once, since a place asked again comes out a hair off
+    const way = miss(0) < 0 ? 1 : -1;
+    let before = 0;
+    let beyond = way * 0.004;
+    while (way * miss(beyond) < 0) {
+      if (Math.abs(beyond) > WIDEST) return Number.NaN;
+      before = beyond;
+      beyond += way * 0.004;
+    }
+    let low = Math.min(before, beyond);
+    let high = Math.max(before, beyond);
     // halving lands on a kink as on any other place; 1e-10 m is below every reading
     while (high - low > 1e-10) {
       const middle = (low + high) / 2;
