@@ -112,8 +112,8 @@ for (const { name, car } of everyDemo()) {
         assert.ok(answer.reached, where);
         // the record changes nothing
         assert.deepEqual(
-          answer.figures.map(({ id, value }) => [id, value]),
-          pass.put.map(({ note, value }) => [note.id, value]),
+          new Map(answer.figures.map(({ id, value }) => [id, value])),
+          new Map(pass.put.map(({ note, value }) => [note.id, value])),
         );
       }
     }
