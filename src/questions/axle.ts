@@ -8,7 +8,7 @@ import { putCarFigures } from '../loadpath/figures/car.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { STANDING_CAUTION } from './cautions.ts';
 import type { End, Figure, Stance } from './figure.ts';
-import { figuresOf, figuresWithSpread, type Pass } from './spread-of-figures.ts';
+import { figuresOf, figuresWithSpread, inOrder, type Pass } from './spread-of-figures.ts';
 import { type WorkingAnswer, workingOfPass } from './working.ts';
 
 export interface AxleReached {
@@ -63,7 +63,7 @@ function answer(
   notes: () => string[],
 ): AxleAnswer {
   try {
-    const figures = options.spread ? figuresWithSpread(car, pass) : figuresOf(car, pass);
+    const figures = inOrder(options.spread ? figuresWithSpread(car, pass) : figuresOf(car, pass));
     return { reached: true, figures, notes: notes(), cautions: [STANDING_CAUTION] };
   } catch (reason) {
     if (reason instanceof Unreachable || reason instanceof DegenerateCorner || reason instanceof BarOpen) {

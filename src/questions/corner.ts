@@ -14,7 +14,7 @@ import {
 } from './cautions.ts';
 import { springNotes, standNotes } from './corner-notes.ts';
 import type { Figure, Position, TravelEvent, Wheel } from './figure.ts';
-import { figuresOf, figuresWithSpread, type Pass } from './spread-of-figures.ts';
+import { figuresOf, figuresWithSpread, inOrder, type Pass } from './spread-of-figures.ts';
 import { eventsOf, rangeOf, type TravelRange } from './travel-range.ts';
 
 export interface CornerReached {
@@ -63,7 +63,7 @@ export function cornerFigures(
   const range = rangeOf(of, at.rack);
   try {
     const pass = cornerPass(car, wheel, at);
-    const figures = options.spread ? figuresWithSpread(car, pass) : figuresOf(car, pass);
+    const figures = inOrder(options.spread ? figuresWithSpread(car, pass) : figuresOf(car, pass));
     return {
       reached: true,
       wheel,

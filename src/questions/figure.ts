@@ -34,6 +34,8 @@ export interface Figure {
   readonly say?: string;
   /** 1: one of the few large figures of its stop; 2: on its card; 3: in its table alone. */
   readonly rank: 1 | 2 | 3;
+  /** The one figure of its stop that the eye should find first. */
+  readonly lead?: true;
 }
 
 /** Where a wheel stands: vertical movement of the contact point from the surveyed position, bump positive. */

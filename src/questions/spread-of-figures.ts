@@ -4,7 +4,7 @@
  * Only inputs that the pass leaned on are moved; the others cannot change it.
  */
 import type { Car } from '../car/read.ts';
-import type { FigureNote, Put } from '../loadpath/figures/note.ts';
+import { type FigureNote, LOAD_PATH, type Put } from '../loadpath/figures/note.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { spreadOf } from '../measured/spread.ts';
 import type { Figure } from './figure.ts';
@@ -44,7 +44,7 @@ export function figuresWithSpread(car: Car, pass: Pass): Figure[] {
 }
 
 function figureOf(note: FigureNote, value: number): Figure {
-  const { id, stop, means, symbol, unit, anchor, rank, say } = note;
+  const { id, stop, means, symbol, unit, anchor, rank, say, lead } = note;
   return {
     id,
     stop,
@@ -55,5 +55,15 @@ function figureOf(note: FigureNote, value: number): Figure {
     rank,
     ...(anchor === undefined ? {} : { anchor }),
     ...(say === undefined ? {} : { say }),
+    ...(lead === undefined ? {} : { lead }),
   };
 }
+
+/** Along the load path, and at each stop the figure that matters first, then by rank. */
+export const inOrder = (figures: readonly Figure[]): Figure[] =>
+  [...figures].sort(
+    (a, b) =>
+      LOAD_PATH.indexOf(a.stop) - LOAD_PATH.indexOf(b.stop) ||
+      Number(b.lead ?? false) - Number(a.lead ?? false) ||
+      a.rank - b.rank,
+  );

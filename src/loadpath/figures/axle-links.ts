@@ -33,6 +33,7 @@ const rollOffset = links({
 
 const forceHeight = links({
   id: 'rollCentreForce',
+  lead: true,
   means: 'height at which lateral force enters through the links',
   symbol: 'h_f',
   unit: 'm',

@@ -18,6 +18,8 @@ export interface FigureNote {
   readonly anchor?: string;
   /** 1: one of the few large figures of its stop; 2: on its card; 3: in its table alone. */
   readonly rank: 1 | 2 | 3;
+  /** The one figure of its stop that the eye should find first. */
+  readonly lead?: true;
   /** What must be said beside the figure always: which way round a sign or a ratio is. */
   readonly say?: string;
   /** How it is solved where it is not one formula, and where that stands in docs/theory. */

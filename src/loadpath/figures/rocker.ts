@@ -21,6 +21,7 @@ const angle = note({
 });
 const springPerWheel = note({
   id: 'springPerWheel',
+  lead: true,
   means: 'spring per wheel: compression of the unit per wheel travel',
   symbol: 'r',
   unit: '1',

@@ -11,6 +11,7 @@ const note = notesOf('spring');
 
 const wheelRate = note({
   id: 'wheelRate',
+  lead: true,
   means: 'wheel rate',
   symbol: 'k_w',
   unit: 'N/m',

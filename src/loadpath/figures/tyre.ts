@@ -11,6 +11,7 @@ const note = notesOf('tyre');
 
 const load = note({
   id: 'wheelLoad',
+  lead: true,
   means: 'load at the ground that the springing holds at this travel',
   symbol: 'F_z',
   unit: 'N',

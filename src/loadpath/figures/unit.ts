@@ -12,11 +12,12 @@ const note = notesOf('spring');
 
 const springForce = note({
   id: 'springForce',
-  means: 'force of the damper unit: coil, rubber, gas, stop',
+  means: 'force of the damper unit',
   symbol: 'F_u',
   unit: 'N',
   anchor: 'damperTub',
   rank: 1,
+  say: 'coil, bump rubber, gas and stop together',
 });
 
 const coilForce = note({
@@ -181,7 +182,8 @@ export function unitFigures(
       what: unit.droopStop === 0 ? 'clear of the droop stop' : 'held by the droop stop',
     },
   });
-  put(springForce, F_u);
+  // without a coil the unit is a damper, and its force no large figure
+  put(coil === undefined ? { ...springForce, rank: 2 } : springForce, F_u);
   if (coil === undefined) return;
   const { coil: sizes, from } = coilOf(coil, numbers);
   put(coilRateNote, of.springing.coilRate!);

@@ -12,6 +12,7 @@ const derived = { method: 'first derivative of the closed linkage', source: 'LP-
 
 const camber = note({
   id: 'camber',
+  lead: true,
   means: 'camber',
   symbol: 'γ',
   unit: 'rad',
