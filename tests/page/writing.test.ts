@@ -37,13 +37,13 @@ describe('writing on the page', { skip: NO_BROWSER }, () => {
       '',
       'the old value is not filled in',
     );
-    await field(page).getByLabel('new reading').fill('16.4');
-    await field(page).getByLabel('± one standard uncertainty').fill('0.05');
+    await field(page).getByLabel('new reading').fill('17.15');
+    await field(page).getByLabel('± one standard uncertainty').fill('0.07');
     await field(page).getByLabel('by', { exact: true }).fill('R. Vance');
     await field(page).getByRole('button', { name: 'Keep' }).click();
-    await field(page).getByText('16.4 kg ± 0.05 kg').waitFor();
+    await field(page).getByText('17.15 kg ± 0.07 kg').waitFor();
     const now = readFileSync(file, 'utf8');
-    assert.match(now, /16\.4 kg ± 0\.05 kg/);
+    assert.match(now, /17\.15 kg ± 0\.07 kg/);
     assert.match(now, /R\. Vance/);
     const comments = (text: string): number => (text.match(/#/g) ?? []).length;
     assert.equal(comments(now), comments(first));

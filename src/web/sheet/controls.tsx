@@ -70,7 +70,6 @@ export function ViewChoice() {
           key={view}
           type="button"
           aria-pressed={place.view === view}
-          aria-label={view}
           aria-keyshortcuts={VIEW_KEYS[view]}
           onClick={() => go({ view })}
         >

@@ -125,14 +125,12 @@ interface LabelProps {
 
 function Label({ figure, number, at, label, speech, onLight, onOpen }: LabelProps) {
   const shown = spoken(figure.value, figure.unit, speech, figure.spread?.u);
-  const spread = shown.spread === undefined ? '' : ` ± ${shown.spread}`;
-  const told = `${figure.means}: ${shown.text}${spread} ${shown.unit}. Open the working.`;
   return (
     <button
       type="button"
       className={`label ${label.kind} ${at.column}`}
       data-figure={figure.id}
-      aria-label={told}
+      title="Open the working"
       style={{ top: at.top, height: at.height, width: label.column - 8 }}
       onPointerDown={(event) => event.stopPropagation()}
       onPointerEnter={() => onLight(figure)}
@@ -141,18 +139,17 @@ function Label({ figure, number, at, label, speech, onLight, onOpen }: LabelProp
       onBlur={() => onLight(undefined)}
       onClick={() => onOpen(figure)}
     >
-      {label.kind === 'full' && <span className="label-means">{figure.means}</span>}
-      {label.kind === 'balloon' ? (
-        <span className="balloon">{number}</span>
-      ) : (
+      {label.kind === 'full' && <span className="label-means">{figure.means} </span>}
+      {label.kind !== 'full' && <span className="balloon">{number}</span>}
+      {label.kind !== 'balloon' && (
         <span className="label-value">
-          {label.kind === 'short' && <span className="balloon">{number}</span>}
           <b className="number">{shown.text}</b> <span>{shown.unit}</span>
           {label.kind === 'full' && shown.spread !== undefined && (
             <span className="soft number"> ±{shown.spread}</span>
           )}
         </span>
       )}
+      {label.kind !== 'full' && <span className="unseen">, {figure.means}</span>}
     </button>
   );
 }

@@ -44,7 +44,7 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
         <p className="soft">
           Working · {ofAxle ? `${wheel.end} axle` : wheelName(wheel)} at {travelWords(at.travel, speech)}
         </p>
-        <button type="button" className="word" aria-label="Close the working" onClick={onClose}>
+        <button type="button" className="word" onClick={onClose}>
           Close <kbd>Esc</kbd>
         </button>
       </header>
