@@ -10,7 +10,7 @@
  *
  *   node setup.mjs            packages, command line, page
  *   node setup.mjs --tests    the same, and what the tests use of the machine
- *   node setup.mjs --quiet    says nothing but what goes wrong (for the command line itself)
+ *   node setup.mjs --no-page  without the page: what the command line itself needs
  */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -19,6 +19,7 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  realpathSync,
   renameSync,
   rmSync,
   statSync,
@@ -31,11 +32,8 @@ const ROOT = fileURLToPath(new URL('.', import.meta.url));
 const at = (...parts) => join(ROOT, ...parts);
 const LEAST_NODE = [20, 19];
 
-const asked = new Set(process.argv.slice(2));
-const say = (line) => {
-  // on the error stream, so that the command line's own answers stay alone on the output
-  if (!asked.has('--quiet')) process.stderr.write(`${line}\n`);
-};
+/** On the error stream, so that the command line's own answers stay alone on the output. */
+const say = (line) => process.stderr.write(`${line}\n`);
 
 class SetupFailed extends Error {}
 
@@ -245,15 +243,31 @@ function triedLately(missing) {
   }
 }
 
-try {
-  checkNode();
-  packages();
-  mkdirSync(at('dist'), { recursive: true });
-  await commandLine();
-  if (!asked.has('--no-page')) page();
-  if (asked.has('--tests')) machine();
-} catch (reason) {
-  if (!(reason instanceof SetupFailed)) throw reason;
-  process.stderr.write(`${reason.message}\n`);
-  process.exitCode = 1;
+/**
+ * Does what is asked for; answers whether it could be done.
+ *
+ * @param asked flags as on the command line
+ */
+export async function setup(asked) {
+  try {
+    checkNode();
+    packages();
+    mkdirSync(at('dist'), { recursive: true });
+    await commandLine();
+    if (!asked.includes('--no-page')) page();
+    if (asked.includes('--tests')) machine();
+    return true;
+  } catch (reason) {
+    if (!(reason instanceof SetupFailed)) throw reason;
+    say(reason.message);
+    return false;
+  }
+}
+
+// a clone may be reached by a link, so that the two names differ
+if (
+  process.argv[1] !== undefined &&
+  realpathSync(process.argv[1]) === realpathSync(fileURLToPath(import.meta.url))
+) {
+  process.exitCode = (await setup(process.argv.slice(2))) ? 0 : 1;
 }

@@ -3,7 +3,6 @@
  * The command `flatpatch`. In a clone it first sees to it that what it runs is built from the sources as they
  * stand; where it was installed as a package there are no sources and it runs what came with it.
  */
-import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
@@ -11,10 +10,8 @@ const here = (path) => fileURLToPath(new URL(path, import.meta.url));
 
 const inClone = existsSync(here('../setup.mjs')) && existsSync(here('../src/cli/main.ts'));
 if (inClone) {
-  const done = spawnSync(process.execPath, [here('../setup.mjs'), '--no-page'], {
-    stdio: ['ignore', 'inherit', 'inherit'],
-  });
-  if (done.status !== 0) process.exit(1);
+  const { setup } = await import('../setup.mjs');
+  if (!(await setup(['--no-page']))) process.exit(1);
 }
 const { main } = await import('../dist/cli.mjs');
 await main(process.argv.slice(2));

@@ -24,11 +24,14 @@ export async function all(): Promise<void> {
   work().catch(() => undefined);
   const kept = work();
   await kept;
+  work().then(() => undefined, () => undefined);
+  work().then(() => undefined);
+  Object.assign({ then: 1 }, {});
 }
 `,
   );
   const lines = floatingPromises(join(folder, 'tsconfig.json')).map((each) =>
     Number(/:(\d+):/.exec(each)?.[1]),
   );
-  assert.deepEqual(lines, [3, 4]);
+  assert.deepEqual(lines, [3, 4, 11]);
 });

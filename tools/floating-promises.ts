@@ -44,9 +44,13 @@ function floats(expression: ts.Expression, checker: ts.TypeChecker): boolean {
   if (isTestCall(expression) || isCaught(expression)) return false;
   const type = checker.getTypeAtLocation(expression);
   const parts = type.isUnion() ? type.types : [type];
-  return parts.some(
-    (part) => part.getProperty('then') !== undefined && (part.flags & ts.TypeFlags.Any) === 0,
-  );
+  return parts.some((part) => {
+    const then = part.getProperty('then');
+    // a value may have a "then" that is no function: a JSON Schema has one
+    return (
+      then !== undefined && checker.getTypeOfSymbolAtLocation(then, expression).getCallSignatures().length > 0
+    );
+  });
 }
 
 /** node:test itself waits for the tests that a file declares. */
@@ -54,7 +58,9 @@ const isTestCall = (expression: ts.Expression): boolean =>
   ts.isCallExpression(expression) &&
   /^(test|it|describe|suite)(\.\w+)?$/.test(expression.expression.getText());
 
-const isCaught = (expression: ts.Expression): boolean =>
-  ts.isCallExpression(expression) &&
-  ts.isPropertyAccessExpression(expression.expression) &&
-  expression.expression.name.text === 'catch';
+/** Ends in a catch, or in a then that says what to do when it fails. */
+const isCaught = (expression: ts.Expression): boolean => {
+  if (!ts.isCallExpression(expression) || !ts.isPropertyAccessExpression(expression.expression)) return false;
+  const name = expression.expression.name.text;
+  return name === 'catch' || (name === 'then' && expression.arguments.length === 2);
+};
