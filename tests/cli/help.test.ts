@@ -1,7 +1,7 @@
 /** Every command explains itself, and every example in its help is a line that works. */
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'node:test';
@@ -21,6 +21,12 @@ test('the commands are found in the help, with the exit codes', async () => {
   for (const line of ['0  answered', '1  the program', '2  the car file', '3  asked for something'])
     assert.ok(out.includes(line));
   assert.match((await flatpatch(['--version'])).out, /^\d+\.\d+\.\d+$/m);
+});
+
+test('docs/command-line.md names every command, and no other', () => {
+  const doc = readFileSync(join(ROOT, 'docs/command-line.md'), 'utf8');
+  const named = [...doc.matchAll(/^\| `([a-z-]+)` \|/gm)].map((found) => found[1]!);
+  assert.deepEqual(named, commands);
 });
 
 for (const name of commands) {

@@ -7,7 +7,7 @@ import { putDemo } from '../../workshop/demo.ts';
 import { CAR_FILE, carIds, carText, sourceOf, workshopNotes } from '../../workshop/folder.ts';
 import { workshopHome } from '../../workshop/home.ts';
 import { WHEELS, wheelWords } from '../asked.ts';
-import { command, type MannerOptions, sayLines, speaking } from '../command.ts';
+import { command, type MannerOptions, sayLines, speakingWords } from '../command.ts';
 import { figureText, table } from '../print.ts';
 import { sayDemo, serve } from './serve.ts';
 
@@ -20,9 +20,9 @@ export function demoCommand(): Command {
     'Work every car of the workshop, which is filled with invented cars where it is empty',
     ['flatpatch demo', 'flatpatch demo --serve'],
   );
-  return speaking(made)
+  return speakingWords(made)
     .option('--serve', 'then open the workshop for the browser')
-    .action(async (options: MannerOptions & { readonly serve?: true }) => {
+    .action(async (options: Pick<MannerOptions, 'units'> & { readonly serve?: true }) => {
       const home = workshopHome();
       sayDemo(await putDemo(home), home);
       await sayWorkshop(home, options);
@@ -30,7 +30,7 @@ export function demoCommand(): Command {
     });
 }
 
-async function sayWorkshop(home: string, options: MannerOptions): Promise<void> {
+async function sayWorkshop(home: string, options: Pick<MannerOptions, 'units'>): Promise<void> {
   const { name, invented } = await workshopNotes(home);
   sayLines([`${name}${invented ? ', an invented workshop with invented cars' : ''}`]);
   for (const id of await carIds(home)) {
@@ -43,7 +43,7 @@ async function sayWorkshop(home: string, options: MannerOptions): Promise<void> 
   }
 }
 
-function carLines(car: Car, options: MannerOptions): string[] {
+function carLines(car: Car, options: Pick<MannerOptions, 'units'>): string[] {
   const answers = WHEELS.map((wheel) => cornerFigures(car, wheel, { travel: 0, rack: 0 }, { spread: true }));
   const figures = HEADLINES.flatMap((id) => headline(id, answers));
   const rows = [
