@@ -22,7 +22,7 @@ import type {
 } from '../../units/quantity.ts';
 import type { SolvedStep, Working } from '../../working/working.ts';
 import { type BarLife, type BarSurface, barLife, dutyFromParts } from './bar-life.ts';
-import { nearestSetting, type SplineSetting, type Splines } from './spline.ts';
+import { nearestSetting, type SplineSetting, type Splines, vernierStep } from './spline.ts';
 import { fitWithin, type TorquePoint } from './torque-fit.ts';
 import {
   barMass,
@@ -126,7 +126,7 @@ export interface BarForCoil {
     readonly rms: NewtonMetre;
     readonly worst: NewtonMetre;
   };
-  /** Best first: by what is not matched, then by stress. At most `most`. */
+  /** Best first: by what is not matched, then those that do not yield, then by stress. At most `most`. */
   readonly fits: readonly BarFit[];
 }
 
@@ -150,10 +150,25 @@ export function barForCoil(wanted: BarWanted, most = 5): BarForCoil {
         }))
       : barsToMake(wanted.from, ideal.rate);
   const fits = candidates.map((each) => fitBar(wanted, each));
-  // bars to make that have the ideal rate differ in rounding only: below a millionth they are equal
-  const grain = 1e-6 * Math.max(...wanted.coil.map((point) => Math.abs(point.torque)));
-  const rank = (fit: BarFit): number => Math.round(fit.rms / grain);
-  fits.sort((a, b) => rank(a) - rank(b) || Math.abs(a.overtravel.stress) - Math.abs(b.overtravel.stress));
+  // bars to make that have the ideal rate differ in rounding only: below a millionth they are equal; and so are
+  // they below what half a step of the splines is worth, which falls out for each bar as it may
+  const grain = Math.max(
+    1e-6 * Math.max(...wanted.coil.map((point) => Math.abs(point.torque))),
+    wanted.anchor === undefined || wanted.from.kind === 'rack'
+      ? 0
+      : (ideal.rate * vernierStep(wanted.anchor.splines)) / 2,
+  );
+  const least = Math.min(...fits.map((fit) => fit.rms));
+  const rank = (fit: BarFit): number => Math.floor((fit.rms - least) / grain);
+  // of those that match alike, one that would yield past full bump comes last
+  const yields = (fit: BarFit): number =>
+    fit.shearYield !== undefined && Math.abs(fit.overtravel.stress) > fit.shearYield ? 1 : 0;
+  fits.sort(
+    (a, b) =>
+      rank(a) - rank(b) ||
+      yields(a) - yields(b) ||
+      Math.abs(a.overtravel.stress) - Math.abs(b.overtravel.stress),
+  );
   return {
     ideal: { rate: ideal.rate, slackAt: ideal.slackAt, rms: ideal.rms, worst: ideal.worst.difference },
     fits: fits.slice(0, most),
