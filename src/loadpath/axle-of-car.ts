@@ -8,7 +8,7 @@
  */
 
 import { springMaterial } from '../materials/spring-material.ts';
-import { along, distance, dot, sub, turnedAbout, unit, type Vec3 } from '../maths/vec3.ts';
+import { along, cross, distance, dot, length, sub, turnedAbout, unit, type Vec3 } from '../maths/vec3.ts';
 import type { Metre, Newton } from '../units/quantity.ts';
 import { formula, type Working } from '../working/working.ts';
 import { barRate, type DropLink, type FlexibleArm, solveTBar, solveUBar } from './axle/anti-roll-bar.ts';
@@ -149,7 +149,7 @@ function barAtWheels(
   const twist = barTwist(axle, left, right, numbers);
   const rate = barRate({
     torsion: torsionOf(axle, numbers, working),
-    arms: [blade(axle, 'left', numbers), blade(axle, 'right', numbers)].filter((arm) => arm !== undefined),
+    arms: [blade(axle, left, numbers), blade(axle, right, numbers)].filter((arm) => arm !== undefined),
   });
   const torque = rate * twist.value;
   return { twist, rate, torque, stiffness: pairStiffness(twist, { rate, effort: torque }) };
@@ -233,18 +233,24 @@ function linksOf(
   return { left: link(left), right: link(right) };
 }
 
-/** The blade of one arm. The file counts its setting from flat, the blade room from on edge. */
-function blade(axle: AxleForm, side: 'left' | 'right', numbers: Numbers): FlexibleArm | undefined {
-  const form = side === 'left' ? axle.antiRollBar!.leftBlade : axle.antiRollBar!.rightBlade;
+/**
+ * The blade of one arm. The lever is the distance of the drop link's joint from the bar's axis; the length that
+ * bends is shorter. The file counts a blade's setting from flat, the blade room from on edge.
+ */
+function blade(axle: AxleForm, side: AxleSide, numbers: Numbers): FlexibleArm | undefined {
+  const { leftBlade, rightBlade, axisLeft, axisRight } = axle.antiRollBar!;
+  const form = side.of.side === 'left' ? leftBlade : rightBlade;
   if (form === undefined) return undefined;
-  const length = numbers.of(form.length);
+  const on = numbers.point(axisLeft);
+  const direction = unit(sub(numbers.point(axisRight), on));
+  const joint = sub(numbers.point(side.of.form.points.dropLinkArm!), on);
   return {
-    armLength: length,
+    armLength: length(cross(direction, joint)),
     tipStiffness: bladeTipStiffness(
       {
         width: numbers.of(form.width),
         thickness: numbers.of(form.thickness),
-        length,
+        length: numbers.of(form.length),
         youngsModulus: numbers.of(form.youngsModulus),
         tip: 'free',
       },
@@ -263,14 +269,14 @@ function heaveAtWheels(
   const leftEnd = left.state.rockerPoints.heave;
   const rightEnd = right.state.rockerPoints.heave;
   if (heave === undefined || leftEnd === undefined || rightEnd === undefined) return undefined;
-  const length = heaveElement(leftEnd, rightEnd);
+  const reach = heaveElement(leftEnd, rightEnd);
   const asSurveyed = distance(
     numbers.point(left.of.form.points.heaveRocker!),
     numbers.point(right.of.form.points.heaveRocker!),
   );
   // some lay-outs close the element in bump and some draw it out; the spring is pressed in bump either way
-  const closing = length.byLeft + length.byRight <= 0 ? 1 : -1;
-  const compression = closing * (asSurveyed - length.value);
+  const closing = reach.byLeft + reach.byRight <= 0 ? 1 : -1;
+  const compression = closing * (asSurveyed - reach.value);
   const rate = numbers.of(heave.rate);
   const freeAt = numbers.of(heave.gap);
   const spring =
@@ -284,9 +290,9 @@ function heaveAtWheels(
         });
   const force = spring.force(compression);
   return {
-    length,
+    length: reach,
     compression,
     force,
-    stiffness: pairStiffness(length, { rate: spring.rate(compression), effort: -closing * force }),
+    stiffness: pairStiffness(reach, { rate: spring.rate(compression), effort: -closing * force }),
   };
 }

@@ -261,10 +261,11 @@ def axle_figures(end, axle, corners, springs, moduli, at, wheelbase, height, sha
     sprung = sum(springs[s].data['scale'] - springs[s].data['unsprung'] for s in springs)
     arb, heave = axle.get('antiRollBar'), axle.get('heave')
 
-    # The axle in heave: both wheels travel together; a heave spring counts where its gap is closed, and the
-    # anti-roll bar as far as left and right are not each other's mirror.
-    def squeeze(t):
-        a, b = (corners[s].at(z + t)['onRocker']('heaveRocker') for s, z in (('left', zl), ('right', zr)))
+    # The axle in heave: both wheels travel together; in roll one goes up and the other down. A heave spring counts
+    # where its gap is closed, in roll too as far as its two ends do not move alike; the anti-roll bar counts in
+    # heave as far as left and right are not each other's mirror.
+    def squeeze(t, u):
+        a, b = (corners[s].at(z)['onRocker']('heaveRocker') for s, z in (('left', zl + t), ('right', zr + u)))
         a0, b0 = (corners[s].p['heaveRocker'] for s in ('left', 'right'))
         over = np.array([1, -1, 1])
         return length(a0 - b0 * over) - length(a - b * over) - heave['gap']
@@ -291,21 +292,20 @@ def axle_figures(end, axle, corners, springs, moduli, at, wheelbase, height, sha
         out['antiRollBarOneWheel'] = float(np.mean(one))
         out['antiRollBarRoll'] = float(second(lambda t: store(zl + t, zr - t), 0.0)) / 2
 
-    def both(t):
-        u = springs['left'].energy(zl + t) + springs['right'].energy(zr + t) + store(zl + t, zr + t)
+    def kept(t, u):
+        energy = springs['left'].energy(zl + t) + springs['right'].energy(zr + u) + store(zl + t, zr + u)
         if heave:
-            u += heave['rate'] * max(squeeze(t), 0.0) ** 2 / 2
-        return u
+            energy += heave['rate'] * max(squeeze(t, u), 0.0) ** 2 / 2
+        return energy
 
     steps = [springs[s].step(travel[s]) for s in springs]
     if heave:
-        steps.append(clear_step(0.0, lambda t: [squeeze(t)]))
-        out['heaveForce'] = heave['rate'] * max(squeeze(0.0), 0.0)
-    out['heaveRate'] = float(second(both, 0.0, min(steps)))
+        steps.append(clear_step(0.0, lambda t: [squeeze(t, t)]))
+        out['heaveForce'] = heave['rate'] * max(squeeze(0.0, 0.0), 0.0)
+    out['heaveRate'] = float(second(lambda t: kept(t, t), 0.0, min(steps)))
     tyre = {s: springs[s].data['wheel']['tyreRate'] for s in springs}
     # Roll about a level line at the ground: one wheel up, the other down by half the track times the angle.
-    apart = lambda t: springs['left'].energy(zl + t) + springs['right'].energy(zr - t) + store(zl + t, zr - t)
-    out['rollRate'] = float(second(apart, 0.0, min(steps))) * (out['track'] / 2) ** 2
+    out['rollRate'] = float(second(lambda t: kept(t, -t), 0.0, min(steps))) * (out['track'] / 2) ** 2
     out['heaveRide'] = out['heaveRate'] * sum(tyre.values()) / (out['heaveRate'] + sum(tyre.values()))
     out['heaveFrequency'] = float(np.sqrt(out['heaveRide'] / sprung) / (2 * np.pi))
     return out

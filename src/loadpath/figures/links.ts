@@ -18,12 +18,12 @@ const frontSlope = note({
   anchor: 'contact',
   rank: 1,
   say: 'positive: the track grows in bump',
-  method: 'velocity of the contact point in the closed linkage',
-  source: 'LP-19',
+  method: 'first derivative of the lowest point of the wheel in the closed linkage',
+  source: 'LP-13',
 });
 const centreAcross = note({
   id: 'instantCentreAcross',
-  means: 'instant centre in front view, from the centre plane towards this wheel',
+  means: 'instant centre of the upright in front view, from the centre plane towards this wheel',
   symbol: 'y_ic',
   unit: 'm',
   rank: 3,
@@ -32,7 +32,7 @@ const centreAcross = note({
 });
 const centreHeight = note({
   id: 'instantCentreHeight',
-  means: 'instant centre in front view, height above the ground',
+  means: 'instant centre of the upright in front view, height above the ground',
   symbol: 'z_ic',
   unit: 'm',
   rank: 2,
@@ -185,7 +185,7 @@ export function linkFigures(
   put: Put,
   working?: Working,
 ): void {
-  put(frontSlope, attitude.frontView.slope);
+  put(frontSlope, attitude.halfTrack.perTravel);
   put(centreAcross, attitude.frontView.at?.across ?? Number.NaN);
   put(
     centreHeight,
