@@ -27,12 +27,15 @@ export class Listeners {
       this.#all.add(listener);
       const breath = setInterval(() => void stream.write(': \n\n').catch(() => undefined), BREATH_MS);
       await stream.write(': \n\n');
-      await new Promise<void>((resolve) => {
-        this.#ends.add(resolve);
-        stream.onAbort(resolve);
-      }).finally(() => {
-        this.#all.delete(listener);
-        clearInterval(breath);
+      let end = (): void => undefined;
+      const ended = new Promise<void>((resolve) => {
+        end = resolve;
       });
+      this.#ends.add(end);
+      stream.onAbort(end);
+      await ended;
+      this.#ends.delete(end);
+      this.#all.delete(listener);
+      clearInterval(breath);
     });
 }
