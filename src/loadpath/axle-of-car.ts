@@ -54,18 +54,7 @@ export interface AxleState {
   readonly right: AxleSide;
   readonly bar?: BarAtWheels;
   readonly heave?: HeaveAtWheels;
-  /** Springs, bar and heave element together. */
-  readonly stiffness: AxleStiffness;
 }
-
-const NONE: AxleStiffness = { leftLeft: 0, leftRight: 0, rightRight: 0 };
-
-const sum = (...parts: readonly AxleStiffness[]): AxleStiffness =>
-  parts.reduce((a, b) => ({
-    leftLeft: a.leftLeft + b.leftLeft,
-    leftRight: a.leftRight + b.leftRight,
-    rightRight: a.rightRight + b.rightRight,
-  }));
 
 /** @throws Unreachable, DegenerateCorner, BarOpen */
 export function axleState(axle: AxleForm, at: AxleAt, numbers: Numbers, working?: Working): AxleState {
@@ -83,17 +72,11 @@ export function axleState(axle: AxleForm, at: AxleAt, numbers: Numbers, working?
   const right = side('right');
   const bar = barAtWheels(axle, left, right, numbers, working);
   const heave = heaveAtWheels(axle, left, right, numbers);
-  const springs: AxleStiffness = {
-    leftLeft: left.now.elastic + left.now.byForce,
-    leftRight: 0,
-    rightRight: right.now.elastic + right.now.byForce,
-  };
   return {
     left,
     right,
     ...(bar === undefined ? {} : { bar }),
     ...(heave === undefined ? {} : { heave }),
-    stiffness: sum(springs, bar?.stiffness ?? NONE, heave?.stiffness ?? NONE),
   };
 }
 

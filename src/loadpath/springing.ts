@@ -13,7 +13,7 @@
  */
 import type { Metre, Newton, NewtonMetre, NewtonPerMetre, Radian } from '../units/quantity.ts';
 import { STANDARD_GRAVITY } from '../units/quantity.ts';
-import { formula, type Working } from '../working/working.ts';
+import { formula, type Origin, type Working } from '../working/working.ts';
 import type { CornerForm } from './corner-of-car.ts';
 import { fromReading, type Numbers } from './numbers.ts';
 import { solidLength } from './spring/coil-spring.ts';
@@ -129,7 +129,85 @@ const coilForceAsFitted = formula({
   source: 'LP-43',
 });
 
+const forceOfOthers = formula({
+  symbol: 'F_0',
+  means: 'force of the damper unit as surveyed',
+  is: 'F_r0 + F_g + F_c0',
+  unit: 'N',
+  terms: {
+    F_r0: { unit: 'N', means: 'force of the bump rubber as surveyed' },
+    F_g: { unit: 'N', means: 'force of the damper gas' },
+    F_c0: { unit: 'N', means: 'force of the coil as surveyed' },
+  },
+  source: 'LP-41',
+});
+
+const barTorqueAsMeasured = formula({
+  symbol: 'T_0',
+  means: 'torque of the bar as surveyed',
+  is: 'k_t*φ_0',
+  unit: 'N m',
+  terms: {
+    k_t: { unit: 'N m/rad', means: 'torsional rate of the bar' },
+    φ_0: { unit: 'rad', means: 'twist of the bar as surveyed' },
+  },
+  source: 'LP-41',
+});
+
+const FREE_TERMS = {
+  F_c0: { unit: 'N', means: 'force of the coil as surveyed' },
+  R: { unit: 'N/m', means: 'rate of the coil spring' },
+} as const;
+
+const coilFree = formula({
+  symbol: 'c_f',
+  means: 'compression, from the surveyed position, at which the coil is free',
+  is: '-(F_c0/R)',
+  unit: 'm',
+  terms: FREE_TERMS,
+  source: 'SP-30',
+});
+
+const coilFreeWithHelper = formula({
+  symbol: 'c_f',
+  means: 'compression, from the surveyed position, at which coil and helper are free',
+  is: '-(F_c0/R + min(F_c0/R_h, s_h))',
+  unit: 'm',
+  terms: {
+    ...FREE_TERMS,
+    R_h: { unit: 'N/m', means: 'rate of the helper' },
+    s_h: { unit: 'm', means: 'travel of the helper, free to solid' },
+  },
+  source: 'SP-32',
+});
+
+const coilSolid = formula({
+  symbol: 'c_s',
+  means: 'compression, from the surveyed position, at which the coil is solid',
+  is: 'c_f + s_h + L_0 - L_c',
+  unit: 'm',
+  terms: {
+    c_f: { unit: 'm', means: 'compression at which the coil is free' },
+    s_h: { unit: 'm', means: 'travel of the helper, free to solid' },
+    L_0: { unit: 'm', means: 'free length' },
+    L_c: { unit: 'm', means: 'solid length' },
+  },
+  source: 'SP-31',
+});
+
 const G: number = STANDARD_GRAVITY;
+
+const told = (what: string): Origin => ({ kind: 'constant', what });
+
+/** Where the forces come from that stand beside coil and bar as surveyed. */
+function otherOrigins(corner: CornerForm, rubberForce: Newton) {
+  const { bumpRubber, damper } = corner;
+  const clear = bumpRubber === undefined ? 'no bump rubber' : 'the bump rubber is clear as surveyed';
+  return {
+    F_r0: rubberForce === 0 ? told(clear) : ({ kind: 'table', name: 'measured curve of the rubber' } as const),
+    F_g: damper?.gasForce === undefined ? told('no gas force given') : fromReading(damper.gasForce),
+  };
+}
 
 /** Works out the springing of a corner from the file and the linkage as surveyed. */
 export function springingOf(
@@ -151,7 +229,8 @@ export function springingOf(
   const rubber = rubberOf(corner, numbers);
   const stops = stopsOf(corner, at, numbers);
   const gasForce = numbers.or(corner.damper?.gasForce, 0);
-  const others = (rubber?.element.force(0) ?? 0) + gasForce;
+  const F_r0 = rubber?.element.force(0) ?? 0;
+  const beside = otherOrigins(corner, F_r0);
   const { coil, bar } = corner;
   const coilMeasured = coil?.fittedLength !== undefined;
   const barMeasured = bar?.twist !== undefined;
@@ -175,9 +254,12 @@ export function springingOf(
     barRate = rateOfBar(bar, numbers, working);
     if (barMeasured) {
       φ_0 = numbers.of(bar.twist!);
-      T_0 = barRate * φ_0;
+      T_0 = barTorqueAsMeasured({ k_t: barRate, φ_0 }, working, { φ_0: fromReading(bar.twist!) });
     } else if (coil === undefined || coilMeasured) {
-      const F_0 = others + (coilForce ?? 0);
+      const F_0 = forceOfOthers({ F_r0, F_g: gasForce, F_c0: coilForce ?? 0 }, working, {
+        ...beside,
+        ...(coilForce === undefined ? { F_c0: told('no coil') } : {}),
+      });
       T_0 = barTorqueAtSurvey({ W_s, F_0, r_0: at.unitRatio, s_0: at.barRatio }, working);
       φ_0 = twistAtSurvey({ T_0, k_t: barRate }, working);
     } else {
@@ -196,8 +278,13 @@ export function springingOf(
     const F_c0 =
       coilForce ??
       coilForceAtSurvey(
-        { W_s, T_0, s_0: at.barRatio, r_0: at.unitRatio, F_r0: rubber?.element.force(0) ?? 0, F_g: gasForce },
+        { W_s, T_0, s_0: at.barRatio, r_0: at.unitRatio, F_r0, F_g: gasForce },
         working,
+        {
+          ...beside,
+          ...(bar === undefined ? { T_0: told('no torsion bar') } : {}),
+          ...(bar !== undefined && !barMeasured ? { T_0: told('the bar is taken as slack as surveyed') } : {}),
+        },
       );
     if (F_c0 <= 0) {
       notes.push(
@@ -226,19 +313,31 @@ export function springingOf(
  */
 function lawOfCoil(corner: CornerForm, numbers: Numbers, force: Newton, working?: Working) {
   const form = corner.coil!;
-  const { coil } = coilOf(form, numbers);
+  const { coil, from } = coilOf(form, numbers);
   const rate = rateOfCoil(form, numbers, working);
   const { helper } = form;
-  const helperRate = helper === undefined ? undefined : numbers.of(helper.rate);
-  const helperTravel = helper === undefined ? 0 : numbers.of(helper.travel);
-  const shortens =
-    helperRate === undefined ? force / rate : force / rate + Math.min(force / helperRate, helperTravel);
-  const freeAt = -shortens;
+  const terms = { F_c0: force, R: rate };
+  const s_h = helper === undefined ? 0 : numbers.of(helper.travel);
+  const R_h = helper === undefined ? undefined : numbers.of(helper.rate);
+  const freeAt =
+    R_h === undefined
+      ? coilFree(terms, working)
+      : coilFreeWithHelper({ ...terms, R_h, s_h }, working, {
+          R_h: fromReading(helper!.rate),
+          s_h: fromReading(helper!.travel),
+        });
   const spring =
-    helperRate === undefined
+    R_h === undefined
       ? LinearSpring({ rate, freeAt })
-      : HelperInSeries({ mainRate: rate, helperRate, helperTravel, freeAt });
-  const solidAt = freeAt + helperTravel + coil.freeLength - solidLength(coil);
+      : HelperInSeries({ mainRate: rate, helperRate: R_h, helperTravel: s_h, freeAt });
+  const solidAt = coilSolid(
+    { c_f: freeAt, s_h, L_0: coil.freeLength, L_c: solidLength(coil, working, from) },
+    working,
+    {
+      L_0: fromReading(form.freeLength),
+      s_h: helper === undefined ? told('no helper') : fromReading(helper.travel),
+    },
+  );
   return { element: SolidSpring({ spring, solidAt }), rate, freeAt, solidAt };
 }
 

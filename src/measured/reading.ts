@@ -46,7 +46,7 @@ export function spreadWords(reading: Reading): string {
     case 'instrument':
       return `spread usual for ${reading.spread.instrument} (${reading.spread.class}), not stated in the file`;
     case 'usual':
-      return `no instrument stated: spread usual for a ${reading.spread.class}`;
+      return `no instrument stated: spread usual for this kind (${reading.spread.class})`;
     case 'exact':
       return 'taken as exact';
   }

@@ -138,9 +138,16 @@ export function barForCoil(car: Car, wheel: Wheel, asked: BarAsked): BarProposal
       `The coil is loose from ${mm(marks.coilFree)} down; a splined bar would twist backwards there. Bring the droop stop up to it, or leave the bar unpreset.`,
     );
   }
-  if (!(range.bump > lowest)) return no('There is no travel in which the coil carries.');
+  // past its solid length a coil is steel on steel, and no bar is asked to do that
+  const highest = Number.isFinite(marks.coilSolid) ? Math.min(range.bump, marks.coilSolid) : range.bump;
+  if (highest < range.bump) {
+    notes.push(
+      `The coil goes solid at ${mm(highest)}; the bar is matched up to there, and its stress beyond is that of the overtravel.`,
+    );
+  }
+  if (!(highest > lowest)) return no('There is no travel in which the coil carries.');
   // a hair inside the ends, where the linkage still closes
-  const samples = torqueSamples(of, lowest * 0.999, range.bump * 0.999, SAMPLES);
+  const samples = torqueSamples(of, lowest * 0.999, highest * 0.999, SAMPLES);
   const coil = coilOf(form.coil, numbers).coil;
   const massOfCoil = coilMass(coil);
   const points = samples.map((sample) => ({ rockerAngle: sample.ratios.angle, torque: sample.coil }));

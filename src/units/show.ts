@@ -89,6 +89,6 @@ function significant(value: number, digits: number): string {
   if (Math.abs(value) < 1e-9) return '0';
   if (!Number.isFinite(value)) return '—';
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
-  if (magnitude >= 6 || magnitude < -4) return value.toExponential(digits - 1).replace('-', '−');
+  if (magnitude >= 6 || magnitude < -4) return value.toExponential(digits - 1).replaceAll('-', '−');
   return plain(value, Math.max(0, digits - 1 - magnitude));
 }

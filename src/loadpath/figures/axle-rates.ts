@@ -4,6 +4,7 @@ import { formula } from '../../working/working.ts';
 import type { AxleSide, AxleState } from '../axle-of-car.ts';
 import { damper, knee } from '../damper.ts';
 import { fromReading, type Numbers } from '../numbers.ts';
+import { stiffnessAtWheels } from './axle-stiffness.ts';
 import { notesOf, type Put } from './note.ts';
 
 const tyre = notesOf('tyre');
@@ -57,8 +58,6 @@ const heaveRate = spring({
   symbol: 'K_h',
   unit: 'N/m',
   rank: 1,
-  method: 'sum of the 2 × 2 stiffness at the wheels',
-  source: 'LP-31',
 });
 
 const rollRate = spring({
@@ -109,6 +108,21 @@ const dampingHigh = tyre({
   rank: 2,
 });
 
+const K_TERMS = {
+  K_ll: { unit: 'N/m', means: 'stiffness of the left wheel' },
+  K_lr: { unit: 'N/m', means: 'stiffness between left and right' },
+  K_rr: { unit: 'N/m', means: 'stiffness of the right wheel' },
+} as const;
+
+const heaveOf = formula({
+  symbol: 'K_h',
+  means: 'rate of the axle in heave, both wheels together',
+  is: 'K_ll + 2*K_lr + K_rr',
+  unit: 'N/m',
+  terms: K_TERMS,
+  source: 'LP-31',
+});
+
 const rollOf = formula({
   symbol: 'K_φ',
   means: 'roll rate of the springing, tyres rigid',
@@ -116,9 +130,7 @@ const rollOf = formula({
   unit: 'N m/rad',
   terms: {
     t: { unit: 'm', means: 'track' },
-    K_ll: { unit: 'N/m', means: 'stiffness of the left wheel' },
-    K_lr: { unit: 'N/m', means: 'stiffness between left and right' },
-    K_rr: { unit: 'N/m', means: 'stiffness of the right wheel' },
+    ...K_TERMS,
   },
   source: 'LP-54',
 });
@@ -238,7 +250,8 @@ function slopesOf(
 }
 
 export function putRates(state: AxleState, t: number, numbers: Numbers, put: Put, working?: Working): void {
-  const { left, right, bar, heave, stiffness: K } = state;
+  const { left, right, bar, heave } = state;
+  const K = stiffnessAtWheels(state, working);
   if (bar !== undefined) {
     const { leftLeft, leftRight, rightRight } = bar.stiffness;
     put(barRateNote, bar.rate);
@@ -246,7 +259,7 @@ export function putRates(state: AxleState, t: number, numbers: Numbers, put: Put
     put(barRoll, (leftLeft - 2 * leftRight + rightRight) / 2);
   }
   if (heave !== undefined) put(heaveForce, heave.force);
-  const K_h = K.leftLeft + 2 * K.leftRight + K.rightRight;
+  const K_h = heaveOf({ K_ll: K.leftLeft, K_lr: K.leftRight, K_rr: K.rightRight }, working);
   put(heaveRate, K_h);
   const K_φ = rollOf({ t, K_ll: K.leftLeft, K_lr: K.leftRight, K_rr: K.rightRight }, working);
   put(rollRate, K_φ);

@@ -11,6 +11,7 @@ import { rollCentre } from '../axle/roll-centre.ts';
 import { type AxleState, axleState } from '../axle-of-car.ts';
 import { attitudeOf } from '../corner/attitude.ts';
 import { fromReading, type Numbers } from '../numbers.ts';
+import { stiffnessAtWheels } from './axle-stiffness.ts';
 import { notesOf, type Put, recorded } from './note.ts';
 
 const tyre = notesOf('tyre');
@@ -144,7 +145,8 @@ const mean = (a: number, b: number): number => (a + b) / 2;
 
 /** Roll rate and ride rate of an axle with its tyres in series. */
 function atGround(state: AxleState, numbers: Numbers): { readonly roll: number; readonly heave: number } {
-  const { stiffness: K, left, right } = state;
+  const { left, right } = state;
+  const K = stiffnessAtWheels(state);
   const t = attitudeOf(left.state).halfTrack.value + attitudeOf(right.state).halfTrack.value;
   const tyres = numbers.of(left.of.form.wheel.tyreRate) + numbers.of(right.of.form.wheel.tyreRate);
   const inSeries = (a: number, b: number): number => (a * b) / (a + b);

@@ -206,7 +206,10 @@ const solid = formula({
 /** Length with all coils touching: measured when the file has it, else from coils and ends.  [SP-7] */
 export function solidLength(spring: CoilSpring, working?: Working, from?: Origins): Metre {
   if (spring.measuredSolidLength !== undefined) return spring.measuredSolidLength;
-  return solid({ n_t: totalCoils(spring), e: SOLID_EXTRA[spring.ends], d: spring.wire }, working, from);
+  return solid({ n_t: totalCoils(spring), e: SOLID_EXTRA[spring.ends], d: spring.wire }, working, {
+    e: { kind: 'table', name: `ends ${spring.ends}` },
+    ...from,
+  });
 }
 
 const gaps = formula({

@@ -147,13 +147,16 @@ export function equivalentLength(
     unit: 'm',
     source: 'SP-19',
     terms: [
-      { symbol: 'D', means: 'diameter of the bar', value: section.diameter, unit: 'm' },
-      { symbol: 'd', means: 'bore of the bar', value: section.bore, unit: 'm' },
-      { symbol: 'H', means: 'diameter at the head', value: end.headDiameter, unit: 'm' },
-      ...(end.kind === 'fillet'
-        ? [{ symbol: 'R', means: 'fillet radius', value: end.radius, unit: 'm' }]
-        : []),
-    ],
+      { symbol: 'D', means: 'diameter of the bar', value: section.diameter },
+      { symbol: 'd', means: 'bore of the bar', value: section.bore },
+      { symbol: 'H', means: 'diameter at the head', value: end.headDiameter },
+      end.kind === 'fillet'
+        ? { symbol: 'R', means: 'fillet radius', value: end.radius }
+        : { symbol: 'l', means: 'length of the cone', value: end.length },
+    ].map((term) => {
+      const origin = from?.[term.symbol];
+      return { ...term, unit: 'm', ...(origin === undefined ? {} : { from: origin }) };
+    }),
   });
   return value;
 }
@@ -176,8 +179,15 @@ const active = formula({
  * Active length: parallel length + what the transitions and the splines add.  [SP-21]
  * Not the length between the splines.
  */
-export function activeLength(bar: TorsionBar, working?: Working, from?: Origins): Metre {
-  const [first, second] = bar.ends.map((end) => equivalentLength(end, bar, working, from));
+export function activeLength(
+  bar: TorsionBar,
+  working?: Working,
+  from?: Origins,
+  ofEnds?: readonly [Origins, Origins],
+): Metre {
+  const [first, second] = bar.ends.map((end, k) =>
+    equivalentLength(end, bar, working, { ...from, ...ofEnds?.[k] }),
+  );
   return active({ L_p: bar.parallelLength, L_1: first!, L_2: second!, L_s: bar.splineLength ?? 0 }, working, {
     ...(bar.ends[0].kind === 'none' ? {} : { L_1: { kind: 'step', symbol: 'L_t' } }),
     ...(bar.ends[1].kind === 'none' ? {} : { L_2: { kind: 'step', symbol: 'L_t' } }),
