@@ -29,13 +29,13 @@ export function WheelChoice() {
           key={`${wheel.end} ${wheel.side}`}
           type="button"
           aria-pressed={place.wheel.end === wheel.end && place.wheel.side === wheel.side}
-          aria-label={`${wheel.end} ${wheel.side}`}
           onClick={() =>
             go((from) => ({ wheel, ...viewFor(from.view, wheel), ...(wheel.end === 'rear' && { rack: 0 }) }))
           }
         >
           {wheel.end === 'front' ? 'F' : 'R'}
           {wheel.side === 'left' ? 'L' : 'R'}
+          <span className="unseen">, {`${wheel.end} ${wheel.side}`}</span>
         </button>
       ))}
     </fieldset>

@@ -32,9 +32,11 @@ export function Sheet({ workshop }: { workshop: Workshop | undefined }) {
   const folded = place.against !== undefined && car.specs.includes(place.against);
   return (
     <div className="sheet" data-way={place.way} data-folded={folded}>
-      <a className="skip word" href="#card">
-        To the card of the stop
-      </a>
+      {!folded && (
+        <a className="skip word" href="#card">
+          To the card of the stop
+        </a>
+      )}
       {folded ? (
         <Folded against={place.against!} />
       ) : (

@@ -18,7 +18,7 @@ export interface LabelSize {
 export function labelSize(width: number): LabelSize {
   if (width >= 700) return { kind: 'full', column: 248 };
   if (width >= 480) return { kind: 'short', column: 172 };
-  return { kind: 'balloon', column: 44 };
+  return { kind: 'balloon', column: 56 };
 }
 
 /** A view along the car, or of the axle in the round, shows one axle; the others show all of it. */

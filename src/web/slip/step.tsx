@@ -20,8 +20,8 @@ export function StepOfWorking({ step, working }: Props) {
       <h4>{step.means}</h4>
       {step.kind === 'formula' ? (
         <>
-          <Maths is={`${symbolMathML(step.symbol)}<mo>=</mo>${toMathML(parse(step.formula))}`} />
-          <Maths
+          <Formula is={`${symbolMathML(step.symbol)}<mo>=</mo>${toMathML(parse(step.formula))}`} />
+          <Formula
             is={`<mspace width="1.2em"/><mo>=</mo>${toMathML(parse(step.formula), putIn(step.terms))}<mo>=</mo>${number(step.value)}<mspace width="0.3em"/><mtext>${unitText(step.unit)}</mtext>`}
           />
         </>
@@ -105,11 +105,26 @@ function readingWords(reading: Reading): string {
     .join('; ');
 }
 
-/** A formula as MathML. The text is made by our own printer from our own formula, which escapes what it prints. */
+/** A symbol in a line of text. The text is made by our own printer, which escapes what it prints. */
 function Maths({ is }: { is: string }) {
-  // biome-ignore lint/security/noDangerouslySetInnerHtml: built by toMathML from formulas declared in the program
-  return <span className="maths" dangerouslySetInnerHTML={{ __html: `<math><mrow>${is}</mrow></math>` }} />;
+  // biome-ignore lint/security/noDangerouslySetInnerHtml: built by symbolMathML from a formula declared in the program
+  return <span className="maths" dangerouslySetInnerHTML={mathsOf(is)} />;
 }
+
+/** A formula on lines of its own; one that is wider than the slip scrolls, so the keyboard must reach it. */
+function Formula({ is }: { is: string }) {
+  return (
+    <div
+      className="maths formula"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: it may scroll
+      tabIndex={0}
+      // biome-ignore lint/security/noDangerouslySetInnerHtml: built by toMathML from a formula declared in the program
+      dangerouslySetInnerHTML={mathsOf(is)}
+    />
+  );
+}
+
+const mathsOf = (is: string) => ({ __html: `<math><mrow>${is}</mrow></math>` });
 
 const putIn =
   (terms: readonly Term[]) =>

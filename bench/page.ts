@@ -1,0 +1,104 @@
+/**
+ * How quick the car page is in Chromium: until it first paints, until its figures stand, and what a frame takes
+ * while a wheel is dragged.
+ *
+ * In    the built page (run `node setup.mjs` first) and the demo cars
+ * Out   times in milliseconds, printed. Headless Chromium draws WebGL in software here: a graphics card is faster.
+ */
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { startServer } from '../src/server/start.ts';
+
+const ROOT = join(import.meta.dirname, '..');
+const CARS = ['fenwold-201', 'ashgarth-501'];
+const FRAMES = 120;
+const ROUNDS = 3;
+
+/** Moves the slider once a frame, as a hand does, and takes the time between frames and the work within each. */
+const DRAG = `new Promise((resolve) => {
+  const slider = document.querySelector('.slide.up input[type=range]');
+  const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value').set;
+  const [low, high] = [Number(slider.min), Number(slider.max)];
+  const between = [];
+  const work = [];
+  let last = performance.now();
+  let k = 0;
+  const frame = (now) => {
+    if (k > 0) between.push(now - last);
+    last = now;
+    if (k === ${FRAMES}) return resolve({ between, work });
+    const start = performance.now();
+    set.call(slider, String(low + (high - low) * (0.5 + 0.45 * Math.sin(k / 9))));
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+    work.push(performance.now() - start);
+    k += 1;
+    requestAnimationFrame(frame);
+  };
+  requestAnimationFrame(frame);
+})`;
+
+const median = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[values.length >> 1] ?? Number.NaN;
+const worst = (values: readonly number[], part: number): number =>
+  [...values].sort((a, b) => a - b)[Math.floor(part * (values.length - 1))] ?? Number.NaN;
+const ms = (value: number): string => `${value.toFixed(1)} ms`;
+
+async function firstPaint(page: Page): Promise<{ paint: number; figures: number; spread: number }> {
+  await page.locator('.label').first().waitFor();
+  const figures = (await page.evaluate('performance.now()')) as number;
+  await page.locator('.label .soft.number').first().waitFor();
+  const spread = (await page.evaluate('performance.now()')) as number;
+  const paint = (await page.evaluate(
+    'performance.getEntriesByName("first-contentful-paint")[0]?.startTime ?? NaN',
+  )) as number;
+  return { paint, figures, spread };
+}
+
+async function measure(browser: Browser, url: string, car: string): Promise<void> {
+  const opened: Awaited<ReturnType<typeof firstPaint>>[] = [];
+  let drag = { between: [] as number[], work: [] as number[] };
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+    const page = await context.newPage();
+    await page.goto(`${url}?car=${car}&stop=spring`);
+    opened.push(await firstPaint(page));
+    await page.locator('canvas[data-state="here"]').waitFor();
+    drag = (await page.evaluate(DRAG)) as typeof drag;
+    await context.close();
+  }
+  const of = (key: 'paint' | 'figures' | 'spread'): string => ms(median(opened.map((each) => each[key])));
+  process.stdout.write(
+    [
+      `${car}`,
+      `  first paint                     ${of('paint')}`,
+      `  figures stand                   ${of('figures')}`,
+      `  their spread stands             ${of('spread')}`,
+      `  figures and page anew, a move   ${ms(median(drag.work))} (19 of 20 under ${ms(worst(drag.work, 0.95))})`,
+      `  between frames while dragged    ${ms(median(drag.between))} (19 of 20 under ${ms(worst(drag.between, 0.95))})`,
+      '',
+    ].join('\n'),
+  );
+}
+
+const home = mkdtempSync(join(tmpdir(), 'flatpatch-bench-'));
+cpSync(join(ROOT, 'cars'), home, { recursive: true });
+const server = await startServer({ home, port: 0 });
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+  args: [
+    '--headless',
+    '--no-sandbox',
+    '--disable-gpu',
+    '--use-angle=swiftshader',
+    '--enable-unsafe-swiftshader',
+  ],
+});
+try {
+  for (const car of CARS) await measure(browser, server.url, car);
+} finally {
+  await browser.close();
+  await server.close();
+  rmSync(home, { recursive: true, force: true });
+}
