@@ -316,12 +316,21 @@ function movesOf(adjustment: Adjustment, readings: readonly Reading[]) {
   const inputs = adjustment.gainColumns.map(({ id, component, u }, column): SpreadInput => {
     const moves = [...rows].map(([index, row]) => [index, adjustment.gain[row]![column]! * u] as const);
     return {
-      label: component === '' ? `survey: ${id}` : `survey: ${id}, ${component}`,
+      label: labelOf(id, component, byPath),
       path: `survey/${id}${component === '' ? '' : `.${component}`}`,
       moves: moves.filter(([, step]) => Math.abs(step) > NO_MOVE),
     };
   });
   return { inputs: inputs.filter((input) => input.moves.length > 0), taken: new Set(rows.keys()) };
+}
+
+/** What a survey reading is called in a list of shares: `rocker pivot, z, front left (survey, front stand)`. */
+function labelOf(id: string, component: string, byPath: ReadonlyMap<string, Reading>): string {
+  const [, set, point] = /^(.*): (\S+)$/.exec(id) ?? [];
+  const reading = point === undefined ? undefined : byPath.get(`${formPath(point)}.${component}`);
+  if (reading === undefined) return component === '' ? `survey: ${id}` : `survey: ${id}, ${component}`;
+  const [end, side] = reading.path.split('.');
+  return `${reading.means}, ${end} ${side} (survey, ${set})`;
 }
 
 /** Path in the form of a point that the survey names by end, side and point. */
