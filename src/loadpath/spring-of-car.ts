@@ -46,6 +46,7 @@ export function coilOf(
       n_t: fromReading(form.totalCoils),
       L_0: fromReading(form.freeLength),
       G: fromReadingOr(form.shearModulus, table),
+      E: { kind: 'table', name: table },
       ρ: { kind: 'table', name: table },
     },
   };
@@ -70,8 +71,16 @@ function endOf(form: BarForm['rockerEnd'], numbers: Numbers): EndTransition {
     : { kind: 'fillet', radius: size, headDiameter };
 }
 
-/** A bar with the origins of its numbers. */
-export function barOf(form: BarForm, numbers: Numbers): { readonly bar: TorsionBar; readonly from: Origins } {
+function originsOfEnd({ form, headDiameter, size }: BarForm['rockerEnd']): Origins {
+  if (headDiameter === undefined || size === undefined) return {};
+  return { H: fromReading(headDiameter), [form === 'taper' ? 'l' : 'R']: fromReading(size) };
+}
+
+/** A bar with the origins of its numbers, and of those of its two ends. */
+export function barOf(
+  form: BarForm,
+  numbers: Numbers,
+): { readonly bar: TorsionBar; readonly from: Origins; readonly ofEnds: readonly [Origins, Origins] } {
   const material = stock(form.material);
   return {
     bar: {
@@ -88,13 +97,14 @@ export function barOf(form: BarForm, numbers: Numbers): { readonly bar: TorsionB
       L_p: fromReading(form.parallelLength),
       G: fromReadingOr(form.shearModulus, form.material ?? 'spring steel'),
     },
+    ofEnds: [originsOfEnd(form.rockerEnd), originsOfEnd(form.anchorEnd)],
   };
 }
 
 /** Rate of the bar: measured when the file has it, else from its dimensions. */
 export function rateOfBar(form: BarForm, numbers: Numbers, working?: Working): NewtonMetrePerRadian {
-  const { bar, from } = barOf(form, numbers);
-  if (form.rate === undefined) return torsionBarRate(bar, working, from);
+  const { bar, from, ofEnds } = barOf(form, numbers);
+  if (form.rate === undefined) return torsionBarRate(bar, working, from, ofEnds);
   const value = numbers.of(form.rate);
   working?.add(
     asMeasured('k_t', 'torsional rate of the bar', value, 'N m/rad', fromReading(form.rate), 'SP-22'),

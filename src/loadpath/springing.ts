@@ -204,7 +204,8 @@ function otherOrigins(corner: CornerForm, rubberForce: Newton) {
   const { bumpRubber, damper } = corner;
   const clear = bumpRubber === undefined ? 'no bump rubber' : 'the bump rubber is clear as surveyed';
   return {
-    F_r0: rubberForce === 0 ? told(clear) : ({ kind: 'table', name: 'measured curve of the rubber' } as const),
+    F_r0:
+      rubberForce === 0 ? told(clear) : ({ kind: 'table', name: 'measured curve of the rubber' } as const),
     F_g: damper?.gasForce === undefined ? told('no gas force given') : fromReading(damper.gasForce),
   };
 }
@@ -277,15 +278,11 @@ export function springingOf(
   if (coil !== undefined) {
     const F_c0 =
       coilForce ??
-      coilForceAtSurvey(
-        { W_s, T_0, s_0: at.barRatio, r_0: at.unitRatio, F_r0, F_g: gasForce },
-        working,
-        {
-          ...beside,
-          ...(bar === undefined ? { T_0: told('no torsion bar') } : {}),
-          ...(bar !== undefined && !barMeasured ? { T_0: told('the bar is taken as slack as surveyed') } : {}),
-        },
-      );
+      coilForceAtSurvey({ W_s, T_0, s_0: at.barRatio, r_0: at.unitRatio, F_r0, F_g: gasForce }, working, {
+        ...beside,
+        ...(bar === undefined ? { T_0: told('no torsion bar') } : {}),
+        ...(bar !== undefined && !barMeasured ? { T_0: told('the bar is taken as slack as surveyed') } : {}),
+      });
     if (F_c0 <= 0) {
       notes.push(
         'The scale shows no more than gas and rubber carry: the coil would be loose as surveyed. Check scale, unsprung mass and gas force.',

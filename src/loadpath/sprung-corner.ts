@@ -48,6 +48,8 @@ export interface SprungCorner {
   readonly corner: Corner;
   readonly springing: Springing;
   readonly hasUnit: boolean;
+  /** Eye to eye as surveyed, from which compression is counted. Zero without a unit. */
+  readonly surveyedLength: Metre;
   /** Ratios at a travel, rack straight ahead or as given. @throws Unreachable */
   readonly ratiosAt: (travel: Metre, rack?: Metre) => Ratios;
   /** Forces at a travel. @throws Unreachable */
@@ -131,7 +133,8 @@ export function sprungCorner(
       byForce: unit.total * ratios.unitChange + torque * ratios.turnChange,
     };
   };
-  return { form, side, corner, springing, hasUnit, ratiosAt, wheelAt };
+  const surveyedLength = surveyed.unitLength;
+  return { form, side, corner, springing, hasUnit, surveyedLength, ratiosAt, wheelAt };
 }
 
 /** Metres within which a travel is found: a nanometre. */

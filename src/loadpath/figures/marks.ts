@@ -1,6 +1,6 @@
 /** Where along the travel things happen, and what is left at full bump. */
-import type { Working } from '../../working/working.ts';
-import type { Numbers } from '../numbers.ts';
+import { formula, type Working } from '../../working/working.ts';
+import { fromReading, type Numbers } from '../numbers.ts';
 import { skinStress } from '../spring/torsion-bar.ts';
 import { barOf } from '../spring-of-car.ts';
 import { type SprungCorner, type TravelMarks, travelAtLoad, travelMarks } from '../sprung-corner.ts';
@@ -75,6 +75,18 @@ const standsAt = note({
   source: 'LP-43',
 });
 
+const closedCompression = formula({
+  symbol: 'c_z',
+  means: 'compression, from the surveyed position, at which the damper is closed',
+  is: 'l_0 - l_c',
+  unit: 'm',
+  terms: {
+    l_0: { unit: 'm', means: 'damper unit as surveyed, eye to eye' },
+    l_c: { unit: 'm', means: 'length of the closed damper' },
+  },
+  source: 'SP-31',
+});
+
 const marginClosed = marginOf('c_b', 'compression left before the coil is solid, damper closed');
 
 export function markFigures(of: SprungCorner, numbers: Numbers, put: Put, working?: Working): void {
@@ -98,7 +110,16 @@ export function markFigures(of: SprungCorner, numbers: Numbers, put: Put, workin
   }
   if (springing.closedAt === undefined) return;
   if (springing.coil !== undefined) {
-    put(fullBumpMargin, marginClosed({ c_s: springing.coilSolidAt!, c: springing.closedAt }, working));
+    if (working !== undefined) {
+      const l_c = form.damper!.closedLength;
+      closedCompression({ l_0: of.surveyedLength, l_c: numbers.of(l_c) }, working, { l_c: fromReading(l_c) });
+    }
+    put(
+      fullBumpMargin,
+      marginClosed({ c_s: springing.coilSolidAt!, c: springing.closedAt }, working, {
+        c: { kind: 'step', symbol: 'c_z' },
+      }),
+    );
   }
   if (form.bar !== undefined) {
     const { bar: sizes } = barOf(form.bar, numbers);

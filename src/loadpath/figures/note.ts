@@ -30,6 +30,10 @@ export interface FigureNote {
 /** Takes figures one by one, in the same order for the same car. */
 export type Put = (note: FigureNote, value: number) => void;
 
+/** Where the naught comes from that stands for a part which this corner has not. */
+export const NO_UNIT = { kind: 'constant', what: 'no damper unit' } as const;
+export const NO_BAR = { kind: 'constant', what: 'no torsion bar' } as const;
+
 /** Notes of one stop, with the stop filled in. */
 export const notesOf =
   (stop: Stop) =>

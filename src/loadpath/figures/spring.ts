@@ -4,7 +4,7 @@ import type { Numbers } from '../numbers.ts';
 import type { SprungCorner, WheelForce } from '../sprung-corner.ts';
 import { barFigures } from './bar.ts';
 import { markFigures } from './marks.ts';
-import { notesOf, type Put } from './note.ts';
+import { NO_BAR, NO_UNIT, notesOf, type Put } from './note.ts';
 import { unitFigures } from './unit.ts';
 
 const note = notesOf('spring');
@@ -82,10 +82,6 @@ const wheelRateOf = formula({
   source: 'LP-45',
   holds: 'at this travel; the rate of a wheel is the slope of its force, and both change along the travel',
 });
-
-const NO_UNIT = { kind: 'constant', what: 'no damper unit' } as const;
-
-const NO_BAR = { kind: 'constant', what: 'no torsion bar' } as const;
 
 export function springFigures(
   of: SprungCorner,

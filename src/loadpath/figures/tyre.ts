@@ -5,7 +5,7 @@ import { formula, type Working } from '../../working/working.ts';
 import type { Attitude } from '../corner/attitude.ts';
 import { fromReading, type Numbers } from '../numbers.ts';
 import type { SprungCorner, WheelForce } from '../sprung-corner.ts';
-import { notesOf, type Put } from './note.ts';
+import { NO_BAR, NO_UNIT, notesOf, type Put } from './note.ts';
 
 const note = notesOf('tyre');
 
@@ -148,6 +148,7 @@ export function tyreFigures(
   const F_w = wheelForce(
     { F_u: now.unit.total, r: now.ratios.unit, T: now.torque, s: now.ratios.turn },
     working,
+    { ...(of.hasUnit ? {} : { F_u: NO_UNIT, r: NO_UNIT }), ...(form.bar === undefined ? { T: NO_BAR } : {}) },
   );
   put(
     load,

@@ -3,10 +3,11 @@ import { springMaterial, tensileStrength } from '../../materials/spring-material
 import { formula, type Working } from '../../working/working.ts';
 import { fromReading, type Numbers } from '../numbers.ts';
 import { buckling, goodmanFactor } from '../spring/coil-limits.ts';
-import { coilMass, coilStress, solidLength, surgeFrequency } from '../spring/coil-spring.ts';
+import { coilMass, coilStress, surgeFrequency } from '../spring/coil-spring.ts';
 import { coilOf } from '../spring-of-car.ts';
 import type { SprungCorner, WheelForce } from '../sprung-corner.ts';
 import { notesOf, type Put } from './note.ts';
+import { workUnit } from './unit-working.ts';
 
 const note = notesOf('spring');
 
@@ -166,6 +167,7 @@ export function unitFigures(
   const { unit, compression, ratios } = now;
   const { coil } = of.form;
   put(springLength, ratios.unitLength);
+  if (working !== undefined) workUnit(of, numbers, now, working);
   if (coil !== undefined) put(coilForce, unit.coil);
   if (of.springing.rubber !== undefined) put(rubberForce, unit.rubber);
   const F_u = unitSum({ F_c: unit.coil, F_r: unit.rubber, F_g: unit.gas, F_s: unit.droopStop }, working, {
@@ -205,6 +207,4 @@ export function unitFigures(
       goodmanFactor(sizes, { low: 0, high }, { tensileStrength: strength, surface: 'not peened' }),
     );
   }
-  // said here so that the working of a margin can be followed to coils and wire
-  if (working !== undefined) solidLength(sizes, working, from);
 }

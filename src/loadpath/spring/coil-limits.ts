@@ -65,7 +65,10 @@ export function buckling(
 ): Buckling {
   const ν = typeof seats === 'number' ? seats : SEATS[seats];
   const shared = { G: spring.shearModulus, E: spring.youngsModulus, L_0: spring.freeLength };
-  const q = slenderness({ ...shared, D: spring.meanDiameter, ν }, working, from);
+  const q = slenderness({ ...shared, D: spring.meanDiameter, ν }, working, {
+    ν: { kind: 'table', name: typeof seats === 'number' ? 'seat factor as given' : `seats: ${seats}` },
+    ...from,
+  });
   if (q < 0) return { kind: 'cannot buckle' };
   const at = bucklingCompression({ ...shared, q }, working, from);
   return { kind: 'buckles', at, part: at / spring.freeLength };

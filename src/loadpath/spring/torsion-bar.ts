@@ -175,6 +175,8 @@ const active = formula({
   source: 'SP-21',
 });
 
+const SHOULDER = { kind: 'constant', what: 'straight to the shoulder' } as const;
+
 /**
  * Active length: parallel length + what the transitions and the splines add.  [SP-21]
  * Not the length between the splines.
@@ -189,8 +191,9 @@ export function activeLength(
     equivalentLength(end, bar, working, { ...from, ...ofEnds?.[k] }),
   );
   return active({ L_p: bar.parallelLength, L_1: first!, L_2: second!, L_s: bar.splineLength ?? 0 }, working, {
-    ...(bar.ends[0].kind === 'none' ? {} : { L_1: { kind: 'step', symbol: 'L_t' } }),
-    ...(bar.ends[1].kind === 'none' ? {} : { L_2: { kind: 'step', symbol: 'L_t' } }),
+    ...(bar.splineLength === undefined ? { L_s: { kind: 'constant', what: 'splines taken as stiff' } } : {}),
+    ...(bar.ends[0].kind === 'none' ? { L_1: SHOULDER } : { L_1: { kind: 'step', symbol: 'L_t' } }),
+    ...(bar.ends[1].kind === 'none' ? { L_2: SHOULDER } : { L_2: { kind: 'step', symbol: 'L_t' } }),
     ...from,
   });
 }
@@ -217,12 +220,17 @@ const rate = formula({
  * @example
  * // 20 mm solid, 600 mm active, 80 GPa: 2094.4 N·m/rad, 36.55 N·m a degree
  */
-export const torsionBarRate = (bar: TorsionBar, working?: Working, from?: Origins): NewtonMetrePerRadian =>
+export const torsionBarRate = (
+  bar: TorsionBar,
+  working?: Working,
+  from?: Origins,
+  ofEnds?: readonly [Origins, Origins],
+): NewtonMetrePerRadian =>
   rate(
     {
       G: bar.shearModulus,
       J: polarSecondMoment(bar, working, from),
-      L_e: activeLength(bar, working, from),
+      L_e: activeLength(bar, working, from, ofEnds),
     },
     working,
     from,
