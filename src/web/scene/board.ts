@@ -37,9 +37,15 @@ export interface Shown {
   readonly inkKey: string;
 }
 
+/** Width of the pen's outline, px. */
 const PEN = 1.1;
+/** After this long without a move the drawing rests, ms. */
+const REST = 180;
 
 export class Board {
+  /** Drawn by the processor: plainly while it moves, twice as fine when it rests. */
+  private readonly soft = drawnBySoftware();
+  private resting: ReturnType<typeof setTimeout> | undefined;
   private readonly renderer: WebGLRenderer;
   private readonly scene = new Scene();
   private readonly camera = new OrthographicCamera();
@@ -54,8 +60,8 @@ export class Board {
   private shown?: Shown;
 
   constructor(canvas: HTMLCanvasElement) {
-    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, powerPreference: 'low-power' });
-    this.renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
+    this.renderer = new WebGLRenderer({ canvas, antialias: !this.soft, alpha: false });
+    this.renderer.setPixelRatio(this.soft ? 1 : Math.min(devicePixelRatio, 2));
     this.renderer.outputColorSpace = 'srgb-linear';
     this.scene.add(this.hull, this.ground.lines, this.bars);
     this.camera.matrixAutoUpdate = false;
@@ -67,12 +73,25 @@ export class Board {
     if (this.waiting === 0) {
       this.waiting = requestAnimationFrame(() => {
         this.waiting = 0;
-        if (this.shown !== undefined) this.draw(this.shown);
+        if (this.shown === undefined) return;
+        if (this.soft) this.renderer.setPixelRatio(1);
+        this.draw(this.shown);
+        if (this.soft) this.rest();
       });
     }
   }
 
+  private rest(): void {
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => {
+      if (this.shown === undefined) return;
+      this.renderer.setPixelRatio(2);
+      this.draw(this.shown);
+    }, REST);
+  }
+
   dispose(): void {
+    clearTimeout(this.resting);
     cancelAnimationFrame(this.waiting);
     for (const corner of this.corners) corner.dispose();
     this.hull.geometry.dispose();
@@ -142,6 +161,7 @@ export class Board {
     for (const parts of this.corners) {
       parts.ink((stop) => shown.weight(parts.first.wheel, stop), shown.colours);
     }
+    this.renderer.setClearColor(display(shown.colours.paper));
     (this.hull.material as LineBasicMaterial).color = display(shown.colours.hair);
     this.ground.ink(shown.colours);
   }
@@ -162,6 +182,15 @@ export class Board {
     camera.matrixWorldNeedsUpdate = true;
     camera.updateMatrixWorld(true);
   }
+}
+
+/** Whether this browser has no graphics card to draw with, as far as it tells. */
+function drawnBySoftware(): boolean {
+  const context = document.createElement('canvas').getContext('webgl2');
+  const known = context?.getExtension('WEBGL_debug_renderer_info');
+  const name = known ? String(context?.getParameter(known.UNMASKED_RENDERER_WEBGL)) : '';
+  context?.getExtension('WEBGL_lose_context')?.loseContext();
+  return /swiftshader|llvmpipe|software/i.test(name);
 }
 
 const basis = (right: Vec3, up: Vec3, toward: Vec3): Matrix4 =>

@@ -54,7 +54,9 @@ export function TrackDimension({ drawing, frame }: { drawing: Drawing; frame: Fr
         onPointerDown={(event) => event.stopPropagation()}
         onClick={() => go({ figure: `${AXLE_FIGURE}track` })}
       >
-        <b className="number">{shown.text}</b> {shown.unit}
+        <span>
+          <b className="number">{shown.text}</b> {shown.unit}
+        </span>
       </button>
     </>
   );
