@@ -69,6 +69,8 @@ function standsWorkedOut({ put, working }: Pass, where: string): void {
     assert.notEqual(step.source, '', `${where}: ${step.symbol} has no source`);
     tagsClose(symbolMathML(step.symbol));
     if (step.kind === 'formula') tagsClose(toMathML(parse(step.formula)));
+    for (const term of step.terms)
+      assert.ok(term.from, `${where}: ${term.symbol} in ${step.symbol} comes from nowhere`);
   }
 }
 
@@ -155,6 +157,24 @@ for (const { name, car } of everyDemo()) {
     hasItsSpread(plain!.figures, spread!.figures, 'car');
   });
 }
+
+test('the working of a wheel rate leads down to the readings of the spring', () => {
+  const cars = new Map(everyDemo().map(({ name, car }) => [name, car]));
+  const paths = (name: string): string[] => {
+    const answer = workingOf(cars.get(name)!, { wheel: WHEELS[0]!, at: PLACES[0], figure: 'wheelRate' });
+    assert.ok(answer.reached);
+    return answer.steps.flatMap(({ terms }) =>
+      terms.flatMap(({ from }) => (from?.kind === 'reading' ? [from.path] : [])),
+    );
+  };
+  const coil = paths('fenwold-201, as arrived');
+  for (const path of ['front.left.coil.rate', 'front.left.scale', 'front.left.unsprung'])
+    assert.ok(coil.includes(path), path);
+  // both ends of this bar are alike, and one step then stands for both
+  const bar = paths('ashgarth-501, as arrived');
+  for (const path of ['diameter', 'parallelLength', 'anchorEnd.size', 'anchorEnd.headDiameter', 'twist'])
+    assert.ok(bar.includes(`front.left.bar.${path}`), path);
+});
 
 test('the working of one figure: its steps alone, the last gives it, readings by their paths', () => {
   const { car } = everyDemo()[0]!;

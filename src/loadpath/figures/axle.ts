@@ -7,7 +7,7 @@ import { attitudeOf } from '../corner/attitude.ts';
 import type { Numbers } from '../numbers.ts';
 import { putAxleLinks } from './axle-links.ts';
 import { putRates } from './axle-rates.ts';
-import { notesOf, type Put, recorded } from './note.ts';
+import { noteSolved, notesOf, type Put, recorded } from './note.ts';
 
 const tyre = notesOf('tyre');
 
@@ -37,10 +37,12 @@ export function putAxleFigures(
   const put = working === undefined ? putting : recorded(putting, working);
   const state = axleState(form[end], at, numbers, working);
   const { left, right } = state;
-  const t = trackOf(
-    { b_l: attitudeOf(left.state).halfTrack.value, b_r: attitudeOf(right.state).halfTrack.value },
-    working,
-  );
+  const [b_l, b_r] = [left, right].map((side) => attitudeOf(side.state).halfTrack.value) as [number, number];
+  noteSolved(working, 'the linkage closed at this travel', 'LP-10', [
+    { symbol: 'b_l', means: 'left contact point to centre plane', value: b_l, unit: 'm' },
+    { symbol: 'b_r', means: 'right contact point to centre plane', value: b_r, unit: 'm' },
+  ]);
+  const t = trackOf({ b_l, b_r }, working);
   put(track, t);
   putAxleLinks(form, end, state, numbers, put);
   putRates(state, t, numbers, put, working);

@@ -12,7 +12,7 @@ import { type AxleState, axleState } from '../axle-of-car.ts';
 import { attitudeOf } from '../corner/attitude.ts';
 import { fromReading, type Numbers } from '../numbers.ts';
 import { stiffnessAtWheels } from './axle-stiffness.ts';
-import { notesOf, type Put, recorded } from './note.ts';
+import { noteSolved, notesOf, type Put, recorded } from './note.ts';
 
 const tyre = notesOf('tyre');
 const PAIR = { method: 'the two frequencies of body heave and pitch together', source: 'LP-57' } as const;
@@ -185,15 +185,27 @@ export function putCarFigures(form: CarForm, numbers: Numbers, putting: Put, wor
   const heights = [front, rear].map(({ left, right }) => rollCentre(left.state, right.state).forceHeight);
   const axisHeight = heights[0]! + ((heights[1]! - heights[0]!) * a) / L;
   if (body.rollInertia !== undefined) {
+    const [K_φ1, K_φ2] = [ground.front.roll, ground.rear.roll];
+    const h = numbers.of(body.centreOfGravityHeight) - axisHeight;
+    noteSolved(working, 'as the roll rate at the ground of its axle', 'LP-54', [
+      { symbol: 'K_φ1', means: 'front roll rate, tyres in series', value: K_φ1, unit: 'N m/rad' },
+      { symbol: 'K_φ2', means: 'rear roll rate, tyres in series', value: K_φ2, unit: 'N m/rad' },
+    ]);
+    noteSolved(working, 'the four wheel scales less the unsprung masses', 'LP-40', [
+      { symbol: 'm_s', means: 'sprung mass', value: m_s, unit: 'kg' },
+    ]);
+    noteSolved(working, 'its height less that of the roll axis, through the force-based heights', 'LP-58', [
+      { symbol: 'h', means: 'centre of gravity above the roll axis', value: h, unit: 'm' },
+    ]);
     put(
       rollFrequency,
       rollHertz(
         {
-          K_φ1: ground.front.roll,
-          K_φ2: ground.rear.roll,
+          K_φ1,
+          K_φ2,
           m_s,
           g: 9.80665,
-          h: numbers.of(body.centreOfGravityHeight) - axisHeight,
+          h,
           I_x: numbers.of(body.rollInertia),
         },
         working,

@@ -58,3 +58,18 @@ export const recorded =
       terms: asked,
     });
   };
+
+/** Writes down a number that is no figure of its own and no one formula, so that terms below can be followed to it. */
+export function noteSolved(
+  working: Working | undefined,
+  method: string,
+  source: string,
+  numbers: readonly {
+    readonly symbol: string;
+    readonly means: string;
+    readonly value: number;
+    readonly unit: string;
+  }[],
+): void {
+  for (const each of numbers) working?.add({ kind: 'solved', method, source, terms: [], ...each });
+}
