@@ -175,7 +175,7 @@ export function barForCoil(car: Car, wheel: Wheel, asked: BarAsked): BarProposal
     activeLength: { from: asked.lengthFrom ?? DEFAULTS.lengthFrom, to: asked.lengthTo ?? DEFAULTS.lengthTo },
     ...(asked.diameterStep === undefined ? {} : { grindingStep: asked.diameterStep }),
   } as const;
-  const wrong = limitsWrong(limits);
+  const wrong = limitsWrong(limits) ?? askedWrong(asked);
   if (wrong !== undefined) return no(wrong);
   const none: EndTransition = { kind: 'none' };
   let found = fitBars({
@@ -236,6 +236,18 @@ function limitsWrong(limits: {
     return 'The grinding step must be a micrometre or more.';
   if (grindingStep !== undefined && (diameter.to - diameter.from) / grindingStep > 20000)
     return 'The grinding step is too fine for so wide a range of diameters.';
+  return undefined;
+}
+
+/** More teeth than this on a bar are no splines. */
+const MOST_TEETH = 200;
+
+function askedWrong({ overtravel, splines }: BarAsked): string | undefined {
+  if (overtravel !== undefined && !(overtravel >= 0 && overtravel <= Math.PI))
+    return 'The rocker angle past full bump must be from nothing to half a turn.';
+  const teeth = splines === undefined ? [] : [splines.rocker, splines.anchor];
+  if (!teeth.every((each) => Number.isInteger(each) && each >= 3 && each <= MOST_TEETH))
+    return `The splines must be whole numbers of teeth, from 3 to ${MOST_TEETH}.`;
   return undefined;
 }
 

@@ -44,7 +44,8 @@ const STEPS = { least: 1e-6, most: 5e-3 } as const;
 
 export function barLadder(car: Car, wheel: Wheel, asked: LadderAsked): LadderAnswer | NoProposal {
   const { from, to, count } = asked;
-  if (!(from > 0 && to > from)) return no('The ladder must run from a softer to a stiffer wheel rate.');
+  if (!(from > 0 && to > from && Number.isFinite(to)))
+    return no('The ladder must run from a softer to a stiffer wheel rate.');
   if (!(Number.isInteger(count) && count >= 2 && count <= 40)) return no('A ladder has from 2 to 40 bars.');
   const { step = 5e-5, activeLength } = asked;
   if (!(step >= STEPS.least && step <= STEPS.most))
