@@ -126,6 +126,9 @@ describe('writing on the page', { skip: NO_BROWSER }, () => {
     assert.match(readFileSync(file, 'utf8'), /bars in front:/);
     const sheet = await page.getByRole('link', { name: 'Print the order sheet' }).getAttribute('href');
     assert.match(sheet!, /sheets\/bar-order\?spec=bars\+in\+front/);
+    const printed = await page.request.get(workshop.url + sheet);
+    assert.equal(printed.status(), 200);
+    assert.match(printed.headers()['content-type']!, /pdf/);
     await page.getByRole('button', { name: /Put it beside/ }).click();
     await page.getByRole('heading', { name: /Two specs/ }).waitFor();
     assert.deepEqual(page.complaints, []);

@@ -4,6 +4,7 @@ import type {
   barForCoil,
   barLadder,
   benchTest,
+  carFigures,
   coilForBar,
   compareSpecs,
   cornerCurves,
@@ -11,6 +12,7 @@ import type {
   surveyAnswer,
   workingOf,
   workingOfAxle,
+  workingOfCar,
 } from '../../questions/index.ts';
 import type { CarSource } from './answers.ts';
 
@@ -19,6 +21,8 @@ type After<F> = F extends (first: never, ...rest: infer R) => unknown ? R : neve
 export interface Questions {
   corner: { asks: After<typeof cornerFigures>; answers: ReturnType<typeof cornerFigures> };
   axle: { asks: After<typeof axleFigures>; answers: ReturnType<typeof axleFigures> };
+  car: { asks: After<typeof carFigures>; answers: ReturnType<typeof carFigures> };
+  workingOfCar: { asks: After<typeof workingOfCar>; answers: ReturnType<typeof workingOfCar> };
   curves: { asks: After<typeof cornerCurves>; answers: ReturnType<typeof cornerCurves> };
   working: { asks: After<typeof workingOf>; answers: ReturnType<typeof workingOf> };
   workingOfAxle: { asks: After<typeof workingOfAxle>; answers: ReturnType<typeof workingOfAxle> };

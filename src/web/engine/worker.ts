@@ -4,6 +4,7 @@ import {
   barForCoil,
   barLadder,
   benchTest,
+  carFigures,
   coilForBar,
   compareSpecs,
   cornerCurves,
@@ -11,6 +12,7 @@ import {
   surveyAnswer,
   workingOf,
   workingOfAxle,
+  workingOfCar,
 } from '../../questions/index.ts';
 import { type Car, readOnce } from './answers.ts';
 import type { Ask, QuestionName, Questions, Reply } from './protocol.ts';
@@ -28,6 +30,8 @@ function carOf(ask: Ask): Car {
 const answering: Answering = {
   corner: (ask) => cornerFigures(carOf(ask), ...ask.asks),
   axle: (ask) => axleFigures(carOf(ask), ...ask.asks),
+  car: (ask) => carFigures(carOf(ask), ...ask.asks),
+  workingOfCar: (ask) => workingOfCar(carOf(ask), ...ask.asks),
   curves: (ask) => cornerCurves(carOf(ask), ...ask.asks),
   working: (ask) => workingOf(carOf(ask), ...ask.asks),
   workingOfAxle: (ask) => workingOfAxle(carOf(ask), ...ask.asks),

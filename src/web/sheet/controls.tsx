@@ -73,8 +73,7 @@ export function ViewChoice() {
           aria-keyshortcuts={VIEW_KEYS[view]}
           onClick={() => go({ view })}
         >
-          {view}
-          <kbd>{VIEW_KEYS[view].toUpperCase()}</kbd>
+          {view} <kbd>{VIEW_KEYS[view].toUpperCase()}</kbd>
         </button>
       ))}
     </fieldset>

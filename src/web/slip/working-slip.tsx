@@ -13,6 +13,8 @@ import { StepOfWorking } from './step.tsx';
 
 /** Figures of an axle are named so in the address: `axle.rollRate`. */
 export const AXLE_FIGURE = 'axle.';
+/** Those of the whole car: `car.frontRollShare`. */
+export const CAR_FIGURE = 'car.';
 
 export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () => void }) {
   const { place, speech } = usePage();
@@ -23,12 +25,14 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
   const at = positionOf(place);
   const stance = stanceOf(place);
   const ofAxle = figure.startsWith(AXLE_FIGURE);
+  const ofCar = figure.startsWith(CAR_FIGURE);
   const asked = useAnswer(
     `${key} ${wheelName(wheel)} ${JSON.stringify(ofAxle ? stance : at)} ${figure}`,
-    () =>
-      ofAxle
-        ? ask('workingOfAxle', source, wheel.end, stance, figure.slice(AXLE_FIGURE.length))
-        : ask('working', source, { wheel, at, figure }),
+    () => {
+      if (ofAxle) return ask('workingOfAxle', source, wheel.end, stance, figure.slice(AXLE_FIGURE.length));
+      if (ofCar) return ask('workingOfCar', source, figure.slice(CAR_FIGURE.length));
+      return ask('working', source, { wheel, at, figure });
+    },
     60,
   );
 
@@ -42,7 +46,9 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
     <section className="slip" role="dialog" aria-label="Working" ref={slip} tabIndex={-1}>
       <header>
         <p className="soft">
-          Working · {ofAxle ? `${wheel.end} axle` : wheelName(wheel)} at {travelWords(at.travel, speech)}
+          {ofCar
+            ? 'Working · whole car as surveyed'
+            : `Working · ${ofAxle ? `${wheel.end} axle` : wheelName(wheel)} at ${travelWords(at.travel, speech)}`}
         </p>
         <button type="button" className="word" onClick={onClose}>
           Close <kbd>Esc</kbd>

@@ -89,7 +89,7 @@ function Figures({ corner, onLight }: Props) {
         </p>
       ))}
       <Events corner={corner} />
-      {(place.stop === 'tyre' || place.stop === 'links') && <AxleFigures />}
+      <AxleFigures />
       <p className="row">
         <SheetWord id={id} spec={car.spec === car.specs[0] ? undefined : car.spec} speech={speech} />
       </p>
@@ -126,6 +126,7 @@ function SheetWord({ id, spec, speech }: { id: string; spec: string | undefined;
     end: place.wheel.end,
     side: place.wheel.side,
     travel: `${place.travel} m`,
+    rack: `${place.rack} m`,
     paper: speech === 'mm-N' ? 'A4' : 'Letter',
     units: speech,
   };
