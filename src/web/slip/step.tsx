@@ -26,12 +26,11 @@ export function StepOfWorking({ step, working }: Props) {
           />
         </>
       ) : (
-        <p>
-          Solved: {step.method}. <b className="mono">{symbolText(step.symbol)}</b>
-        </p>
+        <p>Solved: {step.method}.</p>
       )}
       <p>
-        = <b className="number">{value.text}</b> {value.unit}
+        {step.kind === 'solved' && <Maths is={symbolMathML(step.symbol)} />} ={' '}
+        <b className="number">{value.text}</b> {value.unit}
       </p>
       {step.kind === 'solved' && step.residual !== undefined && (
         <p className="soft">
@@ -149,4 +148,3 @@ function number(value: number): string {
 
 const unitText = (unit: string): string =>
   unit === '1' || unit === 'share' ? '' : unit.replaceAll(' ', '·');
-const symbolText = (symbol: string): string => symbol.replace(/_/g, ' ');
