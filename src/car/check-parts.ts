@@ -3,6 +3,7 @@
  * the joints without which an anti-roll bar or a heave spring does nothing.
  */
 import { springMaterial, springMaterialsLike } from '../materials/spring-material.ts';
+import { cross, length, sub } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
 import type { Reading } from '../measured/reading.ts';
 import type { RawCar } from './form/car.ts';
@@ -80,11 +81,42 @@ function rising(
   ];
 }
 
+/** How far an anchor may stand off the rocker's axis before it is told, m: a bar that is bent in its bore. */
+const OFF_AXIS = 0.003;
+
+/** A bar lies on the rocker's axis and runs to its anchor; without the anchor its hand cannot be told. */
+function anchor({ bar, points }: CornerForm, path: string): readonly Problem[] {
+  if (bar === undefined) return [];
+  const { barAnchor, rockerPivot, rockerAxis } = points;
+  if (barAnchor === undefined) {
+    return [
+      warning(
+        'bar/no-anchor',
+        `${path}.points`,
+        'where the anchor holds the torsion bar is not given (barAnchor), so nothing is said of its hand',
+        'Measure the middle of the anchor spline.',
+      ),
+    ];
+  }
+  const axis = sub(rockerAxis.value, rockerPivot.value);
+  const off = length(cross(axis, sub(barAnchor.value, rockerPivot.value))) / length(axis);
+  if (!(off > OFF_AXIS)) return [];
+  return [
+    warning(
+      'bar/off-axis',
+      `${path}.points.barAnchor`,
+      `the anchor of the torsion bar stands ${(off * 1000).toFixed(1)} mm off the rocker axis`,
+      'Measure the anchor and the two points of the axis again.',
+    ),
+  ];
+}
+
 function cornerParts(corner: CornerForm, path: string): readonly Problem[] {
   const { bumpRubber } = corner;
   return [
     ...material(corner.coil, `${path}.coil`),
     ...material(corner.bar, `${path}.bar`),
+    ...anchor(corner, path),
     ...rising(corner.damper?.curve, 'velocity', `${path}.damper.curve`, 'damper curve'),
     ...rising(bumpRubber?.curve, 'compression', `${path}.bumpRubber.curve`, 'bump rubber curve'),
     ...(bumpRubber !== undefined && bumpRubber.curve[0]!.compression.value !== 0

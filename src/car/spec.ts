@@ -95,5 +95,14 @@ export function expandMirrored(car: Plain): Mirrored {
   return { car: result, taken, empty };
 }
 
+/** A bar preset for the left side, taken for the right, is its mirror image: preset for the right. */
+const PRESET_MIRROR: Readonly<Record<string, string>> = {
+  'for the left side': 'for the right side',
+  'for the right side': 'for the left side',
+};
+
+const otherSide = (key: string, value: Plain): Plain =>
+  key === 'preset' && typeof value === 'string' ? (PRESET_MIRROR[value] ?? value) : value;
+
 const structured = (value: Plain): Plain =>
-  value === undefined ? undefined : JSON.parse(JSON.stringify(value));
+  value === undefined ? undefined : JSON.parse(JSON.stringify(value), otherSide);

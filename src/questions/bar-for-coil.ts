@@ -1,26 +1,21 @@
 /** Which torsion bar does the coil's work at this wheel: the bar, both curves, what cannot be matched, the mass. */
 import type { Car } from '../car/read.ts';
 import type { Plain } from '../car/spec.ts';
+import { handOfBar } from '../loadpath/bar-hand.ts';
 import { Numbers } from '../loadpath/numbers.ts';
-import { type BarFit, barForCoil as fitBars, type RackBar } from '../loadpath/spring/bar-for-coil.ts';
+import { barForCoil as fitBars, type RackBar } from '../loadpath/spring/bar-for-coil.ts';
 import type { BarSurface } from '../loadpath/spring/bar-life.ts';
 import { coilMass } from '../loadpath/spring/coil-spring.ts';
-import { type Hand, workingHand } from '../loadpath/spring/presetting.ts';
-import { vernierStep } from '../loadpath/spring/spline.ts';
-import { activeLength, type EndTransition } from '../loadpath/spring/torsion-bar.ts';
+import type { EndTransition } from '../loadpath/spring/torsion-bar.ts';
 import { coilOf } from '../loadpath/spring-of-car.ts';
-import { type SprungCorner, sprungCorner, travelMarks } from '../loadpath/sprung-corner.ts';
-import { torqueSamples, turnInBump, wheelRateOfBar, wheelRateOfCoil } from '../loadpath/torque-curves.ts';
-import {
-  SPRING_MATERIALS,
-  springMaterial,
-  springMaterialsLike,
-  tensileStrength,
-} from '../materials/spring-material.ts';
-import { sub } from '../maths/vec3.ts';
+import { sprungCorner, travelMarks } from '../loadpath/sprung-corner.ts';
+import { torqueSamples, wheelRateOfCoil } from '../loadpath/torque-curves.ts';
+import { SPRING_MATERIALS, springMaterial, springMaterialsLike } from '../materials/spring-material.ts';
+import { along, sub, unit } from '../maths/vec3.ts';
 import { CRACK_TEST_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from './cautions.ts';
 import { DEMONSTRATION_DAY } from './duty.ts';
 import type { Wheel } from './figure.ts';
+import { barNotes, changeTo, type ProposedBar, proposed } from './proposed-bar.ts';
 import { rangeOf } from './travel-range.ts';
 
 export interface BarAsked {
@@ -42,43 +37,13 @@ export interface BarAsked {
   readonly splines?: { readonly rocker: number; readonly anchor: number };
   readonly surface?: BarSurface;
   readonly preset?: boolean;
+  /**
+   * What the bar should come nearest to: the coil's torque over all its travel, or about the height at which the
+   * car stands, where the wheel rate then agrees and the ends of the travel do not.
+   */
+  readonly match?: 'the whole travel' | 'about standing';
   /** Bars that hang on the rack: then these alone are weighed. */
   readonly rack?: readonly RackBar[];
-}
-
-export interface ProposedBar {
-  readonly name?: string;
-  readonly diameter: number;
-  readonly bore: number;
-  readonly parallelLength: number;
-  readonly activeLength: number;
-  readonly headDiameter?: number;
-  readonly filletRadius?: number;
-  readonly material: string;
-  readonly hand: Hand;
-  readonly rate: number;
-  /** Twist and stress as surveyed, at full bump, and past it. */
-  readonly twistAsSurveyed: number;
-  readonly fullBump: BarFit['fullBump'];
-  readonly overtravel: BarFit['overtravel'];
-  /** Least tensile strength and yield in shear of the material at this diameter, where the table goes. */
-  readonly tensileStrength?: number;
-  readonly shearYield?: number;
-  readonly mass: number;
-  readonly massOverCoil: number;
-  readonly life?: { readonly low: number; readonly middle: number; readonly high: number };
-  readonly splineStep?: number;
-  readonly splineError: number;
-  readonly setting?: BarFit['setting'];
-  readonly worst: BarFit['worst'];
-  readonly rms: number;
-  /** Torque against the working direction within the travel. */
-  readonly reversed: number;
-  /** How far the car would stand higher at this wheel with the bar set to fit best, m. */
-  readonly standsHigher: number;
-  /** Along `travel` of the answer. */
-  readonly torque: readonly number[];
-  readonly wheelRate: readonly number[];
 }
 
 export interface BarProposal {
@@ -88,6 +53,8 @@ export interface BarProposal {
   readonly rockerAngle: readonly number[];
   readonly torqueCoil: readonly number[];
   readonly wheelRateCoil: readonly number[];
+  /** Wheel rate of the coil in the surveyed position. */
+  readonly wheelRateCoilStanding: number;
   readonly idealRate: number;
   /** Torque that no bar can match, root mean square. */
   readonly cannotMatch: number;
@@ -102,10 +69,21 @@ export interface BarProposal {
 
 export interface NoProposal {
   readonly reached: false;
+  /** Whether the question was put wrongly, or has no answer on this car. */
+  readonly because: 'asked wrongly' | 'cannot be';
   readonly message: string;
 }
 
 const SAMPLES = 41;
+/** Half-width of what counts as about standing: most of the running of a stiff car. Common practice, no source. */
+const ABOUT_STANDING = 0.006;
+
+/** How much a travel counts in the fit. */
+const weightOf =
+  (match: NonNullable<BarAsked['match']>) =>
+  (travel: number): number =>
+    match === 'the whole travel' ? 1 : Math.exp(-0.5 * (travel / ABOUT_STANDING) ** 2);
+
 const DEFAULTS = {
   lengthFrom: 0.2,
   lengthTo: 0.45,
@@ -121,10 +99,10 @@ export function barForCoil(car: Car, wheel: Wheel, asked: BarAsked): BarProposal
   const axle = car.form[wheel.end];
   const form = axle[wheel.side];
   if (form.coil === undefined)
-    return no(`The ${wheel.end} ${wheel.side} corner of this spec has no coil to be replaced.`);
+    return wronglyAsked(`The ${wheel.end} ${wheel.side} corner of this spec has no coil to be replaced.`);
   const material = springMaterial(asked.material);
   if (material === undefined) {
-    return no(
+    return wronglyAsked(
       `There is no material "${asked.material}". Near to it: ${springMaterialsLike(asked.material).join(', ')}. The table has: ${SPRING_MATERIALS.map((each) => each.name).join(', ')}.`,
     );
   }
@@ -150,7 +128,12 @@ export function barForCoil(car: Car, wheel: Wheel, asked: BarAsked): BarProposal
   const samples = torqueSamples(of, lowest * 0.999, highest * 0.999, SAMPLES);
   const coil = coilOf(form.coil, numbers).coil;
   const massOfCoil = coilMass(coil);
-  const points = samples.map((sample) => ({ rockerAngle: sample.ratios.angle, torque: sample.coil }));
+  const weight = weightOf(asked.match ?? 'the whole travel');
+  const points = samples.map(({ travel, ratios, coil }) => ({
+    rockerAngle: ratios.angle,
+    torque: coil,
+    weight: weight(travel),
+  }));
   const angles = points.map((point) => point.rockerAngle);
   const overtravel = asked.overtravel ?? 0.1 * (Math.max(...angles) - Math.min(...angles));
   const wanted = {
@@ -176,7 +159,7 @@ export function barForCoil(car: Car, wheel: Wheel, asked: BarAsked): BarProposal
     ...(asked.diameterStep === undefined ? {} : { grindingStep: asked.diameterStep }),
   } as const;
   const wrong = limitsWrong(limits) ?? askedWrong(asked);
-  if (wrong !== undefined) return no(wrong);
+  if (wrong !== undefined) return wronglyAsked(wrong);
   const none: EndTransition = { kind: 'none' };
   let found = fitBars({
     ...wanted,
@@ -191,13 +174,35 @@ export function barForCoil(car: Car, wheel: Wheel, asked: BarAsked): BarProposal
     const near = { from: limits.diameter.from, to: Math.min(limits.diameter.to, headDiameter / 1.15) };
     found = fitBars({ ...wanted, from: { ...limits, diameter: near, ends: [end, end] } });
   }
-  const towardsAnchor = sub(numbers.point(form.points.rockerAxis), numbers.point(form.points.rockerPivot));
-  const hand = workingHand(turnInBump(of.corner.rockerAxis, towardsAnchor));
+  const hand = handOfBar(of, numbers)?.works;
   const bars = found.fits.map((fit) =>
-    proposed(fit, of, samples, { hand, material: asked.material, splines: asked.splines }),
+    proposed(fit, of, samples, {
+      ...(hand === undefined ? {} : { hand }),
+      material: asked.material,
+      splines: asked.splines,
+    }),
   );
   if (bars.length === 0) return no('No bar within these limits: widen the diameters or the lengths.');
   const coilRate = of.springing.coilRate!;
+  const now = of.wheelAt(0);
+  const pivot = numbers.point(form.points.rockerPivot);
+  const best = bars[0]!;
+  // where the file has no anchor yet one is proposed, so that the change can be drawn and has a direction
+  const anchor =
+    form.points.barAnchor === undefined
+      ? {
+          anchor: along(
+            pivot,
+            unit(sub(numbers.point(form.points.rockerAxis), pivot)),
+            best.activeLength * 1.1,
+          ),
+        }
+      : {};
+  if (hand === undefined) {
+    notes.push(
+      'Which way the bar runs from the rocker is not in the file (barAnchor): measure it before a preset bar is ordered.',
+    );
+  }
   return {
     reached: true,
     wheel,
@@ -207,17 +212,19 @@ export function barForCoil(car: Car, wheel: Wheel, asked: BarAsked): BarProposal
     wheelRateCoil: samples.map(({ ratios, compression }) =>
       wheelRateOfCoil(ratios, coilRate, of.springing.coil!.force(compression)),
     ),
+    wheelRateCoilStanding: wheelRateOfCoil(now.ratios, coilRate, now.unit.coil),
     idealRate: found.ideal.rate,
     cannotMatch: found.ideal.rms,
     coilMass: massOfCoil,
     bars,
-    change: changeTo(bars[0]!, wheel, asked),
-    notes: [...notes, ...barNotes(bars[0]!, form.coil.rate === undefined)],
+    change: changeTo(best, wheel, { ...asked, ...anchor }),
+    notes: [...notes, ...barNotes(best, form.coil.rate === undefined)],
     cautions: [WOUND_BAR_CAUTION, CRACK_TEST_CAUTION, STANDING_CAUTION],
   };
 }
 
-const no = (message: string): NoProposal => ({ reached: false, message });
+const no = (message: string): NoProposal => ({ reached: false, because: 'cannot be', message });
+const wronglyAsked = (message: string): NoProposal => ({ reached: false, because: 'asked wrongly', message });
 const mm = (value: number): string => `${(value * 1000).toFixed(1)} mm`;
 
 function limitsWrong(limits: {
@@ -249,110 +256,4 @@ function askedWrong({ overtravel, splines }: BarAsked): string | undefined {
   if (!teeth.every((each) => Number.isInteger(each) && each >= 3 && each <= MOST_TEETH))
     return `The splines must be whole numbers of teeth, from 3 to ${MOST_TEETH}.`;
   return undefined;
-}
-
-function proposed(
-  fit: BarFit,
-  of: SprungCorner,
-  samples: ReturnType<typeof torqueSamples>,
-  about: { readonly hand: Hand; readonly material: string; readonly splines: BarAsked['splines'] },
-): ProposedBar {
-  const { bar, rate, slackAt } = fit;
-  const torque = samples.map(({ ratios }) => rate * (ratios.angle - slackAt));
-  const end = bar.ends[0];
-  const material = springMaterial(about.material)!;
-  const strength = tensileStrength(material, bar.diameter);
-  const now = of.wheelAt(0);
-  const coilNow = now.unit.coil * now.ratios.unit;
-  const barNow = -rate * slackAt * now.ratios.turn;
-  return {
-    ...(fit.name === undefined ? {} : { name: fit.name }),
-    diameter: bar.diameter,
-    bore: bar.bore,
-    parallelLength: bar.parallelLength,
-    activeLength: activeLength(bar),
-    ...(end.kind === 'none' ? {} : { headDiameter: end.headDiameter }),
-    ...(end.kind === 'fillet' ? { filletRadius: end.radius } : {}),
-    material: about.material,
-    hand: about.hand,
-    rate,
-    twistAsSurveyed: -slackAt,
-    fullBump: fit.fullBump,
-    overtravel: fit.overtravel,
-    ...(strength === undefined ? {} : { tensileStrength: strength.low }),
-    ...(fit.shearYield === undefined ? {} : { shearYield: fit.shearYield }),
-    mass: fit.mass,
-    massOverCoil: fit.massOverCoil ?? Number.NaN,
-    ...(fit.life === undefined ? {} : { life: fit.life.repeats }),
-    ...(about.splines === undefined
-      ? {}
-      : { splineStep: vernierStep({ first: about.splines.rocker, second: about.splines.anchor }) }),
-    splineError: fit.splineError,
-    ...(fit.setting === undefined ? {} : { setting: fit.setting }),
-    worst: fit.worst,
-    rms: fit.rms,
-    reversed: fit.reversed,
-    standsHigher: (barNow - coilNow) / (now.elastic + now.byForce),
-    torque,
-    wheelRate: samples.map(({ ratios }, k) => wheelRateOfBar(ratios, rate, torque[k]!)),
-  };
-}
-
-function barNotes(bar: ProposedBar, coilComputed: boolean): string[] {
-  const notes: string[] = [];
-  if (bar.shearYield !== undefined && bar.overtravel.stress > bar.shearYield) {
-    notes.push(
-      'Past full bump the best bar would yield: take a longer or a bored one, a stronger material, or have it preset by its maker.',
-    );
-  }
-  if (bar.tensileStrength === undefined)
-    notes.push(
-      'The strength of this material at this diameter is not in the table: ask for the certificate.',
-    );
-  if (bar.reversed > 0)
-    notes.push('The bar is twisted backwards at the droop end; a preset bar must not be.');
-  if (Math.abs(bar.standsHigher) > 1e-4) {
-    notes.push(
-      `Set to fit best over the travel, the car stands ${mm(Math.abs(bar.standsHigher))} ${bar.standsHigher > 0 ? 'higher' : 'lower'} at this wheel; set to the same height, the curves shift by as much.`,
-    );
-  }
-  if (coilComputed)
-    notes.push('The coil’s rate is computed and not measured: put it on the press before a bar is ordered.');
-  notes.push(
-    'Life is by class of surface, for an assumed demonstration day, with its honest band; crack tests rule.',
-  );
-  return notes;
-}
-
-const text = (value: number): string => `${Number((value * 1000).toFixed(3))} mm`;
-
-function changeTo(bar: ProposedBar, wheel: Wheel, asked: BarAsked): Plain {
-  const end = (splines: number | undefined) => ({
-    form: bar.headDiameter === undefined ? 'square' : 'radius',
-    ...(bar.headDiameter === undefined ? {} : { headDiameter: text(bar.headDiameter) }),
-    ...(bar.filletRadius === undefined ? {} : { size: text(bar.filletRadius) }),
-    ...(splines === undefined ? {} : { splines }),
-  });
-  const surfaces = {
-    'as turned': 'turned',
-    ground: 'ground',
-    'ground and peened': 'ground and shot-peened',
-  } as const;
-  return {
-    [wheel.end]: {
-      [wheel.side]: {
-        coil: null,
-        bar: {
-          diameter: text(bar.diameter),
-          ...(bar.bore === 0 ? {} : { bore: text(bar.bore) }),
-          parallelLength: text(bar.parallelLength),
-          rockerEnd: end(asked.splines?.rocker),
-          anchorEnd: end(asked.splines?.anchor),
-          material: bar.material,
-          hand: asked.preset ? wheel.side : 'not preset',
-          surface: surfaces[asked.surface ?? 'ground'],
-        },
-      },
-    },
-  };
 }

@@ -93,7 +93,7 @@ export function barLadder(car: Car, wheel: Wheel, asked: LadderAsked): LadderAns
     };
   } catch (reason) {
     if (reason instanceof RungOutOfReach)
-      return no(`${reason.message.slice(0, 1).toUpperCase()}${reason.message.slice(1)}.`);
+      return cannot(`${reason.message.slice(0, 1).toUpperCase()}${reason.message.slice(1)}.`);
     throw reason;
   }
 }
@@ -127,4 +127,5 @@ function patternOf(
   };
 }
 
-const no = (message: string): NoProposal => ({ reached: false, message });
+const cannot = (message: string): NoProposal => ({ reached: false, because: 'cannot be', message });
+const no = (message: string): NoProposal => ({ reached: false, because: 'asked wrongly', message });

@@ -38,16 +38,25 @@ export function benchTest(asked: BenchAsked): BenchAnswer | NoProposal {
   if (readings.length < 3)
     return {
       reached: false,
+      because: 'asked wrongly',
       message: 'A rate with an interval needs three readings; five on and five off are better.',
     };
   if (readings.some(({ torque, twist }) => !Number.isFinite(torque) || !Number.isFinite(twist))) {
-    return { reached: false, message: 'A torque or an angle is not a number.' };
+    return { reached: false, because: 'asked wrongly', message: 'A torque or an angle is not a number.' };
   }
   if (new Set(readings.map(({ twist }) => twist)).size < 2)
-    return { reached: false, message: 'All readings are at one angle; a rate needs two.' };
+    return {
+      reached: false,
+      because: 'asked wrongly',
+      message: 'All readings are at one angle; a rate needs two.',
+    };
   const test = fitted(readings, asked.shared, asked.confidence);
   if (!(test.all.rate > 0))
-    return { reached: false, message: 'The torque does not grow with the angle: look at the signs.' };
+    return {
+      reached: false,
+      because: 'asked wrongly',
+      message: 'The torque does not grow with the angle: look at the signs.',
+    };
   return {
     reached: true,
     test,

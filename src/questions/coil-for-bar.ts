@@ -45,17 +45,20 @@ export function coilForBar(car: Car, wheel: Wheel, asked: CoilAsked): CoilPropos
   if (form.bar === undefined)
     return {
       reached: false,
+      because: 'asked wrongly',
       message: `The ${wheel.end} ${wheel.side} corner of this spec has no torsion bar to be replaced.`,
     };
   if (form.points.damperRocker === undefined || form.points.damperTub === undefined) {
     return {
       reached: false,
+      because: 'asked wrongly',
       message: 'A coil needs the eyes of a unit: the points damperRocker and damperTub are not both there.',
     };
   }
   if (!(asked.seatLength > 0))
     return {
       reached: false,
+      because: 'asked wrongly',
       message: 'The distance between the spring seats must be given, such as 120 mm.',
     };
   const of = sprungCorner(axle, wheel.side, new Numbers(car.values));

@@ -1,15 +1,15 @@
 /** What must be said beside the figures of a corner: stops that carry, springs that are loose, hands, life. */
+
+import { handOfBar } from '../loadpath/bar-hand.ts';
 import type { Numbers } from '../loadpath/numbers.ts';
 import { type BarSurface, barLife, dutyFromParts } from '../loadpath/spring/bar-life.ts';
 import { relaxationCaution } from '../loadpath/spring/coil-limits.ts';
 import { coilStress, leastGaps } from '../loadpath/spring/coil-spring.ts';
-import { type Hand, reversals, workingHand } from '../loadpath/spring/presetting.ts';
+import { reversals } from '../loadpath/spring/presetting.ts';
 import { skinStress } from '../loadpath/spring/torsion-bar.ts';
 import { barOf, coilOf } from '../loadpath/spring-of-car.ts';
 import { type SprungCorner, travelMarks } from '../loadpath/sprung-corner.ts';
-import { turnInBump } from '../loadpath/torque-curves.ts';
 import { shearYield, springMaterial, tensileStrength } from '../materials/spring-material.ts';
-import { sub } from '../maths/vec3.ts';
 import { DEMONSTRATION_DAY } from './duty.ts';
 import type { TravelRange } from './travel-range.ts';
 
@@ -67,15 +67,6 @@ const SURFACES: Readonly<Record<string, BarSurface>> = {
   'ground and shot-peened': 'ground and peened',
 };
 
-/** Side on which a preset bar belongs, as a hand of this corner's bar. */
-function presetHand(of: SprungCorner, working: Hand): Hand | undefined {
-  const { hand } = of.form.bar!;
-  if (hand === 'not preset') return undefined;
-  // a bar marked for this side was preset the way this side works it
-  const other: Hand = working === 'right' ? 'left' : 'right';
-  return hand === of.side ? working : other;
-}
-
 function barNotes(of: SprungCorner, range: TravelRange, numbers: Numbers): string[] {
   const form = of.form.bar;
   if (form === undefined) return [];
@@ -83,11 +74,14 @@ function barNotes(of: SprungCorner, range: TravelRange, numbers: Numbers): strin
   const { bar } = barOf(form, numbers);
   const inside = [range.droop, 0, range.bump].map((travel) => 0.999 * travel);
   const torques = inside.map((travel) => of.wheelAt(travel).torque);
-  const { points } = of.form;
-  const towardsAnchor = sub(numbers.point(points.rockerAxis), numbers.point(points.rockerPivot));
-  const working = workingHand(turnInBump(of.corner.rockerAxis, towardsAnchor));
-  for (const { what } of reversals({ presetHand: presetHand(of, working), workingHand: working, torques })) {
-    notes.push(`${what.slice(0, 1).toUpperCase()}${what.slice(1)}.`);
+  const hand = handOfBar(of, numbers);
+  if (hand === undefined)
+    notes.push(
+      'Where the anchor holds the bar is not in the file (barAnchor), so nothing is said of its hand.',
+    );
+  else {
+    const told = reversals({ presetHand: hand.presetFor, workingHand: hand.works, torques });
+    notes.push(...told.map(({ what }) => `${what.slice(0, 1).toUpperCase()}${what.slice(1)}.`));
   }
   const material = form.material === undefined ? undefined : springMaterial(form.material);
   if (material === undefined) {

@@ -260,10 +260,10 @@ function barAlong(
   numbers: Numbers,
   corner: CornerForm,
 ): DrawnBar {
-  const second = numbers.point(corner.points.rockerAxis);
-  const axis = unit(sub(second, state.points.rockerPivot));
   const diameter = numbers.of(form.diameter);
   const head = numbers.or(form.rockerEnd.headDiameter, diameter * 1.3);
+  const anchor = corner.points.barAnchor ?? corner.points.rockerAxis;
+  const axis = unit(sub(numbers.point(anchor), state.points.rockerPivot));
   const length = numbers.of(form.parallelLength) + 2 * head;
   return {
     from: state.points.rockerPivot,

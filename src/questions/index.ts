@@ -13,7 +13,6 @@ export {
   type BarProposal,
   barForCoil,
   type NoProposal,
-  type ProposedBar,
 } from './bar-for-coil.ts';
 export { barLadder, type LadderAnswer, type LadderAsked } from './bar-ladder.ts';
 export { type BenchAnswer, type BenchAsked, benchTest } from './bench-test.ts';
@@ -31,6 +30,7 @@ export { drawCar, drawCorner, WHEELS } from './drawing.ts';
 export * from './drawing-types.ts';
 export { DEMONSTRATION_DAY } from './duty.ts';
 export * from './figure.ts';
+export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export { type SurveyAnswer, surveyAnswer } from './survey.ts';
 export type { TravelRange } from './travel-range.ts';

@@ -5,10 +5,10 @@
  * Out   a laid-out document, or the sentence that says why there is none
  */
 import type { Reading } from '../measured/reading.ts';
-import type { ProposedBar } from '../questions/bar-for-coil.ts';
 import { type CornerReached, cornerFigures } from '../questions/corner.ts';
 import { cornerCurves } from '../questions/curves.ts';
 import { drawCorner } from '../questions/drawing.ts';
+import type { ProposedBar } from '../questions/proposed-bar.ts';
 import { stateOfReadings } from '../questions/readings.ts';
 import type { Speech } from '../units/show.ts';
 import { type AskedCorner, stanceOf } from './asked-corner.ts';

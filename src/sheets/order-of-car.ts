@@ -5,18 +5,16 @@
  * Out   a bar as ordered, or the sentence that says why there is none
  */
 import type { Car } from '../car/read.ts';
+import { handOfBar } from '../loadpath/bar-hand.ts';
 import { Numbers } from '../loadpath/numbers.ts';
-import { type Hand, workingHand } from '../loadpath/spring/presetting.ts';
+import type { Hand } from '../loadpath/spring/presetting.ts';
 import { sprungCorner } from '../loadpath/sprung-corner.ts';
-import { turnInBump } from '../loadpath/torque-curves.ts';
 import { springMaterial, tensileStrength } from '../materials/spring-material.ts';
-import { sub } from '../maths/vec3.ts';
 import type { Reading } from '../measured/reading.ts';
-import type { ProposedBar } from '../questions/bar-for-coil.ts';
 import { type CornerReached, cornerFigures } from '../questions/corner.ts';
-import { drawCorner } from '../questions/drawing.ts';
 import type { Wheel } from '../questions/figure.ts';
-import { type AskedCorner, stanceOf } from './asked-corner.ts';
+import type { ProposedBar } from '../questions/proposed-bar.ts';
+import type { AskedCorner } from './asked-corner.ts';
 import type { BarOrder, BarShape, OrderedHead, OrderedMaterial } from './bar-order.ts';
 import { wheelWords } from './words.ts';
 
@@ -30,7 +28,7 @@ export function shapeOf(asked: AskedCorner, bar: BarForm): BarShape {
     parallelLength: bar.parallelLength.value,
     rockerEnd: headFrom(bar.rockerEnd),
     anchorEnd: headFrom(bar.anchorEnd),
-    hand: bar.hand === 'not preset' ? 'not preset' : handInBump(asked),
+    hand: bar.preset === 'not preset' ? 'not preset' : (handInBump(asked) ?? 'not preset'),
   };
 }
 
@@ -43,12 +41,10 @@ function headFrom(end: BarForm['rockerEnd']): OrderedHead {
   };
 }
 
-/** Hand of the helix in which bump twists the bar of this corner. */
-function handInBump({ car, wheel, at }: AskedCorner): Hand {
-  const drawn = drawCorner(car, wheel, stanceOf(wheel, at))?.bar;
-  if (drawn === undefined) throw new Error('the hand of a bar was asked of a corner without one');
-  const { corner } = sprungCorner(car.form[wheel.end], wheel.side, new Numbers(car.values));
-  return workingHand(turnInBump(corner.rockerAxis, sub(drawn.to, drawn.from)));
+/** Hand of the helix in which bump twists the bar of this corner; undefined where its direction is not known. */
+function handInBump({ car, wheel }: AskedCorner): Hand | undefined {
+  const numbers = new Numbers(car.values);
+  return handOfBar(sprungCorner(car.form[wheel.end], wheel.side, numbers), numbers)?.works;
 }
 
 const BLANK_NUMBER = '____________';
@@ -97,7 +93,7 @@ export function orderOfProposal(wheel: Wheel, bar: ProposedBar): BarOrder {
     parallelLength: bar.parallelLength,
     rockerEnd: end,
     anchorEnd: end,
-    hand: bar.hand,
+    hand: bar.hand ?? 'not preset',
     partNumber: bar.name ?? BLANK_NUMBER,
     wheel,
     quantity: 1,

@@ -226,7 +226,7 @@ specs:
             freeLength: ${springs.free} mm
             ${springs.measured && bar !== undefined ? 'fittedLength: 120 mm' : ''}
             ${helper === undefined ? '' : `helper: { rate: ${helper.rate} N/mm, travel: ${helper.travel} mm }`}
-${bar === undefined ? '' : `          bar: { diameter: ${bar} mm, parallelLength: 300 mm, rockerEnd: { form: square }, anchorEnd: { form: square }, material: 300M bar, hand: not preset, surface: ground }`}
+${bar === undefined ? '' : `          bar: { diameter: ${bar} mm, parallelLength: 300 mm, rockerEnd: { form: square }, anchorEnd: { form: square }, material: 300M bar, preset: not preset, surface: ground }`}
 `;
       const car = opened({ ...source, text: source.text.replace(/\nspecs:[\s\S]*$/, spec) }, 'tried');
       const of = sprungCorner(car.form.front, 'left', new Numbers(car.values));

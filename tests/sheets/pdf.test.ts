@@ -216,7 +216,7 @@ test('left and right bars of a car are wound opposite hands', { skip: cars.lengt
   let seen = 0;
   for (const car of cars.map(carOf)) {
     for (const end of ['front', 'rear'] as const) {
-      if (car.form[end].left.bar === undefined || car.form[end].left.bar.hand === 'not preset') continue;
+      if (car.form[end].left.bar === undefined || car.form[end].left.bar.preset === 'not preset') continue;
       const hands = (['left', 'right'] as const).map((side) => {
         const answer = sheetPages('bar-order', asked(car, { end, side }));
         assert.ok(answer.made);

@@ -28,6 +28,10 @@ export const cornerPoints = z.strictObject({
     'second point on the rocker axis',
     'A point on the axis of the rocker bolt, as far from the pivot as the bolt allows.',
   ),
+  barAnchor: point(
+    'torsion bar, where the anchor holds it',
+    'Middle of the anchor spline, on the axis of the bar. With the rocker pivot it says which way the bar runs.',
+  ).optional(),
   wheelCentre: point(
     'wheel centre',
     'Centre of the hub face on the wheel axis, in the middle plane of the tyre.',

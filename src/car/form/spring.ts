@@ -190,6 +190,10 @@ export const torsionBar = z.strictObject({
     max: 60,
     usual: 'inclinometer',
   }).optional(),
-  hand: choice('hand: the side on which a preset bar belongs', ['left', 'right', 'not preset']),
+  preset: choice('which side of the car the bar was preset for', [
+    'for the left side',
+    'for the right side',
+    'not preset',
+  ]),
   surface: choice('surface of the bar', ['turned', 'ground', 'ground and shot-peened']).optional(),
 });

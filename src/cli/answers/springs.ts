@@ -14,7 +14,7 @@ const along = {
 const proposedBar = z.strictObject({
   name: z.string().optional(),
   material: z.string(),
-  hand: z.string(),
+  hand: z.string().optional(),
   quantities: z.array(quantity),
   teeth: z
     .strictObject({ rocker: z.int(), anchor: z.int() })

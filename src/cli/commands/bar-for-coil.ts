@@ -1,11 +1,7 @@
 /** `flatpatch bar-for-coil`: which torsion bar does the coil's work at a wheel. */
 import { type Command, Option } from 'commander';
-import {
-  type BarAsked,
-  type BarProposal,
-  barForCoil,
-  type ProposedBar,
-} from '../../questions/bar-for-coil.ts';
+import { type BarAsked, type BarProposal, barForCoil } from '../../questions/bar-for-coil.ts';
+import type { ProposedBar } from '../../questions/proposed-bar.ts';
 import { finite } from '../answers/form.ts';
 import { askedAmount, askedCount, askedWheel, wheelWords } from '../asked.ts';
 import { openCar } from '../car-argument.ts';
@@ -120,7 +116,7 @@ async function answer(file: string, options: Options): Promise<void> {
     'The coil',
     ...quantityLines(coil, options.units),
     '',
-    `Bars of ${best!.material}, worked ${best!.hand} hand in bump, best first`,
+    `Bars of ${best!.material}, best first${best!.hand === undefined ? '' : `; bump twists them ${best!.hand} hand`}`,
     ...sideBySide(bars, options.units),
     ...tailLines(proposal.notes, proposal.cautions),
   ]);
@@ -223,7 +219,7 @@ function barOut(bar: ProposedBar) {
   return {
     ...(name === undefined ? {} : { name }),
     material,
-    hand,
+    ...(hand === undefined ? {} : { hand }),
     quantities: barQuantities(bar),
     ...(setting === undefined ? {} : { teeth: { rocker: setting.moveFirst, anchor: setting.moveSecond } }),
     torque: torque.map(finite),
