@@ -34,6 +34,8 @@ export function Floor({ workshop, failed, again }: Props) {
       </main>
     );
   }
+  const dark =
+    light === 'night' || (light === 'as the machine' && matchMedia('(prefers-color-scheme: dark)').matches);
   const last = localStorage.getItem(ON_PATCH);
   const onPatch = workshop.cars.find((car) => car.id === last) ?? workshop.cars[0];
   const bays = workshop.cars.filter((car) => car !== onPatch);
@@ -43,12 +45,8 @@ export function Floor({ workshop, failed, again }: Props) {
       <header className="floor-head">
         <h1>{workshop.name}</h1>
         {workshop.invented && <span className="invented">invented example</span>}
-        <button
-          type="button"
-          className="plain-word"
-          onClick={() => setLight(light === 'night' ? 'day' : 'night')}
-        >
-          {light === 'night' ? 'day' : 'night'}
+        <button type="button" className="plain-word" onClick={() => setLight(dark ? 'day' : 'night')}>
+          {dark ? 'day' : 'night'}
         </button>
       </header>
       <div className="walls" style={{ '--rows': Math.ceil((bays.length + 1) / 2) } as CSSProperties}>

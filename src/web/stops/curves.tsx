@@ -44,8 +44,8 @@ export function Curves({ corner }: { corner: CornerAnswer }) {
   return (
     <div className="curves">
       <p className="soft">
-        Over travel in {lengthUnit}, bump to the right. {end} left whole, right dashed; the upright line is
-        where the wheel stands.
+        Over travel in {lengthUnit}, bump to the right. Left wheel whole, right wheel dashed; the upright line
+        is where the wheel stands.
       </p>
       {ids.map((id) => {
         const column = columns.find((each) => each.id === id);
