@@ -9,6 +9,7 @@ import { z } from 'zod';
 import { readPoint, readWithSpread } from '../units/read.ts';
 import { plain } from '../units/show.ts';
 import { fromSI, toSI } from '../units/unit.ts';
+import { kindWords } from './form-words.ts';
 
 /** What a field says of itself. Ranges are in the spoken unit. */
 export interface FieldNotes {
@@ -76,7 +77,7 @@ function opened(
     return undefined;
   }
   if (typeof raw !== 'object' || Array.isArray(raw)) {
-    complain('field/form', `is a ${Array.isArray(raw) ? 'list' : typeof raw}; write ${example(notes)}`);
+    complain('field/form', `is ${kindWords(raw)}; write ${example(notes)}`);
     return undefined;
   }
   const record = raw as Record<string, unknown>;

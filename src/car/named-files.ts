@@ -5,6 +5,7 @@
  * Out   the names as written, each once; none where the text cannot be read at all
  */
 import { parseDocument } from 'yaml';
+import { tooDeep } from './depth.ts';
 
 type Mapping = Readonly<Record<string, unknown>>;
 
@@ -16,11 +17,12 @@ const surveyFiles = (file: unknown): unknown[] =>
 
 /** Names of the survey's CSV files, of the file's own state and of every spec. */
 export function namedFiles(text: string): readonly string[] {
+  if (tooDeep(text) !== undefined) return [];
   let file: unknown;
   try {
     file = parseDocument(text).toJS({ maxAliasCount: 50 });
   } catch {
-    // what is wrong with the text is told when the car is read
+    // what is wrong with the text is told when the car is read, here as above
     return [];
   }
   const specs = Object.values(mapping(mapping(file).specs)).map((spec) => mapping(spec).changes);

@@ -10,15 +10,19 @@ import { nearest, type Problem } from '../measured/problem.ts';
 import type { Reading } from '../measured/reading.ts';
 import type { SpreadInput } from '../measured/spread.ts';
 import { checkCar } from './check.ts';
+import { DEEPEST, tooDeep } from './depth.ts';
 import type { FieldNotes } from './field.ts';
 import { CAR_FILE_VERSION, carFile, type RawCar } from './form/car.ts';
+import { formWords, MISSING } from './form-words.ts';
 import { type Locator, locator } from './locate.ts';
 import { type Placed, placeReadings } from './place.ts';
 import { keysAt, type Path, schemaAt } from './schema.ts';
 import { expandMirrored, mergePatch, specChain } from './spec.ts';
 import { spreadInputs } from './spread-inputs.ts';
 import { type SurveyOutcome, surveyOf } from './surveyed.ts';
+import { withTableModuli } from './table-values.ts';
 import { upgrade } from './upgrade.ts';
+import { unfoldingWords, yamlWords } from './yaml-words.ts';
 
 export interface CarSource {
   /** The text of car.yaml. */
@@ -59,6 +63,9 @@ export const AS_FILED = 'as filed';
 /** A file longer than this is no car file; a mesh belongs beside it. */
 const LONGEST_FILE = 4_000_000;
 
+/** Errors of the writing that are told at once. */
+const MOST_YAML_ERRORS = 10;
+
 export function readCar(source: CarSource): CarRead {
   const problems: Problem[] = [];
   const lines = new LineCounter();
@@ -73,16 +80,26 @@ export function readCar(source: CarSource): CarRead {
       },
     ]);
   }
+  const deep = tooDeep(source.text);
+  if (deep !== undefined) {
+    return failed([
+      {
+        ...bare(
+          'file/too-deep',
+          `From here on the file nests more than ${DEEPEST} deep, as no car file does.`,
+        ),
+        remedy: 'Look for a bracket that is opened and never closed.',
+        ...named(source),
+        ...deep,
+      },
+    ]);
+  }
   const document = parseDocument(source.text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true });
-  for (const error of document.errors) {
+  // what comes after the first few is mostly said because of them
+  for (const error of document.errors.slice(0, MOST_YAML_ERRORS)) {
     const { line, col } = lines.linePos(error.pos[0]);
-    problems.push({
-      ...bare('file/yaml', `The file cannot be read here: ${error.message}.`),
-      remedy: 'YAML keeps its order by indentation with spaces; look at this line and the one above.',
-      ...named(source),
-      line,
-      column: col,
-    });
+    const { message, remedy } = yamlWords(error.code, source.text.slice(error.pos[0], error.pos[0] + 200));
+    problems.push({ ...bare('file/yaml', `${message}.`), remedy, ...named(source), line, column: col });
   }
   if (problems.length > 0) return failed(problems);
   return read(source, document, lines);
@@ -95,7 +112,7 @@ function read(source: CarSource, document: Document, lines: LineCounter): CarRea
   } catch (reason) {
     return failed([
       {
-        ...bare('file/yaml', `The file cannot be unfolded: ${(reason as Error).message}.`),
+        ...bare('file/yaml', `The file cannot be unfolded: ${unfoldingWords(reason)}.`),
         ...named(source),
       },
     ]);
@@ -148,7 +165,7 @@ function read(source: CarSource, document: Document, lines: LineCounter): CarRea
     ...named(source),
     ...where.valueAt(path),
   }));
-  const parsed = carFile.safeParse(mirrored.car);
+  const parsed = carFile.safeParse(mirrored.car, { error: formWords });
   if (!parsed.success) {
     // what is wrong on a mirrored side stands on the left and is told there
     const own = parsed.error.issues.filter(
@@ -188,7 +205,7 @@ function assemble(
     source.files ?? {},
     taken.map(({ path }) => path.join('.')),
   );
-  const placing = placeReadings(raw, raw.instruments ?? {}, taken, survey.pointAt);
+  const placing = withTableModuli(placeReadings(raw, raw.instruments ?? {}, taken, survey.pointAt));
   const located = (problem: Problem): Problem => ({
     ...problem,
     ...(problem.file === undefined
@@ -330,14 +347,14 @@ function problemsOf(issue: z.core.$ZodIssue, where: Locator, source: CarSource):
       },
     ];
   }
-  const missing = issue.code === 'invalid_type' && issue.message.includes('received undefined');
+  const missing = issue.message === MISSING;
   return [
     {
       ...base,
       code: missing ? 'field/missing' : 'field/form',
       message: missing
         ? `${placeWords(path)} is missing (key ${String(path.at(-1))}).`
-        : `${placeWords(path)}: ${issue.message}.`,
+        : `${placeWords(path)} ${issue.message}.`,
       ...(missing && keysAt(path).length > 0 ? { remedy: `It holds: ${keysAt(path).join(', ')}.` } : {}),
       ...at,
     },

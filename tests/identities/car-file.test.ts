@@ -7,6 +7,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import fc from 'fast-check';
+import { tooDeep } from '../../src/car/depth.ts';
 import { edited } from '../../src/car/edit.ts';
 import { AS_FILED, type CarRead, readCar } from '../../src/car/read.ts';
 import type { Problem } from '../../src/measured/problem.ts';
@@ -168,6 +169,45 @@ test('keys twice, tabs, and YAML that ends in the middle are told with line and 
     assert.equal(problem!.code, 'file/yaml');
     assert.ok(Math.abs(problem!.line! - lineOf(text, at)) <= 1, `${problem!.line} for ${at}`);
   }
+});
+
+test('a key that stands twice is named', () => {
+  const [problem] = problemsOf(changed('    pinion:', '    rackTravel: 40 mm\n    pinion:'));
+  assert.match(problem!.message, /"rackTravel" stands twice/);
+});
+
+test('what has the wrong form is told in words of the trade, and not in those of a library', () => {
+  const texts = [
+    changed(/\nfront:[\s\S]*?\nrear:/, '\nfront: null\nrear:'),
+    changed(/\nfront:[\s\S]*?\nrear:/, '\nfront: [1]\nrear:'),
+    changed(/\ninstruments:\n/, '\ninstruments: []\nmore:\n'),
+    changed(/\nspecs:\n/, '\nspecs: 3\nmore:\n'),
+    changed('    pinion:', '\tpinion:'),
+    changed('    pinion:', '    pinion: *nothing\n    more:'),
+    changed('    pinion:', '    - pinion:'),
+    changed('    pinion:', '    a: b: pinion:'),
+    changed('    pinion:', '    a: @b\n    pinion:'),
+    `${TEXT}\n---\na: 1\n`,
+  ];
+  for (const text of texts) {
+    const problems = problemsOf(text);
+    assert.ok(problems.length > 0);
+    for (const { message } of problems)
+      assert.doesNotMatch(
+        message,
+        /Invalid input|expected|received|implicit|Unresolved|anchor |scalar|token|parseAll/i,
+      );
+  }
+  const [nothing] = problemsOf(texts[0]!);
+  assert.equal(nothing!.message, 'Front is nothing; its keys should stand below it.');
+});
+
+test('brackets in words, remarks and blocks of text do not make a file deep', () => {
+  const many = '['.repeat(500);
+  assert.equal(tooDeep(`a: "${many}"\nb: |\n  ${many}\n# ${many}\nc: x ${many}\n`), undefined);
+  assert.deepEqual(tooDeep(`a:\n  b: ${many}`), { line: 2, column: 104 });
+  const stairs = Array.from({ length: 150 }, (_, k) => `${' '.repeat(k)}k:`).join('\n');
+  assert.equal(tooDeep(stairs)?.line, 101);
 });
 
 test('what is no car file at all is told as such', () => {
