@@ -6,6 +6,7 @@
  */
 import { Command, CommanderError } from 'commander';
 import { problemText } from '../measured/problem.ts';
+import { FolderError } from '../workshop/folder.ts';
 import { VERSION } from '../workshop/home.ts';
 import { complain, endWith, header, sayJson } from './command.ts';
 import { axleCommand, carCommand } from './commands/axle.ts';
@@ -64,8 +65,11 @@ export async function main(args: readonly string[]): Promise<void> {
   // a reader that has seen enough (head, less) is no mistake of anybody's
   process.stdout.on('error', (reason: NodeJS.ErrnoException) => {
     if (reason.code === 'EPIPE') process.exit(EXIT.answered);
-    throw reason;
+    complain(`The answer could not be written: ${unwrittenWords(reason)}.`);
+    process.exit(EXIT.notWritten);
   });
+  // nobody is left to be told
+  process.stderr.on('error', () => process.exit(EXIT.notWritten));
   const asked = program();
   try {
     if (args.length === 0)
@@ -75,6 +79,9 @@ export async function main(args: readonly string[]): Promise<void> {
     fail(reason, args.includes('--json'));
   }
 }
+
+const unwrittenWords = ({ code, message }: NodeJS.ErrnoException): string =>
+  code === 'ENOSPC' ? 'the disk is full' : code === 'EIO' ? 'the device does not answer' : message;
 
 function fail(reason: unknown, json: boolean): void {
   if (reason instanceof CommanderError) {
@@ -89,6 +96,10 @@ function fail(reason: unknown, json: boolean): void {
       ),
       json,
     );
+    return;
+  }
+  if (reason instanceof FolderError) {
+    fail(new BadInput([reason.problem]), json);
     return;
   }
   if (reason instanceof BadInput) {

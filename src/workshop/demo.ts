@@ -9,7 +9,7 @@
  */
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { versionOf } from './folder.ts';
+import { noWorkshop, versionOf } from './folder.ts';
 import { DEMO_FOLDER } from './home.ts';
 
 const RECORD = '.demo.json';
@@ -24,8 +24,19 @@ export interface DemoDone {
   readonly cars: readonly string[];
 }
 
-/** @param demo where the invented cars come from; left out, those of this program */
+/**
+ * @param demo where the invented cars come from; left out, those of this program
+ * @throws FolderError where the workshop's folder cannot be made or written
+ */
 export async function putDemo(home: string, demo = DEMO_FOLDER): Promise<DemoDone> {
+  try {
+    return await putInto(home, demo);
+  } catch (reason) {
+    throw noWorkshop(home, reason);
+  }
+}
+
+async function putInto(home: string, demo: string): Promise<DemoDone> {
   await mkdir(home, { recursive: true });
   const before = await recordIn(home);
   const there = await readdir(home);

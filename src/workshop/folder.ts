@@ -11,6 +11,7 @@ import { createHash } from 'node:crypto';
 import { type FileHandle, mkdir, open, readdir, realpath, writeFile } from 'node:fs/promises';
 import { join, sep } from 'node:path';
 import { parse } from 'yaml';
+import { tooDeep } from '../car/depth.ts';
 import { namedFiles } from '../car/named-files.ts';
 import type { CarSource } from '../car/read.ts';
 import type { Problem } from '../measured/problem.ts';
@@ -56,11 +57,31 @@ export class FolderError extends Error {
   }
 }
 
-/** Ids of the cars in the folder, in order of name. */
+/** Why a folder that was named as the workshop's cannot be one. Anything but the system's own refusal is kept. */
+export function noWorkshop(home: string, reason: unknown): unknown {
+  const why: Readonly<Record<string, string>> = {
+    ENOTDIR: 'it, or something on the way to it, is a file and no folder',
+    EEXIST: 'it is a file and no folder',
+    EACCES: 'this user may not use it',
+    EPERM: 'this user may not use it',
+    EROFS: 'the disk cannot be written',
+    ENOSPC: 'the disk is full',
+  };
+  const told = why[String((reason as NodeJS.ErrnoException | undefined)?.code)];
+  return told === undefined
+    ? reason
+    : new FolderError(
+        'workshop/not-a-folder',
+        `"${home}" cannot be the workshop's folder: ${told}. FLATPATCH_HOME says which folder it is.`,
+        home,
+      );
+}
+
+/** Ids of the cars in the folder, in order of name. @throws FolderError where it is no folder */
 export async function carIds(home: string): Promise<readonly string[]> {
   const entries = await readdir(home, { withFileTypes: true }).catch((reason: NodeJS.ErrnoException) => {
     if (reason.code === 'ENOENT') return [];
-    throw reason;
+    throw noWorkshop(home, reason);
   });
   const folders = entries
     .filter((entry) => entry.isDirectory() && isCarId(entry.name))
@@ -76,7 +97,7 @@ export async function workshopNotes(home: string): Promise<WorkshopNotes> {
   const text = await readText(home, 'workshop.yaml').catch(() => '');
   let notes: unknown;
   try {
-    notes = parse(text);
+    notes = tooDeep(text) === undefined ? parse(text) : undefined;
   } catch {
     // the notes only name the workshop: a slip in them must not keep the cars away
     notes = undefined;

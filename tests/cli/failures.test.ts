@@ -106,3 +106,46 @@ test('a reader that has seen enough is no mistake', async () => {
   assert.doesNotMatch(ran.stderr, /EPIPE|Error|mistake/);
   assert.equal(ran.status, 0);
 });
+
+test('a text that nests without end is refused before it is parsed', async () => {
+  // a parser that goes down by calling itself would be out of memory here
+  for (const piece of ['[', '{a: ', '- ', '? '])
+    await refused(['check', '-'], /\[file\/too-deep\]/, { input: piece.repeat(100_000) });
+});
+
+test('what cannot be written is told in a line, with exit code 4', async () => {
+  const { existsSync } = await import('node:fs');
+  if (!existsSync('/dev/full')) return;
+  const { spawnSync } = await import('node:child_process');
+  const line = `"${process.execPath}" bin/flatpatch.mjs corner fenwold-201 --wheel front-left --no-spread > /dev/full`;
+  const ran = spawnSync('bash', ['-c', line], { cwd: ROOT, encoding: 'utf8' });
+  assert.equal(ran.status, 4, ran.stderr);
+  assert.equal(ran.stderr.trim(), 'The answer could not be written: the disk is full.');
+});
+
+test('a workshop that is a file: told, with exit code 2', async (t) => {
+  const folder = await mkdtemp(join(tmpdir(), 'flatpatch-home-'));
+  t.after(() => rm(folder, { recursive: true, force: true }));
+  const home = join(folder, 'file');
+  await writeFile(home, '');
+  for (const FLATPATCH_HOME of [home, join(home, 'below')]) {
+    for (const args of [['corner', 'nothing'], ['demo'], ['serve', '--port', '0']])
+      await refused(args, /cannot be the workshop's folder.*FLATPATCH_HOME/s, {
+        environment: { FLATPATCH_HOME },
+      });
+  }
+});
+
+test('a port that is no number: refused before the workshop is filled', async (t) => {
+  const folder = await mkdtemp(join(tmpdir(), 'flatpatch-home-'));
+  t.after(() => rm(folder, { recursive: true, force: true }));
+  const home = join(folder, 'workshop');
+  for (const args of [['serve'], ['demo', '--serve']])
+    await refused(args, /PORT "abc"/, { environment: { FLATPATCH_HOME: home, PORT: 'abc' } });
+  await assert.rejects(readFile(home), /ENOENT/);
+});
+
+test('what was built stays built: a second run says nothing of it', async () => {
+  await flatpatch(['--version']);
+  assert.equal((await flatpatch(['--version'])).err, '');
+});

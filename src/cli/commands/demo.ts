@@ -9,7 +9,7 @@ import { workshopHome } from '../../workshop/home.ts';
 import { WHEELS, wheelWords } from '../asked.ts';
 import { command, type MannerOptions, sayLines, speakingWords } from '../command.ts';
 import { figureText, table } from '../print.ts';
-import { sayDemo, serve } from './serve.ts';
+import { askedPort, sayDemo, serve } from './serve.ts';
 
 /** The figures that a car is known by. Those of a bar stand only where there is a bar. */
 const HEADLINES = ['wheelRate', 'barTwist', 'barStress', 'coilStress'];
@@ -23,10 +23,11 @@ export function demoCommand(): Command {
   return speakingWords(made)
     .option('--serve', 'then open the workshop for the browser')
     .action(async (options: Pick<MannerOptions, 'units'> & { readonly serve?: true }) => {
+      const port = options.serve ? askedPort() : undefined;
       const home = workshopHome();
       sayDemo(await putDemo(home), home);
       await sayWorkshop(home, options);
-      if (options.serve) await serve(home);
+      if (options.serve) await serve(home, port);
     });
 }
 

@@ -18,9 +18,10 @@ export function serveCommand(): Command {
   return made
     .option('--port <number>', 'port; left out, PORT or the first free one from 4178')
     .action(async (options: { readonly port?: string }) => {
+      const port = askedPort(options.port);
       const home = workshopHome();
       sayDemo(await putDemo(home), home);
-      await serve(home, options.port);
+      await serve(home, port);
     });
 }
 
@@ -30,9 +31,15 @@ export function sayDemo(done: DemoDone, home: string): void {
     complain(`Invented cars brought up to this version: ${done.cars.join(', ')}.`);
 }
 
+/** The port that is asked for, before anything is done; undefined where none is. @throws BadInput */
+export function askedPort(option?: string): number | undefined {
+  const port = option ?? process.env.PORT;
+  if (port === undefined || port === '') return undefined;
+  return askedCount(option === undefined ? 'PORT' : '--port', port, 0, 65535);
+}
+
 /** Serves until it is told to stop; the address is the last line that is said. */
-export async function serve(home: string, port = process.env.PORT): Promise<void> {
-  const asked = port === undefined || port === '' ? undefined : askedCount('PORT', port, 0, 65535);
+export async function serve(home: string, asked: number | undefined): Promise<void> {
   const { PortTaken, startServer } = await import('../../server/index.ts');
   try {
     const running = await startServer({
