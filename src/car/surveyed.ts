@@ -101,6 +101,7 @@ function adjusted(
       problems: [
         ...lost.map((path) => noSuchPoint(path, [...byName.keys()])),
         ...result.warnings.map(inSurvey),
+        ...doubts(adjustment),
       ],
     };
   } catch (reason) {
@@ -117,6 +118,22 @@ function adjusted(
       ],
     };
   }
+}
+
+/** What the adjustment found wrong with its readings: told with the car, so that no figure leans on it in silence. */
+function doubts({ outliers, whole }: Adjustment): Problem[] {
+  const told = (code: string, message: string): Problem => ({
+    code,
+    path: 'survey',
+    message,
+    weight: 'warning',
+  });
+  return [
+    ...outliers.map(({ sentence }) => told('survey/does-not-fit', `Survey: ${sentence}`)),
+    ...(whole.verdict === 'worse than claimed'
+      ? [told('survey/worse-than-claimed', `Survey: ${whole.sentence}`)]
+      : []),
+  ];
 }
 
 const inSurvey = (problem: Problem): Problem => ({

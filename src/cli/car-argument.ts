@@ -6,8 +6,9 @@
  */
 import { stat } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
-import { type Car, type CarSource, readCar } from '../car/read.ts';
+import type { Car, CarSource } from '../car/read.ts';
 import { nearest } from '../measured/problem.ts';
+import { openCar as opened } from '../questions/open-car.ts';
 import {
   asText,
   CAR_FILE,
@@ -64,7 +65,7 @@ export async function findCar(file: string, asked: CarAsked = {}): Promise<Found
 /** @throws BadInput with everything that is wrong with the file */
 export async function openCar(file: string, asked: CarAsked = {}): Promise<FoundCar & { readonly car: Car }> {
   const found = await findCar(file, asked);
-  const read = readCar(found.source);
+  const read = opened(found.source);
   if (!read.ok) throw new BadInput(read.problems);
   return { ...found, car: read.car };
 }

@@ -1,5 +1,6 @@
 /** How a command ended: the exit codes, and the failures that lead to them. */
 import type { Problem } from '../measured/problem.ts';
+import type { NoProposal } from '../questions/bar-for-coil.ts';
 
 export const EXIT = { answered: 0, ourMistake: 1, badInput: 2, notReached: 3, notWritten: 4 } as const;
 
@@ -25,6 +26,10 @@ export const badAsk = (code: string, message: string, remedy?: string): BadInput
   new BadInput([
     { code, message, path: 'command line', weight: 'error', ...(remedy === undefined ? {} : { remedy }) },
   ]);
+
+/** Why a question of the springs has no answer, as the exit code that it is: put wrongly, or cannot be. */
+export const unanswered = ({ because, message }: NoProposal): BadInput | NotReached =>
+  because === 'asked wrongly' ? badAsk('asked/wrongly', message) : new NotReached(message);
 
 /** The question is a good one, and its answer is that it cannot be. */
 export class NotReached extends Error {}

@@ -37,10 +37,19 @@ export const quantityOf = (of: Named, value: number, u?: number): Quantity => ({
   ...(u === undefined ? {} : { u }),
 });
 
+/** Amounts whose sign is a word to the trade: what is said above nothing, and below. */
+const SIGN_WORDS: Readonly<Record<string, readonly [above: string, below: string]>> = {
+  standsHigher: ['higher by', 'lower by'],
+};
+
+function quantityText({ id, value, unit, u }: Quantity, speech: Speech): string {
+  const ways = SIGN_WORDS[id];
+  if (ways === undefined || value === null || value === 0) return amountText(value, unit, speech, u);
+  return `${ways[value > 0 ? 0 : 1]} ${amountText(Math.abs(value), unit, speech, u)}`;
+}
+
 export const quantityLines = (of: readonly Quantity[], speech: Speech): string[] =>
-  table(of.map((each) => [each.means, amountText(each.value, each.unit, speech, each.u)])).map(
-    (line) => `  ${line}`,
-  );
+  table(of.map((each) => [each.means, quantityText(each, speech)])).map((line) => `  ${line}`);
 
 /** One column a member: what all have in common on the left. */
 export const sideBySide = (
@@ -51,10 +60,7 @@ export const sideBySide = (
   const rows = ids.map((id) => {
     const found = members.map((each) => each.of.find((one) => one.id === id));
     const means = found.find((each) => each !== undefined)!.means;
-    return [
-      means,
-      ...found.map((each) => (each === undefined ? '' : amountText(each.value, each.unit, speech, each.u))),
-    ];
+    return [means, ...found.map((each) => (each === undefined ? '' : quantityText(each, speech)))];
   });
   return table([['', ...members.map((each) => each.name)], ...rows]).map((line) => `  ${line}`);
 };

@@ -28,10 +28,14 @@ export interface CoilProposal {
   readonly rockerAngle: readonly number[];
   readonly torqueBar: readonly number[];
   readonly wheelRateBar: readonly number[];
+  /** Wheel rate of the bar in the surveyed position. */
+  readonly wheelRateBarStanding: number;
   /** Best first; with no rack the one coil that fits best. */
   readonly coils: readonly (CoilFit & {
     readonly torque: readonly number[];
     readonly wheelRate: readonly number[];
+    /** Wheel rate in the surveyed position, N/m, with the coil set to fit best. */
+    readonly wheelRateStanding: number;
   })[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
@@ -88,6 +92,7 @@ export function coilForBar(car: Car, wheel: Wheel, asked: CoilAsked): CoilPropos
           : []),
       ]),
   ];
+  const now = of.wheelAt(0);
   return {
     reached: true,
     wheel,
@@ -95,8 +100,10 @@ export function coilForBar(car: Car, wheel: Wheel, asked: CoilAsked): CoilPropos
     rockerAngle: samples.map(({ ratios }) => ratios.angle),
     torqueBar: samples.map(({ bar }) => bar),
     wheelRateBar: samples.map(({ ratios, bar }) => wheelRateOfBar(ratios, of.springing.barRate!, bar)),
+    wheelRateBarStanding: wheelRateOfBar(now.ratios, of.springing.barRate!, now.torque),
     coils: fits.map((fit) => ({
       ...fit,
+      wheelRateStanding: wheelRateOfCoil(now.ratios, fit.rate, fit.rate * (now.compression - fit.freeAt)),
       torque: fit.points.map((point) => point.coil),
       wheelRate: samples.map(({ ratios, compression }) =>
         wheelRateOfCoil(ratios, fit.rate, fit.rate * (compression - fit.freeAt)),

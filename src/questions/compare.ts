@@ -1,8 +1,9 @@
 /** Two specs of one car, figure by figure. */
-import { type CarSource, readCar } from '../car/read.ts';
+import type { CarSource } from '../car/read.ts';
 import type { Problem } from '../measured/problem.ts';
 import { cornerFigures } from './corner.ts';
 import type { Figure, Position, Stop, Wheel } from './figure.ts';
+import { openCar } from './open-car.ts';
 
 export interface ComparedRow {
   readonly id: string;
@@ -34,7 +35,7 @@ export function compareSpecs(
   const problems: Problem[] = [];
   const notReached: string[] = [];
   const figures = (spec: string): readonly Figure[] => {
-    const read = readCar({ ...source, spec });
+    const read = openCar({ ...source, spec });
     if (!read.ok) {
       problems.push(...read.problems);
       return [];

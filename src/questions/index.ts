@@ -1,5 +1,5 @@
 /** What the workshop asks. The only way into the engine for page, command line, paper and server. */
-export { AS_FILED, type Car, type CarRead, type CarSource, readCar as openCar } from '../car/read.ts';
+export { AS_FILED, type Car, type CarRead, type CarSource } from '../car/read.ts';
 export {
   type AxleAnswer,
   type AxleReached,
@@ -30,6 +30,7 @@ export { drawCar, drawCorner, WHEELS } from './drawing.ts';
 export * from './drawing-types.ts';
 export { DEMONSTRATION_DAY } from './duty.ts';
 export * from './figure.ts';
+export { openCar } from './open-car.ts';
 export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export { type SurveyAnswer, surveyAnswer } from './survey.ts';

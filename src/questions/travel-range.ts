@@ -11,7 +11,9 @@ export interface TravelRange {
   readonly droopBy: string;
 }
 
-const END_WORDS = { bump: 'damper closed', droop: 'droop stop' } as const;
+/** What ends the bump of a corner whose damper closes before the linkage ends. */
+export const DAMPER_CLOSED = 'damper closed';
+const END_WORDS = { bump: DAMPER_CLOSED, droop: 'droop stop' } as const;
 
 /** The range of the linkage, cut by the damper's own ends where it has one. */
 export function rangeOf(of: SprungCorner, rack: number): TravelRange {

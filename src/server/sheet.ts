@@ -1,6 +1,7 @@
 /** A sheet of a car as PDF, worked out and laid out here because the page has no printer's fonts. */
-import { readCar } from '../car/read.ts';
+
 import type { Problem } from '../measured/problem.ts';
+import { openCar } from '../questions/open-car.ts';
 import { CAR_FILE, carText, sourceOf, workshopNotes } from '../workshop/folder.ts';
 import { VERSION } from '../workshop/home.ts';
 import { today } from '../workshop/today.ts';
@@ -9,7 +10,7 @@ import type { AskedSheet } from './asked.ts';
 /** @throws FolderError where there is no such car */
 export async function sheetResponse(home: string, id: string, asked: AskedSheet): Promise<Response> {
   const { kind, spec, ...rest } = asked;
-  const read = readCar(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, spec));
+  const read = openCar(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, spec));
   if (!read.ok) return refused(read.problems);
   const { name: workshop } = await workshopNotes(home);
   // the printer's fonts take their time to load: they come with the first sheet

@@ -90,10 +90,14 @@ for (const name of NAMES) {
     assert.equal(read(name).form.car.invented, true);
   });
 
-  test(`${name}: reads in every spec, without a warning`, () => {
+  test(`${name}: reads in every spec, with no warning but that of the tape reading put wrong`, () => {
     const { specs } = read(name);
     assert.ok(specs.length >= 2);
-    for (const spec of specs) assert.deepEqual(read(name, spec).warnings.map(problemText), [], spec);
+    const planted = (code: string): boolean => name === 'ashgarth-501' && code === 'survey/does-not-fit';
+    for (const spec of specs) {
+      const others = read(name, spec).warnings.filter(({ code }) => !planted(code));
+      assert.deepEqual(others.map(problemText), [], spec);
+    }
   });
 
   test(`${name}: fits the published schema, and a slip does not`, () => {

@@ -40,7 +40,7 @@ export const coilForBarForm = z.strictObject({
   ...about('coil-for-bar'),
   wheel,
   ...along,
-  bar: z.strictObject({ torque: curve, wheelRate: curve }),
+  bar: z.strictObject({ quantities: z.array(quantity), torque: curve, wheelRate: curve }),
   coils: z.array(
     z.strictObject({
       name: z.string().optional(),

@@ -20,8 +20,9 @@ import {
   tailLines,
 } from '../command.ts';
 import { keepAsSpec } from '../keep.ts';
-import { badAsk, NotReached } from '../outcome.ts';
+import { badAsk, unanswered } from '../outcome.ts';
 import { type Quantity, quantities, quantityLines, sideBySide } from '../quantity.ts';
+import { atTheWheel, topOf, WHEEL_RATES } from '../wheel-rates.ts';
 
 interface Options extends CarOptions, MannerOptions {
   readonly wheel: string;
@@ -36,6 +37,7 @@ interface Options extends CarOptions, MannerOptions {
   readonly splines?: string;
   readonly surface?: NonNullable<BarAsked['surface']>;
   readonly preset?: true;
+  readonly match: 'travel' | 'standing';
   readonly keepAs?: string;
 }
 
@@ -74,6 +76,14 @@ export function barForCoilCommand(): Command {
       ]),
     )
     .option('--preset', 'the bar is to be preset')
+    .addOption(
+      new Option(
+        '--match <what>',
+        'what the bar comes nearest to: the torque of the coil over the whole travel, or the wheel rate as the car stands',
+      )
+        .choices(['travel', 'standing'])
+        .default('travel'),
+    )
     .option('--keep-as <spec>', 'keep the first bar as a spec of this name in the car file')
     .action(answer);
 }
@@ -83,7 +93,7 @@ async function answer(file: string, options: Options): Promise<void> {
   const asked = askedBar(options);
   const found = await openCar(file, options);
   const proposal = barForCoil(found.car, wheel, asked);
-  if (!proposal.reached) throw new NotReached(proposal.message);
+  if (!proposal.reached) throw unanswered(proposal);
   const note = `torsion bar for the coil, ${wheelWords(wheel)}`;
   if (options.keepAs !== undefined)
     await keepAsSpec(found, { name: options.keepAs, changes: proposal.change, note });
@@ -118,6 +128,12 @@ async function answer(file: string, options: Options): Promise<void> {
     '',
     `Bars of ${best!.material}, best first${best!.hand === undefined ? '' : `; bump twists them ${best!.hand} hand`}`,
     ...sideBySide(bars, options.units),
+    '',
+    ...atTheWheel(
+      { name: 'coil', standing: proposal.wheelRateCoilStanding, ...topOf(proposal, proposal.wheelRateCoil) },
+      { name: bars[0]!.name, standing: best!.wheelRateStanding, ...topOf(proposal, best!.wheelRate) },
+      options.units,
+    ),
     ...tailLines(proposal.notes, proposal.cautions),
   ]);
 }
@@ -126,7 +142,7 @@ async function answer(file: string, options: Options): Promise<void> {
 function askedBar(options: Options): BarAsked {
   const length = (option: string, text: string | undefined) =>
     text === undefined ? undefined : askedAmount(option, text, 'm');
-  const { material, surface, preset, splines, bore, overtravel } = options;
+  const { material, surface, preset, splines, bore, overtravel, match } = options;
   const asked = {
     lengthFrom: length('--length-from', options.lengthFrom),
     lengthTo: length('--length-to', options.lengthTo),
@@ -138,6 +154,7 @@ function askedBar(options: Options): BarAsked {
     splines: splines === undefined ? undefined : askedSplines(splines),
     surface,
     preset,
+    match: match === 'standing' ? 'about standing' : undefined,
   };
   const given = Object.entries(asked).filter(([, value]) => value !== undefined);
   return { material, ...Object.fromEntries(given) };
@@ -156,14 +173,21 @@ function askedSplines(text: string): NonNullable<BarAsked['splines']> {
   };
 }
 
-const coilQuantities = ({ coilMass, idealRate, cannotMatch }: BarProposal): Quantity[] =>
+const coilQuantities = (of: BarProposal): Quantity[] =>
   quantities(
     {
+      ...WHEEL_RATES,
       mass: ['mass of the coil', 'kg'],
       idealRate: ['torsional rate that comes nearest to it', 'N m/rad'],
       cannotMatch: ['torque that no bar can match, root mean square', 'N m'],
     },
-    { mass: coilMass, idealRate, cannotMatch },
+    {
+      wheelRateStanding: of.wheelRateCoilStanding,
+      wheelRateFullBump: of.wheelRateCoil.at(-1),
+      mass: of.coilMass,
+      idealRate: of.idealRate,
+      cannotMatch: of.cannotMatch,
+    },
   );
 
 const BAR = {
@@ -174,6 +198,7 @@ const BAR = {
   headDiameter: ['diameter of the heads', 'm'],
   filletRadius: ['radius at the heads', 'm'],
   rate: ['torsional rate', 'N m/rad'],
+  ...WHEEL_RATES,
   twistAsSurveyed: ['twist as surveyed', 'rad'],
   twistFullBump: ['twist at full bump', 'rad'],
   stressFullBump: ['shear stress at full bump', 'Pa'],
@@ -182,7 +207,7 @@ const BAR = {
   worst: ['greatest difference of torque', 'N m'],
   worstPart: ['the same, of the greatest torque', '1'],
   rms: ['difference, root mean square', 'N m'],
-  standsHigher: ['car stands higher by', 'm'],
+  standsHigher: ['the car then stands', 'm'],
   reversed: ['torque the wrong way at droop', 'N m'],
   splineStep: ['step of the splines', 'rad'],
   splineError: ['torque that the nearest setting is off by', 'N m'],
@@ -198,6 +223,7 @@ function barQuantities(bar: ProposedBar): Quantity[] {
   return quantities(BAR, {
     ...numbersOf(bar),
     bore: bar.bore === 0 ? undefined : bar.bore,
+    wheelRateFullBump: bar.wheelRate.at(-1),
     twistFullBump: fullBump.twist,
     stressFullBump: fullBump.stress,
     stressOvertravel: overtravel.stress,

@@ -6,7 +6,7 @@ import { askedAmount } from '../asked.ts';
 import { benchReadings } from '../bench-file.ts';
 import { textOf } from '../car-argument.ts';
 import { command, header, type MannerOptions, sayJson, sayLines, speaking, tailLines } from '../command.ts';
-import { badAsk, NotReached } from '../outcome.ts';
+import { badAsk, unanswered } from '../outcome.ts';
 import { type Quantity, quantityLines, quantityOf } from '../quantity.ts';
 
 interface Options extends MannerOptions {
@@ -54,7 +54,7 @@ async function answer(file: string, options: Options): Promise<void> {
   const bar = askedBar(options);
   const readings = benchReadings(await textOf(file), file === '-' ? 'standard input' : file);
   const found = benchTest({ readings, shared, confidence, ...(bar === undefined ? {} : { bar }) });
-  if (!found.reached) throw new NotReached(found.message);
+  if (!found.reached) throw unanswered(found);
   const { test, cautions } = found;
   const of = testQuantities(found);
   const implied = impliedQuantities(found);

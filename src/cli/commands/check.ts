@@ -1,7 +1,8 @@
 /** `flatpatch check`: all that is wrong with a car file, in every spec, and how well its readings are known. */
 import type { Command } from 'commander';
-import { type Car, readCar } from '../../car/read.ts';
+import type { Car } from '../../car/read.ts';
 import { type Problem, problemText } from '../../measured/problem.ts';
+import { openCar } from '../../questions/open-car.ts';
 import { type StateOfReadings, stateOfReadings } from '../../questions/readings.ts';
 import { findCar } from '../car-argument.ts';
 import {
@@ -70,8 +71,8 @@ async function answer(file: string, options: CarOptions & MannerOptions): Promis
   if (!good) endWith(EXIT.badInput);
 }
 
-function readSpec(source: Parameters<typeof readCar>[0], spec: string | undefined): SpecRead {
-  const read = readCar({ ...source, ...(spec === undefined ? {} : { spec }) });
+function readSpec(source: Parameters<typeof openCar>[0], spec: string | undefined): SpecRead {
+  const read = openCar({ ...source, ...(spec === undefined ? {} : { spec }) });
   if (read.ok) return { spec: read.car.spec, car: read.car, problems: read.car.warnings };
   return { spec: spec ?? 'as filed', problems: read.problems };
 }

@@ -18,8 +18,9 @@ import {
   speaking,
   tailLines,
 } from '../command.ts';
-import { NotReached } from '../outcome.ts';
+import { unanswered } from '../outcome.ts';
 import { type Quantity, quantities, sideBySide } from '../quantity.ts';
+import { atTheWheel, topOf, WHEEL_RATES } from '../wheel-rates.ts';
 
 interface Options extends CarOptions, MannerOptions {
   readonly wheel: string;
@@ -46,7 +47,7 @@ async function answer(file: string, options: Options): Promise<void> {
   const seatLength = askedAmount('--seats', options.seats, 'm');
   const { car, file: named } = await openCar(file, options);
   const proposal = coilForBar(car, wheel, { seatLength });
-  if (!proposal.reached) throw new NotReached(proposal.message);
+  if (!proposal.reached) throw unanswered(proposal);
   sayWarnings(car);
   const coils = proposal.coils.map((coil, index) => ({
     name: coil.name ?? `coil ${index + 1}`,
@@ -60,7 +61,11 @@ async function answer(file: string, options: Options): Promise<void> {
       wheel,
       travel: [...travel],
       rockerAngle: [...rockerAngle],
-      bar: { torque: torqueBar.map(finite), wheelRate: wheelRateBar.map(finite) },
+      bar: {
+        quantities: barQuantities(proposal),
+        torque: torqueBar.map(finite),
+        wheelRate: wheelRateBar.map(finite),
+      },
       coils: proposal.coils.map((coil, index) => ({
         ...(coil.name === undefined ? {} : { name: coil.name }),
         quantities: coils[index]!.of,
@@ -72,18 +77,36 @@ async function answer(file: string, options: Options): Promise<void> {
     });
     return;
   }
+  const [best] = proposal.coils;
   sayLines([
     ...headLines(car, `coil for the torsion bar, ${wheelWords(wheel)}`),
     '',
     ...sideBySide(coils, options.units),
+    '',
+    ...atTheWheel(
+      {
+        name: 'torsion bar',
+        standing: proposal.wheelRateBarStanding,
+        ...topOf(proposal, proposal.wheelRateBar),
+      },
+      { name: coils[0]!.name, standing: best!.wheelRateStanding, ...topOf(proposal, best!.wheelRate) },
+      options.units,
+    ),
     ...tailLines(proposal.notes, proposal.cautions),
   ]);
 }
+
+const barQuantities = (of: CoilProposal): Quantity[] =>
+  quantities(WHEEL_RATES, {
+    wheelRateStanding: of.wheelRateBarStanding,
+    wheelRateFullBump: of.wheelRateBar.at(-1),
+  });
 
 const coilQuantities = (coil: CoilProposal['coils'][number]): Quantity[] =>
   quantities(
     {
       rate: ['rate', 'N/m'],
+      ...WHEEL_RATES,
       freeLength: ['free length', 'm'],
       seatLength: ['distance of the seats as surveyed', 'm'],
       greatestForce: ['greatest force', 'N'],
@@ -93,5 +116,10 @@ const coilQuantities = (coil: CoilProposal['coils'][number]): Quantity[] =>
       unseatsBelow: ['comes off its seat below a rocker angle of', 'rad'],
       bindMargin: ['left at full bump before it is solid', 'm'],
     },
-    { ...coil, worst: coil.worst.difference, worstPart: coil.worst.part },
+    {
+      ...coil,
+      wheelRateFullBump: coil.wheelRate.at(-1),
+      worst: coil.worst.difference,
+      worstPart: coil.worst.part,
+    },
   );

@@ -1,8 +1,9 @@
 /** `flatpatch demo`: the invented workshop, worked through the same questions as any car, in a few lines. */
 import type { Command } from 'commander';
-import { type Car, readCar } from '../../car/read.ts';
+import type { Car } from '../../car/read.ts';
 import { type CornerAnswer, cornerFigures } from '../../questions/corner.ts';
 import type { Figure } from '../../questions/figure.ts';
+import { openCar } from '../../questions/open-car.ts';
 import { putDemo } from '../../workshop/demo.ts';
 import { CAR_FILE, carIds, carText, sourceOf, workshopNotes } from '../../workshop/folder.ts';
 import { workshopHome } from '../../workshop/home.ts';
@@ -35,7 +36,7 @@ async function sayWorkshop(home: string, options: Pick<MannerOptions, 'units'>):
   const { name, invented } = await workshopNotes(home);
   sayLines([`${name}${invented ? ', an invented workshop with invented cars' : ''}`]);
   for (const id of await carIds(home)) {
-    const read = readCar(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`));
+    const read = openCar(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`));
     sayLines(
       read.ok
         ? carLines(read.car, options)

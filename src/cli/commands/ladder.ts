@@ -17,7 +17,7 @@ import {
   speaking,
   tailLines,
 } from '../command.ts';
-import { NotReached } from '../outcome.ts';
+import { unanswered } from '../outcome.ts';
 import { amountText, table } from '../print.ts';
 import { type Quantity, quantities, quantityLines } from '../quantity.ts';
 
@@ -71,7 +71,7 @@ async function answer(file: string, options: Options): Promise<void> {
   };
   const { car, file: named } = await openCar(file, options);
   const ladder = barLadder(car, wheel, asked);
-  if (!ladder.reached) throw new NotReached(ladder.message);
+  if (!ladder.reached) throw unanswered(ladder);
   sayWarnings(car);
   const rungs = ladder.rungs.map((rung) => rungQuantities(rung, even));
   const steps = stepQuantities(ladder, even);

@@ -16,7 +16,7 @@ import {
   sayWarnings,
   speaking,
 } from '../command.ts';
-import { NotReached } from '../outcome.ts';
+import { badAsk } from '../outcome.ts';
 import { amountText, remarkLines, table } from '../print.ts';
 
 interface Options extends CarOptions, MannerOptions {
@@ -42,7 +42,8 @@ export function surveyCommand(): Command {
 async function answer(file: string, options: Options): Promise<void> {
   const { car, file: named } = await openCar(file, options);
   const survey = surveyAnswer(car);
-  if (survey === undefined) throw new NotReached(`The car file of ${car.form.car.name} has no survey.`);
+  if (survey === undefined)
+    throw badAsk('asked/no-survey', `The car file of ${car.form.car.name} has no survey.`);
   sayWarnings(car);
   if (options.json) {
     sayJson({ ...header('survey'), car: carOut(car, named), ...survey });
@@ -66,7 +67,7 @@ async function answer(file: string, options: Options): Promise<void> {
     '',
     options.all
       ? 'Readings'
-      : `Readings that stand worst against the others (${MOST_READINGS} of ${survey.readings.length})`,
+      : `Readings that stand worst against the others (${Math.min(MOST_READINGS, survey.readings.length)} of ${survey.readings.length} readings; a point has a row for each axis)`,
     ...readingRows(survey, options),
     ...(options.points ? ['', 'Points', ...pointRows(survey, options.units)] : []),
     '',

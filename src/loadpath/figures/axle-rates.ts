@@ -242,11 +242,14 @@ function slopesOf(
       high: (knees[0].highSpeed + knees[1].highSpeed) / 2,
     };
   }
-  // too few points for a knee: the line from the origin to the last of them
-  const last = bump.at(-1)!.velocity;
+  // too few points for a knee: the line from the origin to the first of them, and the slope between the last two
   const law = damper({ bump, rebound });
-  const slope = (law.secant(last) + law.secant(-last)) / 2;
-  return { low: slope, high: slope };
+  const first = mean(law.secant(bump[0]!.velocity), law.secant(-rebound[0]!.velocity));
+  const last = (points: typeof bump): number => {
+    const [from, to] = points.slice(-2);
+    return to === undefined ? first : (to.force - from!.force) / (to.velocity - from!.velocity);
+  };
+  return { low: first, high: mean(last(bump), last(rebound)) };
 }
 
 export function putRates(state: AxleState, t: number, numbers: Numbers, put: Put, working?: Working): void {

@@ -1,0 +1,12 @@
+/** Opens a car file: reads it, and says what looks wrong once its linkage moves. */
+import { type CarRead, type CarSource, readCar } from '../car/read.ts';
+import { plausibility } from './plausible.ts';
+
+export function openCar(source: CarSource): CarRead {
+  const read = readCar(source);
+  if (!read.ok) return read;
+  const { car } = read;
+  const file = source.file === undefined ? {} : { file: source.file };
+  const doubts = plausibility(car).map((problem) => ({ ...problem, ...file }));
+  return { ok: true, car: { ...car, warnings: [...car.warnings, ...doubts] } };
+}
