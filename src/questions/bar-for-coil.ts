@@ -12,6 +12,7 @@ import { sprungCorner, travelMarks } from '../loadpath/sprung-corner.ts';
 import { torqueSamples, wheelRateOfCoil } from '../loadpath/torque-curves.ts';
 import { SPRING_MATERIALS, springMaterial, springMaterialsLike } from '../materials/spring-material.ts';
 import { along, sub, unit } from '../maths/vec3.ts';
+import { spokenAmount } from '../units/show.ts';
 import { CRACK_TEST_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from './cautions.ts';
 import { DEMONSTRATION_DAY } from './duty.ts';
 import type { Wheel } from './figure.ts';
@@ -225,7 +226,7 @@ export function barForCoil(car: Car, wheel: Wheel, asked: BarAsked): BarProposal
 
 const no = (message: string): NoProposal => ({ reached: false, because: 'cannot be', message });
 const wronglyAsked = (message: string): NoProposal => ({ reached: false, because: 'asked wrongly', message });
-const mm = (value: number): string => `${(value * 1000).toFixed(1)} mm`;
+const mm = (value: number): string => spokenAmount(value, 'm', 1);
 
 function limitsWrong(limits: {
   readonly diameter: { readonly from: number; readonly to: number };

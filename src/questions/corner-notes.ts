@@ -10,10 +10,11 @@ import { skinStress } from '../loadpath/spring/torsion-bar.ts';
 import { barOf, coilOf } from '../loadpath/spring-of-car.ts';
 import { type SprungCorner, travelMarks } from '../loadpath/sprung-corner.ts';
 import { shearYield, springMaterial, tensileStrength } from '../materials/spring-material.ts';
+import { spokenAmount } from '../units/show.ts';
 import { DEMONSTRATION_DAY } from './duty.ts';
 import type { TravelRange } from './travel-range.ts';
 
-const mm = (value: number): string => `${(value * 1000).toFixed(1)} mm`;
+const mm = (value: number): string => spokenAmount(value, 'm', 1);
 
 /** At this travel: a stop that carries, a coil that is loose, a bar that reverses. */
 export function standNotes(of: SprungCorner, travel: number): string[] {

@@ -30,6 +30,7 @@ export { drawCar, drawCorner, WHEELS } from './drawing.ts';
 export * from './drawing-types.ts';
 export { DEMONSTRATION_DAY } from './duty.ts';
 export * from './figure.ts';
+export { type MaterialChoice, materialChoices } from './materials.ts';
 export { openCar } from './open-car.ts';
 export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';

@@ -17,6 +17,7 @@ import { coilOf } from '../loadpath/spring-of-car.ts';
 import { type SprungCorner, sprungCorner } from '../loadpath/sprung-corner.ts';
 import { distance, dot, sub } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
+import { spokenAmount } from '../units/show.ts';
 import { WHEELS } from './drawing.ts';
 import type { Wheel } from './figure.ts';
 
@@ -67,7 +68,7 @@ function cornerDoubts(car: Car, wheel: Wheel): Problem[] {
   return found;
 }
 
-const mm = (value: number): string => `${(value * 1000).toFixed(1)} mm`;
+const mm = (value: number): string => spokenAmount(value, 'm', 1);
 
 function ground({ corner }: SprungCorner, tell: Tell): void {
   if (Math.abs(corner.ground) <= OFF_GROUND) return;

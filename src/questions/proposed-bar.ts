@@ -9,9 +9,10 @@ import type { SprungCorner } from '../loadpath/sprung-corner.ts';
 import { type torqueSamples, wheelRateOfBar } from '../loadpath/torque-curves.ts';
 import { springMaterial, tensileStrength } from '../materials/spring-material.ts';
 import type { Vec3 } from '../maths/vec3.ts';
+import { spokenAmount } from '../units/show.ts';
 import type { Wheel } from './figure.ts';
 
-const mm = (value: number): string => `${(value * 1000).toFixed(1)} mm`;
+const mm = (value: number): string => spokenAmount(value, 'm', 1);
 
 export interface ProposedBar {
   readonly name?: string;

@@ -1,7 +1,9 @@
 /** What the survey says: residuals, outliers, and whether the car is bent. */
 import type { Car } from '../car/read.ts';
-import type { Adjustment } from '../survey/adjust.ts';
+import { type Adjustment, outlierSentence } from '../survey/adjust.ts';
 import { type Comparison, compareSides, type LengthPair, type SidePair } from '../survey/compare.ts';
+import { lengthSentence, pairSentence } from '../survey/compare-words.ts';
+import type { Speech } from '../units/show.ts';
 
 export interface SurveyAnswer {
   /** How the lists were understood. */
@@ -16,8 +18,8 @@ export interface SurveyAnswer {
   readonly notes: readonly string[];
 }
 
-/** Undefined when the car file has no survey. */
-export function surveyAnswer(car: Car): SurveyAnswer | undefined {
+/** Undefined when the car file has no survey. Numbers are in SI; `speech` is that of the sentences. */
+export function surveyAnswer(car: Car, speech: Speech = 'mm-N'): SurveyAnswer | undefined {
   if (car.survey === undefined) return undefined;
   const { adjustment, said } = car.survey;
   const { points, readings, outliers, whole, undetermined } = adjustment;
@@ -30,13 +32,25 @@ export function surveyAnswer(car: Car): SurveyAnswer | undefined {
     said,
     points,
     readings,
-    outliers,
+    outliers: outliers.map((each) => ({
+      ...each,
+      sentence: outlierSentence(each.id, each.misfit, each.alike, speech),
+    })),
     whole,
     undetermined,
-    ...(compared?.ok ? { comparison: compared.is } : {}),
+    ...(compared?.ok ? { comparison: worded(compared.is, speech) } : {}),
     notes: compared !== undefined && !compared.ok ? compared.problems.map((problem) => problem.message) : [],
   };
 }
+
+const worded = (comparison: Comparison, speech: Speech): Comparison => ({
+  ...comparison,
+  pairs: comparison.pairs.map((each) => ({
+    ...each,
+    sentence: pairSentence(each, comparison.level, speech),
+  })),
+  lengths: comparison.lengths.map((each) => ({ ...each, sentence: lengthSentence(each, speech) })),
+});
 
 /** Inner joints and rocker pivots: what belongs to tub and case. Links and uprights move, so they prove nothing. */
 const FIXED = [
