@@ -51,7 +51,7 @@ export function benchReadings(text: string, file: string): readonly Reading[] {
       if (!/^[-+−]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$/.test(cell)) {
         tell(
           'bench/number',
-          `"${cell}" is not a ${k === 0 ? 'torque' : 'angle'}; write a number with a point.`,
+          `"${cell}" is not ${k === 0 ? 'a torque' : 'an angle'}; write a number.`,
           line,
           at + 1,
         );

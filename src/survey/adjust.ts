@@ -16,6 +16,7 @@ import type { RigidMotion } from '../geometry/rigid-fit.ts';
 import { chiSquareUpperLog } from '../maths/distributions.ts';
 import type { Problem } from '../measured/problem.ts';
 import type { Metre } from '../units/quantity.ts';
+import { type Speech, show } from '../units/show.ts';
 import { type Balance, balance, outlook } from './balance.ts';
 import { checkSurvey } from './check.ts';
 import type { State } from './equations.ts';
@@ -175,11 +176,20 @@ function misfitOf(survey: Survey, id: string, state: State): number | undefined 
   return off.length === 1 ? off[0]! : Math.hypot(...off);
 }
 
-const inMm = (value: number): string => `${(1000 * value).toFixed(Math.abs(value) < 0.01 ? 2 : 1)} mm`;
+const out = (value: number, speech: Speech): string => {
+  const { text, unit } = show(Math.abs(value), 'm', speech, Math.max(Math.abs(value) / 20, 1e-5));
+  return `${text} ${unit}`;
+};
 
-const outlierSentence = (id: string, misfit: number, alike: readonly string[]): string =>
+/** What is to be done about a reading that does not fit. */
+export const outlierSentence = (
+  id: string,
+  misfit: number,
+  alike: readonly string[],
+  speech: Speech = 'mm-N',
+): string =>
   alike.length === 0
-    ? `${id} is ${inMm(Math.abs(misfit))} out against all the others and was left out: read it again.`
+    ? `${id} is ${out(misfit, speech)} out against all the others and was left out: read it again.`
     : `One of ${[id, ...alike].join(', ')} is wrong, and the readings cannot tell which: read them again.`;
 
 const strandedRule = (id: string, unplaced: readonly Unplaced[]): Problem => ({
@@ -192,7 +202,7 @@ const strandedRule = (id: string, unplaced: readonly Unplaced[]): Problem => ({
 const contradictedRule = (rule: { readonly id: string; readonly by: number }): Problem => ({
   code: 'survey/datum-contradicts',
   path: rule.id,
-  message: `${rule.id} cannot hold together with the other exact rules: it is ${inMm(rule.by)} off.`,
+  message: `${rule.id} cannot hold together with the other exact rules: it is ${out(rule.by, 'mm-N')} off.`,
   remedy: 'Give one of them an uncertainty, so that it is weighed as a reading, or take it away.',
   weight: 'error',
 });

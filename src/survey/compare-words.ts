@@ -1,12 +1,12 @@
 /**
  * The comparison of left and right in plain sentences.
  *
- * In    a tested difference
+ * In    a tested difference in SI, and the way of speaking
  * Out   what stands where, by how much, and how sure; or what would have been seen
  * Axes  difference right − mirrored left: x forward, y towards the middle, z up
  */
 import type { Vec3 } from '../maths/vec3.ts';
-import { show } from '../units/show.ts';
+import { type Speech, show } from '../units/show.ts';
 import type { AxisName } from './network.ts';
 
 const WAYS: readonly (readonly [string, string])[] = [
@@ -16,13 +16,13 @@ const WAYS: readonly (readonly [string, string])[] = [
 ];
 
 /** Two figures: a bound is no finer than that. */
-const mm = (value: number): string => {
-  const { text, unit } = show(value, 'm', 'mm-N', value);
+const bound = (value: number, speech: Speech): string => {
+  const { text, unit } = show(value, 'm', speech, value);
   return `${text} ${unit}`;
 };
 
-const withSpread = (value: number, u: number): string => {
-  const { text, spread, unit } = show(Math.abs(value), 'm', 'mm-N', u);
+const withSpread = (value: number, u: number, speech: Speech): string => {
+  const { text, spread, unit } = show(Math.abs(value), 'm', speech, u);
   return spread === undefined ? `${text} ${unit}` : `${text} ± ${spread} ${unit}`;
 };
 
@@ -45,17 +45,17 @@ export interface PairWords {
   readonly heldByDatum: readonly AxisName[];
 }
 
-export function pairSentence(pair: PairWords, level: number): string {
+export function pairSentence(pair: PairWords, level: number, speech: Speech = 'mm-N'): string {
   const held =
     pair.heldByDatum.length === 0
       ? ''
       : ` Along ${pair.heldByDatum.join(' and ')} the datum itself sets the pair equal: nothing is tested there.`;
-  if (!pair.differs) return `${pair.name}: ${nothingShown(pair.detectable)}.${held}`;
+  if (!pair.differs) return `${pair.name}: ${nothingShown(pair.detectable, speech)}.${held}`;
   const least = Math.min(...pair.pByAxis);
   const shown = [0, 1, 2].filter((k) => pair.pByAxis[k]! < level || pair.pByAxis[k] === least);
   const moves = shown.map((k) => {
     const way = WAYS[k]![pair.difference[k]! > 0 ? 0 : 1];
-    return `${withSpread(pair.difference[k]!, pair.u[k]!)} ${way}`;
+    return `${withSpread(pair.difference[k]!, pair.u[k]!, speech)} ${way}`;
   });
   return (
     `right ${pair.name} stands ${moves.join(' and ')} than the mirrored left one: ` +
@@ -72,14 +72,14 @@ export interface LengthWords {
   readonly detectable: number;
 }
 
-export function lengthSentence(length: LengthWords): string {
-  if (!length.differs) return `${length.name}: ${nothingShown(length.detectable)}.`;
+export function lengthSentence(length: LengthWords, speech: Speech = 'mm-N'): string {
+  if (!length.differs) return `${length.name}: ${nothingShown(length.detectable, speech)}.`;
   const longer = length.difference > 0 ? 'left is' : 'right is';
   return (
-    `${length.name}: the ${longer} ${withSpread(length.difference, length.u)} longer: ` +
+    `${length.name}: the ${longer} ${withSpread(length.difference, length.u, speech)} longer: ` +
     `more than the readings can explain (${odds(length.p)}).`
   );
 }
 
-const nothingShown = (detectable: number): string =>
-  `no difference that the readings can show; a difference above ${mm(detectable)} would have been seen`;
+const nothingShown = (detectable: number, speech: Speech): string =>
+  `no difference that the readings can show; a difference above ${bound(detectable, speech)} would have been seen`;

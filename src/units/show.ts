@@ -49,6 +49,12 @@ export function printedUnit(unit: string): string {
     .replace(/\^4/g, '⁴');
 }
 
+/**
+ * What no instrument of a workshop reads in a unit that the trade speaks: a value and a spread that are both below
+ * it are what rounding leaves of nothing, such as a force held at nothing by the readings themselves.
+ */
+const NOTHING = 1e-6;
+
 export interface Shown {
   readonly text: string;
   /** The ± part, one standard uncertainty, when there is one. */
@@ -67,12 +73,25 @@ export function show(value: number, si: string, speech: Speech = 'mm-N', u?: num
   const spoken = fromSI(value, unit);
   if (u !== undefined && u > 0 && Number.isFinite(u)) {
     const spread = u / ownUnit(unit).factor;
+    if (spread < NOTHING && Math.abs(spoken) < NOTHING) return { text: '0', unit: printedUnit(unit) };
     const digits = Math.max(0, 1 - Math.floor(Math.log10(spread)));
     if (spread < Math.abs(spoken) * 1e3 || spread < 1e3) {
       return { text: plain(spoken, digits), spread: plain(spread, digits), unit: printedUnit(unit) };
     }
   }
   return { text: significant(spoken, 4), unit: printedUnit(unit) };
+}
+
+/** An amount within a sentence, with its unit: `−7.3 mm`. @param digits decimals in the spoken unit */
+export function spokenAmount(value: number, si: string, digits: number, speech: Speech = 'mm-N'): string {
+  const unit = spokenUnit(si, speech);
+  return `${plain(fromSI(value, unit), digits)} ${printedUnit(unit)}`;
+}
+
+/** The same with the figures that are worth saying: `1280 N·m`. */
+export function spokenFigures(value: number, si: string, speech: Speech = 'mm-N'): string {
+  const { text, unit } = show(value, si, speech);
+  return `${text} ${unit}`;
 }
 
 /** Fixed decimals with thin spaces between thousands and a true minus. Never "-0". */

@@ -1,7 +1,7 @@
 /** `flatpatch survey`: what the survey says of its own readings, and whether the car is bent. */
 import type { Command } from 'commander';
 import { type SurveyAnswer, surveyAnswer } from '../../questions/survey.ts';
-import type { Speech } from '../../units/show.ts';
+import { plain, type Speech, show } from '../../units/show.ts';
 import { openCar } from '../car-argument.ts';
 import {
   type CarOptions,
@@ -41,7 +41,7 @@ export function surveyCommand(): Command {
 
 async function answer(file: string, options: Options): Promise<void> {
   const { car, file: named } = await openCar(file, options);
-  const survey = surveyAnswer(car);
+  const survey = surveyAnswer(car, options.units);
   if (survey === undefined)
     throw badAsk('asked/no-survey', `The car file of ${car.form.car.name} has no survey.`);
   sayWarnings(car);
@@ -88,14 +88,20 @@ function readingRows({ readings }: SurveyAnswer, options: Options): string[] {
   const rows = shown.flatMap((reading) =>
     reading.components.map((each) => [
       reading.components.length === 1 ? reading.id : `${reading.id} ${each.component}`,
-      amountText(each.residual, 'm', options.units),
+      residualText(each.residual, each.u, options.units),
       amountText(each.u, 'm', options.units),
-      each.standardised === undefined ? 'not checked' : each.standardised.toFixed(1),
+      each.standardised === undefined ? 'not checked' : plain(each.standardised, 1),
     ]),
   );
   return table([['reading', 'residual', 'claimed ±', 'residual over its own spread'], ...rows]).map(
     (line) => `  ${line}`,
   );
+}
+
+/** A residual needs no more places than what the reading claims. */
+function residualText(value: number, u: number, speech: Speech): string {
+  const { text, unit } = show(value, 'm', speech, u);
+  return `${text} ${unit}`;
 }
 
 const pointRows = ({ points }: SurveyAnswer, speech: Speech): string[] =>

@@ -185,7 +185,7 @@ function stepLines(step: Step, number: number, working: WorkingReached): string[
 }
 
 const si = (value: number, unit: string): string =>
-  `${Number.isFinite(value) ? Number(value.toPrecision(7)) : '—'}${unit === '1' ? '' : ` ${unit}`}`;
+  `${Number.isFinite(value) ? String(Number(value.toPrecision(7))).replaceAll('-', '−') : '—'}${unit === '1' ? '' : ` ${unit}`}`;
 
 function originWords(term: Term, working: WorkingReached): string {
   return term.from === undefined ? '' : ` — ${origin(term.from, working.readings)}`;

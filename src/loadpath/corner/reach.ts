@@ -10,6 +10,7 @@
  */
 import { sub, type Vec3 } from '../../maths/vec3.ts';
 import type { Metre } from '../../units/quantity.ts';
+import { spokenAmount } from '../../units/show.ts';
 import { moveRocker, moveWheel, placeRocker, placeWheel } from './chain.ts';
 import { leverage } from './check.ts';
 import {
@@ -54,9 +55,13 @@ export interface TravelLimits {
   readonly droop: TravelEnd;
 }
 
+const mm = (value: Metre): string => spokenAmount(value, 'm', 1);
+
 const bound = (limit: Limit): string =>
   limit.nearest === undefined
-    ? `the ${limit.binds} is ${limit.how}`
+    ? limit.binds === 'rod and rocker'
+      ? `rod and rocker ${limit.how === 'out of reach' ? 'no longer reach each other' : 'are over-centre'}`
+      : `the ${limit.binds} is ${limit.how}`
     : `the wheel goes no further and turns back, the ${limit.nearest} being nearly in line`;
 
 /** The linkage does not reach the wanted travel. */
@@ -71,8 +76,8 @@ export class Unreachable extends Error {
     super(
       Number.isNaN(travel) || Number.isNaN(rack)
         ? 'The wheel travel or the rack travel asked for is not a number.'
-        : `The wheel does not reach ${(travel * 1000).toFixed(1)} mm at a rack travel of ${(rack * 1000).toFixed(1)} mm: ` +
-            `at ${(limit.travel * 1000).toFixed(1)} mm ${bound(limit)}.`,
+        : `The wheel does not reach ${mm(travel)} at a rack travel of ${mm(rack)}: ` +
+            `at ${mm(limit.travel)} ${bound(limit)}.`,
     );
     this.name = 'Unreachable';
     this.travel = travel;

@@ -8,6 +8,7 @@
  * See docs/theory/springs.md, SP-54.
  */
 import type { Metre, NewtonMetrePerRadian, NewtonPerMetre, Ratio } from '../../units/quantity.ts';
+import { spokenFigures } from '../../units/show.ts';
 import { type TorsionBar, torsionBarRate } from './torsion-bar.ts';
 
 export interface LadderWanted {
@@ -50,7 +51,7 @@ export class RungOutOfReach extends Error {
     readonly wanted: NewtonPerMetre,
     readonly reach: { readonly softest: NewtonPerMetre; readonly stiffest: NewtonPerMetre },
   ) {
-    const shown = (rate: number): string => `${(rate / 1e3).toPrecision(4)} N/mm`;
+    const shown = (rate: number): string => spokenFigures(rate, 'N/m');
     super(
       `a wheel rate of ${shown(wanted)} cannot be had: these diameters give ${shown(reach.softest)} to ${shown(reach.stiffest)}`,
     );

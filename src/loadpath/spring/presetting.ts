@@ -11,6 +11,7 @@
  * [Beer]     Beer, Johnston & DeWolf, Mechanics of Materials, sections 3.9 to 3.11
  */
 import type { Metre, NewtonMetre, Pascal, Radian } from '../../units/quantity.ts';
+import { spokenFigures } from '../../units/show.ts';
 import { formula, type Working } from '../../working/working.ts';
 import { polarSecondMoment, type RoundSection } from './torsion-bar.ts';
 
@@ -118,7 +119,7 @@ export class BeyondPlasticTorque extends Error {
     readonly most: NewtonMetre,
   ) {
     super(
-      `the bar cannot take ${asked.toPrecision(4)} N m: its whole section has yielded at ${most.toPrecision(4)} N m`,
+      `the bar cannot take ${spokenFigures(asked, 'N m')}: its whole section has yielded at ${spokenFigures(most, 'N m')}`,
     );
   }
 }
@@ -246,7 +247,7 @@ export function reversals(of: {
   const least = Math.min(0, ...of.torques);
   if (least < 0) {
     found.push({
-      what: `the bar is twisted backwards, against its preset, by up to ${(-least).toPrecision(3)} N m within the travel`,
+      what: `the bar is twisted backwards, against its preset, by up to ${spokenFigures(-least, 'N m')} within the travel`,
       torque: -least,
     });
   }
