@@ -306,6 +306,13 @@ function headDimensions(
   ];
 }
 
+const HAND_WORDS = {
+  left: 'left hand in bump',
+  right: 'right hand in bump',
+  'not preset': 'not preset',
+  'not known': 'no anchor, no hand',
+} as const;
+
 /** Seen on the face of the rocker end, with the arrow of the working hand. */
 function endView(order: BarShape, centre: PaperPoint, k: number): Mark[] {
   const r = (headDiameter(order.rockerEnd, order.diameter) * k) / 2;
@@ -313,7 +320,7 @@ function endView(order: BarShape, centre: PaperPoint, k: number): Mark[] {
   // right hand: seen on the rocker end's face, bump turns that end anticlockwise
   const right = order.hand === 'right';
   const arrow =
-    order.hand === 'not preset'
+    order.hand === 'not preset' || order.hand === 'not known'
       ? []
       : [
           arc({ centre, radius: sweep, from: 30, to: 150 }),
@@ -333,10 +340,10 @@ function endView(order: BarShape, centre: PaperPoint, k: number): Mark[] {
     line({ x: centre.x, y: centre.y - r - 2 }, { x: centre.x, y: centre.y + r + 2 }, { dash: DASH.centre }),
     ...arrow,
     text({ x: centre.x, y: centre.y + r + 6 }, 'on rocker end', { size: SIZE.label, align: 'middle' }),
-    text(
-      { x: centre.x, y: centre.y + r + 9.2 },
-      order.hand === 'not preset' ? 'not preset' : `${order.hand} hand in bump`,
-      { size: SIZE.label, align: 'middle', weight: 'bold' },
-    ),
+    text({ x: centre.x, y: centre.y + r + 9.2 }, HAND_WORDS[order.hand], {
+      size: SIZE.label,
+      align: 'middle',
+      weight: 'bold',
+    }),
   ];
 }

@@ -46,15 +46,26 @@ export interface OrderedMaterial {
   readonly shearModulusRange: { readonly low: Pascal; readonly high: Pascal };
   readonly density: KilogramPerCubicMetre;
   readonly tensileStrength?: { readonly low: Pascal; readonly high: Pascal };
+  /** By the low end of the strength, before presetting. */
+  readonly shearYield?: Pascal;
   readonly source: string;
   readonly note?: string;
 }
 
+/** Where full bump is, and what gives it. */
+export interface FullBump {
+  readonly travel: Metre;
+  /** `damper closed`, or what binds in the linkage. */
+  readonly by: string;
+  /** False where nothing but the linkage's own end stops the wheel. */
+  readonly stopped: boolean;
+}
+
 /** What a drawing needs to know of a bar. */
-export type BarShape = Pick<
-  BarOrder,
-  'diameter' | 'bore' | 'parallelLength' | 'rockerEnd' | 'anchorEnd' | 'hand'
->;
+export type BarShape = Pick<BarOrder, 'diameter' | 'bore' | 'parallelLength' | 'rockerEnd' | 'anchorEnd'> & {
+  /** As of the order, or `not known` where the file does not say where the anchor is. */
+  readonly hand: BarOrder['hand'] | 'not known';
+};
 
 export interface BarOrder {
   readonly partNumber: string;
@@ -72,6 +83,9 @@ export interface BarOrder {
   readonly hand: 'left' | 'right' | 'not preset';
   /** Greatest torque in use, at full bump. */
   readonly fullTorque: NewtonMetre;
+  readonly fullBump: FullBump;
+  /** Rate measured on the bar that is in the car, where it was. */
+  readonly measuredRate?: NewtonMetrePerRadian;
   /** Torque as the car stands. */
   readonly staticTorque?: NewtonMetre;
   /** Greatest torque against the working hand within the travel; 0 or left out where there is none. */

@@ -24,6 +24,8 @@ export interface Block {
   readonly marks: (at: PaperPoint, width: number) => readonly Mark[];
   /** Stays on the sheet of the block that follows: a heading. */
   readonly keepWithNext?: boolean;
+  /** Starts a sheet of its own, unless it is on top of one already. */
+  readonly opensSheet?: boolean;
   /** Put again on top of a sheet that this block opens: the head of a table that goes on. */
   readonly again?: Block;
 }
@@ -55,6 +57,7 @@ export function layOut(of: Composed, measure: TextMeasure): SheetDocument {
     const height = group.reduce((sum, block) => sum + block.height, 0);
     if (height > space.height)
       throw new Error(`a block of ${height.toFixed(0)} mm does not fit on any sheet`);
+    if (group[0]?.opensSheet === true && y > space.y) open();
     if (y + height > space.y + space.height + 1e-6) {
       open();
       const again = group[0]?.again;

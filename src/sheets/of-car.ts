@@ -8,15 +8,15 @@ import type { Reading } from '../measured/reading.ts';
 import { type CornerReached, cornerFigures } from '../questions/corner.ts';
 import { cornerCurves } from '../questions/curves.ts';
 import { drawCorner } from '../questions/drawing.ts';
-import type { ProposedBar } from '../questions/proposed-bar.ts';
 import { stateOfReadings } from '../questions/readings.ts';
 import type { Speech } from '../units/show.ts';
+import { againstMaking } from './against-making.ts';
 import { type AskedCorner, stanceOf } from './asked-corner.ts';
 import type { BarOrder } from './bar-order.ts';
 import { barOrderSheet } from './bar-order-sheet.ts';
 import { cornerSheet } from './corner-sheet.ts';
 import type { SheetHead } from './frame.ts';
-import { orderOfOwnBar, orderOfProposal, shapeOf } from './order-of-car.ts';
+import { orderOfOwnBar, shapeOf } from './order-of-car.ts';
 import type { PaperName, SheetDocument } from './page.ts';
 import { springSheet } from './spring-sheet.ts';
 import type { TextMeasure } from './text-measure.ts';
@@ -32,9 +32,7 @@ export interface SheetAsked extends AskedCorner {
   readonly version: string;
   readonly paper: PaperName;
   readonly speech: Speech;
-  /** For an order: a bar proposed for a corner that runs a coil. */
-  readonly proposal?: ProposedBar;
-  /** For an order: what differs from the bar of the car file or the proposal, and the part number. */
+  /** For an order: what differs from the bar of the car file, and the part number. */
   readonly order?: Partial<BarOrder>;
 }
 
@@ -137,7 +135,7 @@ const WORD_FIELDS = {
   material: 'material',
   ends: 'form of the ends',
   surface: 'surface',
-  hand: 'hand',
+  preset: 'preset',
 } as const;
 
 function wordsIn(part: Readonly<Record<string, unknown>> | undefined): { what: string; is: string }[] {
@@ -153,10 +151,10 @@ function orderSheetOf(
   head: Omit<SheetHead, 'title' | 'of'>,
   measure: TextMeasure,
 ): SheetAnswer {
-  const order =
-    asked.proposal === undefined
-      ? orderOfOwnBar(asked, answer)
-      : orderOfProposal(asked.wheel, asked.proposal);
-  if (typeof order === 'string') return { made: false, message: order };
-  return { made: true, document: barOrderSheet({ ...order, ...asked.order }, head, measure) };
+  const found = orderOfOwnBar(asked, answer);
+  if (typeof found === 'string') return { made: false, message: found };
+  const order = { ...found, ...asked.order };
+  const { refused } = againstMaking(order, asked.speech);
+  if (refused !== undefined) return { made: false, message: refused };
+  return { made: true, document: barOrderSheet(order, head, measure) };
 }

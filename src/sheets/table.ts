@@ -1,7 +1,7 @@
 /**
  * A ruled table whose rows go on over the sheet's edge under a repeated head.
  *
- * In    columns with their parts of the width, rows of words
+ * In    columns with their parts of the width, rows of words; without any title there is no head
  * Out   one block a row
  */
 import type { Block } from './lay-out.ts';
@@ -86,6 +86,7 @@ export function table(
     ],
   };
 
+  const titled = columns.some((column) => column.title !== '');
   const body = rows.map((row): Block => {
     const bold = row.bold === true;
     const lines = set(row.cells, bold, SIZE.small);
@@ -93,7 +94,7 @@ export function table(
     const height = Math.max(row.height ?? 0, own);
     return {
       height,
-      again: head,
+      ...(titled ? { again: head } : {}),
       marks: (at) => [
         ...cellMarks({ x: at.x, y: at.y + (height - own) / 2 }, lines, SIZE.small, bold),
         ...blanks(columns, widths, at, height),
@@ -101,7 +102,7 @@ export function table(
       ],
     };
   });
-  return [head, ...body];
+  return titled ? [head, ...body] : body;
 }
 
 function blanks(

@@ -31,11 +31,13 @@ export const inventedOrder: BarOrder = {
     shearModulusRange: { low: 77e9, high: 80e9 },
     density: 7850,
     tensileStrength: { low: 1862e6, high: 1981e6 },
+    shearYield: 894e6,
     source: 'supplier sheets (from memory)',
     note: 'takes hydrogen when plated or pickled; a corrosion pit breaks it: keep it dry and whole-skinned',
   },
   surface: 'ground and shot-peened',
   hand: 'right',
   fullTorque: 520,
+  fullBump: { travel: 0.05, by: 'damper closed', stopped: true },
   staticTorque: 210,
 };

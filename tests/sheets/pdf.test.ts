@@ -11,11 +11,9 @@ import { type Car, readCar } from '../../src/car/read.ts';
 import { cross, dot, sub } from '../../src/maths/vec3.ts';
 import { NoSheet, SHEET_KINDS, type SheetAsked, sheetPages, sheetPdf } from '../../src/paper/index.ts';
 import { paperMeasure, renderPdf } from '../../src/paper/pdf.ts';
-import { barForCoil } from '../../src/questions/bar-for-coil.ts';
 import { drawCorner, WHEELS } from '../../src/questions/drawing.ts';
 import { AS_SURVEYED } from '../../src/questions/figure.ts';
 import { barOrderSheet } from '../../src/sheets/bar-order-sheet.ts';
-import { ownWords } from '../../src/sheets/words.ts';
 import { inventedHead, inventedOrder } from './invented-order.ts';
 import { outsideBorder } from './outside-border.ts';
 
@@ -256,26 +254,6 @@ test('the hand is that in which the rocker is seen to turn, by two drawings of t
   );
   assert.ok(right.length > 0);
   for (const { hand, seen } of right) assert.equal(hand, seen);
-});
-
-test('a bar proposed for a coil can be ordered', async () => {
-  const car = cars.map(carOf).find((each) => each.form.front.left.coil !== undefined)!;
-  const wheel = WHEELS[0]!;
-  const proposed = barForCoil(car, wheel, { material: '300M bar' });
-  assert.ok(proposed.reached);
-  const bar = proposed.bars[0]!;
-  const answer = sheetPages('bar-order', {
-    ...asked(car, wheel),
-    proposal: bar,
-    order: { partNumber: 'INV-1' },
-  });
-  assert.ok(answer.made);
-  const words = answer.document.pages
-    .flatMap((page) => page.marks)
-    .map((mark) => (mark.kind === 'text' ? mark.text : ''));
-  assert.ok(words.includes(`front left · INV-1 · 1 off`));
-  // the sheet works the rate out again from the dimensions that it prints
-  assert.ok(words.includes(ownWords({ value: bar.rate, unit: 'N m/rad' }, 'mm-N')));
 });
 
 test('a corner out of reach gives a sentence, not a sheet', async () => {
