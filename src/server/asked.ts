@@ -1,6 +1,8 @@
 /** What is sent to the server, checked before it is used. */
 import type { Change } from '../car/edit.ts';
 import type { Problem } from '../measured/problem.ts';
+import type { BarAsked } from '../questions/bar-for-coil.ts';
+import { readBarWords } from '../questions/bar-words.ts';
 import type { Position, Wheel } from '../questions/figure.ts';
 import { type PaperName, SHEET_KINDS, type SheetKind } from '../sheets/index.ts';
 import { readAmount } from '../units/read.ts';
@@ -77,6 +79,8 @@ export interface AskedSheet {
   readonly at: Position;
   readonly paper: PaperName;
   readonly speech: Speech;
+  /** For an order: the bar that is asked for in the place of the coil. */
+  readonly bar?: BarAsked;
 }
 
 /** A sheet as its address asks for it; travel and rack are written with their unit. */
@@ -93,9 +97,12 @@ export function askedSheet(sheet: string, query: Readonly<Record<string, string>
   if (!travel.ok) return wrong(`"travel": ${travel.why}.`);
   const rack = readAmount(query.rack ?? '0 mm', 'm');
   if (!rack.ok) return wrong(`"rack": ${rack.why}.`);
+  const bar = askedBar(kind, query);
+  if (bar !== undefined && !bar.ok) return bar;
   return {
     ok: true,
     is: {
+      ...(bar === undefined ? {} : { bar: bar.is }),
       kind,
       wheel: { end, side },
       at: { travel: travel.is.value, rack: end === 'front' ? rack.is.value : 0 },
@@ -104,4 +111,13 @@ export function askedSheet(sheet: string, query: Readonly<Record<string, string>
       ...(spec === undefined || spec === '' ? {} : { spec }),
     },
   };
+}
+
+/** The bar to be ordered in the place of a coil, where the address names its material. */
+function askedBar(kind: SheetKind, query: Readonly<Record<string, string>>): Checked<BarAsked> | undefined {
+  const { material } = query;
+  if (material === undefined) return undefined;
+  if (kind !== 'bar-order') return wrong('"material" is asked of a bar order only.');
+  const read = readBarWords({ ...query, material });
+  return read.ok ? read : wrong(`"${read.at}": ${read.why}.`);
 }

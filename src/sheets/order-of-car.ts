@@ -77,7 +77,7 @@ export function orderOfOwnBar(asked: AskedCorner, { range }: CornerReached): Bar
   const { car, wheel, at } = asked;
   const { bar } = car.form[wheel.end][wheel.side];
   if (bar === undefined) {
-    return `The ${wheelWords(wheel)} corner has no torsion bar in spec "${car.spec}". Order from a spec that has one, or say of what material a bar for its coil is to be.`;
+    return `The ${wheelWords(wheel)} corner has no torsion bar in spec "${car.spec}". Order from a spec that has one, or ask for a bar in the place of its coil and order that.`;
   }
   const hand = handToOrder(asked, bar);
   if (typeof hand === 'string') return hand;

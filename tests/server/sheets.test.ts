@@ -23,6 +23,32 @@ test('the sheets of a corner are PDF files', async (t) => {
   }
 });
 
+test('a bar for a coil is ordered from the questions in the address', async (t) => {
+  const shop = await openWorkshop(t, { one: CAR });
+  const order = (rest: string): string => `/api/cars/one/sheets/bar-order?end=front&side=left&${rest}`;
+  const answer = await shop.get(
+    order('material=300M%20bar&lengthFrom=250%20mm&lengthTo=400%20mm&splines=48/47'),
+  );
+  assert.equal(answer.status, 200, answer.text.slice(0, 300));
+  assert.ok(answer.text.startsWith('%PDF-'));
+  const { json } = await shop.get('/api/cars/one');
+  assert.equal(json.text, CAR, 'nothing is kept');
+  const wrong: readonly [string, RegExp][] = [
+    ['material=cheese', /no material "cheese"/],
+    ['material=300M%20bar&lengthFrom=250', /"lengthFrom": .*no unit/],
+    ['material=300M%20bar&surface=painted', /"surface": "painted" is none of/],
+    ['material=300M%20bar&lengthFrom=400%20mm&lengthTo=300%20mm', /shorter to a longer/],
+    ['material=300M%20bar&preset=yes', /barAnchor/],
+  ];
+  for (const [rest, says] of wrong) {
+    const refused = await shop.get(order(rest));
+    assert.equal(refused.status, 422, rest);
+    assert.match(refused.json.problems[0].message, says, rest);
+  }
+  const other = await shop.get('/api/cars/one/sheets/corner?end=front&side=left&material=300M%20bar');
+  assert.equal(other.status, 422);
+});
+
 test('a sheet that cannot be made says why', async (t) => {
   const shop = await openWorkshop(t, { one: CAR, half: UNFINISHED });
   const asked: readonly [string, number, RegExp][] = [

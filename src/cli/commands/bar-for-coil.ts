@@ -1,9 +1,15 @@
 /** `flatpatch bar-for-coil`: which torsion bar does the coil's work at a wheel. */
 import { type Command, Option } from 'commander';
 import { type BarAsked, type BarProposal, barForCoil } from '../../questions/bar-for-coil.ts';
+import { asSpec, carWithBar } from '../../questions/bar-in-place.ts';
+import { BAR_SURFACES, readBarWords } from '../../questions/bar-words.ts';
+import type { Wheel } from '../../questions/figure.ts';
 import type { ProposedBar } from '../../questions/proposed-bar.ts';
+import type { PaperName } from '../../sheets/index.ts';
+import { VERSION } from '../../workshop/home.ts';
+import { today } from '../../workshop/today.ts';
 import { finite } from '../answers/form.ts';
-import { askedAmount, askedCount, askedWheel, wheelWords } from '../asked.ts';
+import { askedWheel, wheelWords } from '../asked.ts';
 import { openCar } from '../car-argument.ts';
 import {
   type CarOptions,
@@ -20,8 +26,9 @@ import {
   tailLines,
 } from '../command.ts';
 import { keepAsSpec } from '../keep.ts';
-import { badAsk, unanswered } from '../outcome.ts';
+import { BadInput, badAsk, unanswered } from '../outcome.ts';
 import { type Quantity, quantities, quantityLines, sideBySide } from '../quantity.ts';
+import { PAPERS, writeSheet } from '../sheet-file.ts';
 import { atTheWheel, topOf, WHEEL_RATES } from '../wheel-rates.ts';
 
 interface Options extends CarOptions, MannerOptions {
@@ -39,6 +46,8 @@ interface Options extends CarOptions, MannerOptions {
   readonly preset?: true;
   readonly match: 'travel' | 'standing';
   readonly keepAs?: string;
+  readonly order?: string;
+  readonly paper: PaperName;
 }
 
 export function barForCoilCommand(): Command {
@@ -49,6 +58,7 @@ export function barForCoilCommand(): Command {
       'flatpatch bar-for-coil fenwold-201 --wheel front-left --material "300M bar"',
       'flatpatch bar-for-coil fenwold-201 --wheel front-left --material "300M bar" --length-to "380 mm" --splines 48/47 --json',
       'flatpatch bar-for-coil cars/fenwold-201 --wheel front-left --material "300M bar" --keep-as "bar, front left"',
+      'flatpatch bar-for-coil fenwold-201 --wheel front-left --material "300M bar" --order order.pdf',
     ],
   );
   return speaking(onCar(made))
@@ -68,13 +78,7 @@ export function barForCoilCommand(): Command {
       'rocker angle past full bump that the bar must still bear (a tenth of its twist in use)',
     )
     .option('--splines <teeth>', 'teeth at rocker and anchor, such as 48/47')
-    .addOption(
-      new Option('--surface <surface>', 'surface of the bar').choices([
-        'as turned',
-        'ground',
-        'ground and peened',
-      ]),
-    )
+    .addOption(new Option('--surface <surface>', 'surface of the bar').choices(BAR_SURFACES))
     .option('--preset', 'the bar is to be preset')
     .addOption(
       new Option(
@@ -85,19 +89,43 @@ export function barForCoilCommand(): Command {
         .default('travel'),
     )
     .option('--keep-as <spec>', 'keep the first bar as a spec of this name in the car file')
+    .option('--order <file>', 'write the order sheet of the first bar to this file, as PDF')
+    .addOption(new Option('--paper <size>', 'paper of the order').choices(PAPERS).default('A4'))
     .action(answer);
 }
 
 async function answer(file: string, options: Options): Promise<void> {
+  const { order } = options;
+  if (order === '-')
+    throw badAsk('asked/order', '--order needs the name of a file: the output has the answer.');
   const wheel = askedWheel(options.wheel);
   const asked = askedBar(options);
   const found = await openCar(file, options);
   const proposal = barForCoil(found.car, wheel, asked);
   if (!proposal.reached) throw unanswered(proposal);
-  const note = `torsion bar for the coil, ${wheelWords(wheel)}`;
-  if (options.keepAs !== undefined)
-    await keepAsSpec(found, { name: options.keepAs, changes: proposal.change, note });
+  if (options.keepAs !== undefined) await keepAsSpec(found, { name: options.keepAs, ...asSpec(proposal) });
   sayWarnings(found.car);
+  sayAnswer(found, wheel, proposal, options);
+  if (order !== undefined) await writeOrder(found, proposal, options, order);
+}
+
+/** @throws NotReached where the bar must not be ordered so; BadInput where the file with it in does not read */
+async function writeOrder(
+  { source, car, workshop }: Found,
+  proposal: BarProposal,
+  { keepAs, paper, units: speech }: Options,
+  out: string,
+): Promise<void> {
+  const read = carWithBar(source, car, proposal, keepAs);
+  if (!read.ok) throw new BadInput(read.problems);
+  const at = { travel: 0, rack: 0 };
+  const head = { workshop, date: today(), version: VERSION, paper, speech };
+  await writeSheet('bar-order', { car: read.car, wheel: proposal.wheel, at, ...head }, out);
+}
+
+type Found = Awaited<ReturnType<typeof openCar>>;
+
+function sayAnswer(found: Found, wheel: Wheel, proposal: BarProposal, options: Options): void {
   const coil = coilQuantities(proposal);
   if (options.json) {
     const { travel, rockerAngle, torqueCoil, wheelRateCoil, change, notes, cautions } = proposal;
@@ -139,38 +167,11 @@ async function answer(file: string, options: Options): Promise<void> {
 }
 
 /** @throws BadInput */
-function askedBar(options: Options): BarAsked {
-  const length = (option: string, text: string | undefined) =>
-    text === undefined ? undefined : askedAmount(option, text, 'm');
-  const { material, surface, preset, splines, bore, overtravel, match } = options;
-  const asked = {
-    lengthFrom: length('--length-from', options.lengthFrom),
-    lengthTo: length('--length-to', options.lengthTo),
-    diameterFrom: length('--diameter-from', options.diameterFrom),
-    diameterTo: length('--diameter-to', options.diameterTo),
-    diameterStep: length('--step', options.step),
-    boreRatio: bore === undefined ? undefined : askedAmount('--bore', bore, '1'),
-    overtravel: overtravel === undefined ? undefined : askedAmount('--overtravel', overtravel, 'rad'),
-    splines: splines === undefined ? undefined : askedSplines(splines),
-    surface,
-    preset,
-    match: match === 'standing' ? 'about standing' : undefined,
-  };
-  const given = Object.entries(asked).filter(([, value]) => value !== undefined);
-  return { material, ...Object.fromEntries(given) };
-}
-
-function askedSplines(text: string): NonNullable<BarAsked['splines']> {
-  const teeth = /^(\d+)\/(\d+)$/.exec(text);
-  if (teeth === null)
-    throw badAsk(
-      'asked/splines',
-      `--splines "${text}" is not read; write both numbers of teeth, such as 48/47.`,
-    );
-  return {
-    rocker: askedCount('--splines', teeth[1]!, 6, 200),
-    anchor: askedCount('--splines', teeth[2]!, 6, 200),
-  };
+function askedBar({ preset, ...options }: Options): BarAsked {
+  const read = readBarWords({ ...options, ...(preset === undefined ? {} : { preset: 'yes' }) });
+  if (read.ok) return read.is;
+  const option = read.at.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+  throw badAsk(`asked/${option}`, `--${option}: ${read.why}.`);
 }
 
 const coilQuantities = (of: BarProposal): Quantity[] =>

@@ -1,5 +1,4 @@
 /** `flatpatch sheet`: a sheet of a corner on paper, as PDF. */
-import { writeFile } from 'node:fs/promises';
 import { type Command, Option } from 'commander';
 import { isDay } from '../../car/field.ts';
 import { type PaperName, SHEET_KINDS, type SheetKind } from '../../sheets/index.ts';
@@ -7,8 +6,9 @@ import { VERSION } from '../../workshop/home.ts';
 import { today } from '../../workshop/today.ts';
 import { askedWheel } from '../asked.ts';
 import { openCar } from '../car-argument.ts';
-import { type CarOptions, command, complain, type MannerOptions, onCar, speakingWords } from '../command.ts';
-import { badAsk, NotReached } from '../outcome.ts';
+import { type CarOptions, command, type MannerOptions, onCar, speakingWords } from '../command.ts';
+import { badAsk } from '../outcome.ts';
+import { PAPERS, writeSheet } from '../sheet-file.ts';
 import { askedPosition, atWheel, RACK_HELP, TRAVEL_HELP } from './corner.ts';
 
 interface Options extends CarOptions, Pick<MannerOptions, 'units'> {
@@ -31,7 +31,7 @@ export function sheetCommand(): Command {
     .addOption(new Option('--kind <kind>', 'which sheet').choices(SHEET_KINDS).makeOptionMandatory())
     .requiredOption('--wheel <wheel>', 'front-left, front-right, rear-left or rear-right')
     .requiredOption('--out <file>', 'file to write, or - for the output')
-    .addOption(new Option('--paper <size>', 'paper').choices(['A4', 'Letter']).default('A4'))
+    .addOption(new Option('--paper <size>', 'paper').choices(PAPERS).default('A4'))
     .option('--travel <length>', TRAVEL_HELP, '0 mm')
     .option('--rack <length>', RACK_HELP, '0 mm')
     .option('--date <day>', 'day to print, such as 2026-03-14; left out, today')
@@ -47,20 +47,5 @@ async function answer(file: string, options: Options): Promise<void> {
   const { car, workshop } = await openCar(file, options);
   const { units: speech, paper, out } = options;
   const asked = { car, wheel, at, workshop, date: options.date ?? today(), version: VERSION, paper, speech };
-  // the printer's fonts take their time to load, which no other command should pay
-  const { NoSheet, sheetPdf } = await import('../../paper/index.ts');
-  const pdf = await sheetPdf(options.kind, asked).catch((reason: unknown) => {
-    if (reason instanceof NoSheet) throw new NotReached(reason.message);
-    throw reason;
-  });
-  if (out === '-') {
-    process.stdout.write(pdf);
-    return;
-  }
-  try {
-    await writeFile(out, pdf);
-  } catch (reason) {
-    throw badAsk('asked/out', `"${out}" cannot be written: ${(reason as NodeJS.ErrnoException).code}.`);
-  }
-  complain(`${out}: ${pdf.length} bytes, ${paper}.`);
+  await writeSheet(options.kind, asked, out);
 }
