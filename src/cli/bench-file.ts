@@ -2,16 +2,21 @@
  * Torque and angle readings from a bench, as CSV.
  *
  * In    a heading row `torque N m, angle deg, way` (units in the headings; `way` is on or off and may be left out),
- *       then a row a reading; lines that begin with # are remarks
+ *       then a row a reading; lines that begin with # are remarks. Columns parted by commas, semicolons or tabs;
+ *       decimal commas where only they can be meant
  * Out   the readings in SI, or all that is wrong, with lines
  */
 import { CsvError, parse } from 'csv-parse/sync';
 import type { Problem } from '../measured/problem.ts';
 import type { BenchAsked } from '../questions/bench-test.ts';
+import { csvWords, type Delimiter, decimalSignOf, delimiterOf, numberIn } from '../units/list-numbers.ts';
 import { sameDimension, toSI, unitNamed } from '../units/unit.ts';
 import { BadInput } from './outcome.ts';
 
 type Reading = BenchAsked['readings'][number];
+
+/** Torque and angle. */
+const LEAST_COLUMNS = 2;
 
 const COLUMNS = { torque: 'N m', angle: 'rad' } as const;
 
@@ -21,7 +26,8 @@ export function benchReadings(text: string, file: string): readonly Reading[] {
   const tell = (code: string, message: string, line: number, column = 1): void => {
     problems.push({ code, message, path: 'bench readings', file, line, column, weight: 'error' });
   };
-  const [heading, ...rows] = rowsOf(text, file);
+  const delimiter = delimiterOf(text, LEAST_COLUMNS) ?? ',';
+  const [heading, ...rows] = rowsOf(text, file, delimiter);
   if (heading === undefined) {
     tell('bench/empty', 'There are no readings; the first row is: torque N m, angle deg, way.', 1);
     throw new BadInput(problems);
@@ -45,10 +51,21 @@ export function benchReadings(text: string, file: string): readonly Reading[] {
   });
   if (problems.length > 0) throw new BadInput(problems);
   const way = find('way');
+  const numbers = rows.flatMap(({ cells }) => units.map(({ at }) => cells[at] ?? ''));
+  const decimal = decimalSignOf(numbers, delimiter);
+  if (decimal === undefined) {
+    tell(
+      'bench/decimal',
+      'The commas may part thousands or stand for the decimal sign, and nothing tells which; write points.',
+      heading.line,
+    );
+    throw new BadInput(problems);
+  }
   const readings = rows.map(({ cells, line }): Reading => {
     const [torque, twist] = units.map(({ at, unit }, k) => {
       const cell = cells[at] ?? '';
-      if (!/^[-+−]?(\d+\.?\d*|\.\d+)([eE][-+]?\d+)?$/.test(cell)) {
+      const value = numberIn(cell, decimal);
+      if (value === undefined) {
         tell(
           'bench/number',
           `"${cell}" is not ${k === 0 ? 'a torque' : 'an angle'}; write a number.`,
@@ -57,7 +74,7 @@ export function benchReadings(text: string, file: string): readonly Reading[] {
         );
         return 0;
       }
-      return toSI(Number(cell.replace('−', '-')), unit);
+      return toSI(value, unit);
     });
     const said = way < 0 ? 'on' : (cells[way] ?? '').toLowerCase();
     if (said !== 'on' && said !== 'off')
@@ -73,8 +90,9 @@ interface Row {
   readonly line: number;
 }
 
-function rowsOf(text: string, file: string): readonly Row[] {
+function rowsOf(text: string, file: string, delimiter: Delimiter): readonly Row[] {
   const settings = {
+    delimiter,
     bom: true,
     trim: true,
     comment: '#',
@@ -92,7 +110,7 @@ function rowsOf(text: string, file: string): readonly Row[] {
     throw new BadInput([
       {
         code: 'bench/csv',
-        message: `The table cannot be read: ${reason.message}.`,
+        message: `The table cannot be read: ${csvWords(reason.code)}.`,
         path: 'bench readings',
         file,
         line,

@@ -3,6 +3,7 @@ import type { Car } from '../car/read.ts';
 import { Unreachable } from '../loadpath/corner/reach.ts';
 import { putCornerFigures } from '../loadpath/figures/corner.ts';
 import { Numbers } from '../loadpath/numbers.ts';
+import type { Springing } from '../loadpath/springing.ts';
 import { sprungCorner } from '../loadpath/sprung-corner.ts';
 import type { TravelEvent, Wheel } from './figure.ts';
 import { eventsOf, rangeOf, type TravelRange } from './travel-range.ts';
@@ -16,8 +17,13 @@ export interface CurveColumn {
   readonly values: readonly (number | null)[];
 }
 
+/** What holds the wheel where the springs alone do not: forces and loads there are those of a stop. */
+export type HeldBy = 'droop stop' | 'bump rubber' | 'solid coil' | 'damper closed' | 'linkage';
+
 export interface CornerCurves {
   readonly travel: readonly number[];
+  /** One a travel; null where the springs alone carry. At `linkage` the wheel does not come there. */
+  readonly heldBy: readonly (HeldBy | null)[];
   readonly columns: readonly CurveColumn[];
   readonly events: readonly TravelEvent[];
   readonly range: TravelRange;
@@ -40,8 +46,10 @@ export function cornerCurves(car: Car, wheel: Wheel, asked: CurvesAsked): Corner
   const step = (asked.to - asked.from) / (asked.count - 1);
   const travel = Array.from({ length: asked.count }, (_, k) => asked.from + k * step);
   const columns = new Map<string, { id: string; means: string; unit: string; values: (number | null)[] }>();
+  const heldBy: (HeldBy | null)[] = travel.map(() => null);
   travel.forEach((z, k) => {
     try {
+      heldBy[k] = stopAt(of.springing, of.wheelAt(z, asked.rack).compression);
       putCornerFigures(axle, wheel.side, { travel: z, rack: asked.rack }, numbers, (note, value) => {
         const { id, means, unit } = note;
         const column = columns.get(id) ?? { id, means, unit, values: travel.map(() => null) };
@@ -50,7 +58,17 @@ export function cornerCurves(car: Car, wheel: Wheel, asked: CurvesAsked): Corner
       });
     } catch (reason) {
       if (!(reason instanceof Unreachable)) throw reason;
+      heldBy[k] = 'linkage';
     }
   });
-  return { travel, columns: [...columns.values()], events: eventsOf(of, range), range };
+  return { travel, heldBy, columns: [...columns.values()], events: eventsOf(of, range), range };
+}
+
+/** The stop that carries at compression c of the unit; of two that have met, the one that met first. */
+function stopAt(springing: Springing, c: number): HeldBy | null {
+  const { droopStopAt, rubberAt, coilSolidAt = Number.POSITIVE_INFINITY } = springing;
+  const { closedAt = Number.POSITIVE_INFINITY } = springing;
+  if (c >= Math.min(coilSolidAt, closedAt)) return coilSolidAt <= closedAt ? 'solid coil' : 'damper closed';
+  if (rubberAt !== undefined && c > rubberAt) return 'bump rubber';
+  return droopStopAt !== undefined && c < droopStopAt ? 'droop stop' : null;
 }

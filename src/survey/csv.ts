@@ -9,12 +9,18 @@
  */
 import { type CsvError, parse } from 'csv-parse/browser/esm/sync';
 import type { Problem } from '../measured/problem.ts';
+import {
+  csvWords,
+  DELIMITER_NAMES,
+  type DecimalSign,
+  type Delimiter,
+  decimalSignOf,
+  delimiterOf,
+  numberIn,
+} from '../units/list-numbers.ts';
 import type { Metre } from '../units/quantity.ts';
 import { toSI, unitNamed, unitsLike } from '../units/unit.ts';
-import { type DecimalSign, decimalSignOf, numberIn } from './csv-numbers.ts';
 import type { SurveyReading } from './network.ts';
-
-export type Delimiter = ',' | ';' | '\t';
 
 export interface CsvOptions {
   /** Arm set the points belong to, or 'car'. */
@@ -38,9 +44,9 @@ interface Row {
 }
 
 const COLUMNS = ['name', 'x', 'y', 'z', 'u'] as const;
+/** All but the uncertainty. */
+const LEAST_COLUMNS = 4;
 type Column = (typeof COLUMNS)[number];
-
-const DELIMITER_NAMES: Readonly<Record<Delimiter, string>> = { ',': 'comma', ';': 'semicolon', '\t': 'tab' };
 
 export function readPointsCsv(text: string, options: CsvOptions): CsvResult {
   const problems: Problem[] = [];
@@ -64,7 +70,7 @@ export function readPointsCsv(text: string, options: CsvOptions): CsvResult {
   };
   const failed = (): CsvResult => ({ ok: false, problems });
 
-  const delimiter = options.delimiter ?? delimiterOf(text);
+  const delimiter = options.delimiter ?? delimiterOf(text, LEAST_COLUMNS);
   if (delimiter === undefined) {
     tell('delimiter', 'No comma, semicolon or tab parts the columns alike on every line.', {
       remedy: 'Say which delimiter the list uses.',
@@ -79,7 +85,7 @@ export function readPointsCsv(text: string, options: CsvOptions): CsvResult {
     if (error.code === undefined) throw thrown;
     tell(
       'form',
-      `The list cannot be read: ${error.message}`,
+      `The list cannot be read: ${csvWords(error.code)}.`,
       error.lines === undefined ? {} : { line: error.lines },
     );
     return failed();
@@ -180,19 +186,6 @@ function rowsOf(text: string, delimiter: Delimiter): readonly Row[] {
     trim: delimiter !== '\t',
   }) as unknown as { record: string[]; info: { lines: number } }[];
   return records.map(({ record, info }) => ({ cells: record, line: info.lines }));
-}
-
-/** The one delimiter that parts every line into the same four or more columns. */
-function delimiterOf(text: string): Delimiter | undefined {
-  const lines = text
-    .split(/\r?\n|\r/)
-    .map((line) => line.replace(/^\uFEFF/, '').trim())
-    .filter((line) => line !== '' && !line.startsWith('#'))
-    .map((line) => line.replace(/"[^"]*"/g, ''));
-  const parts = (delimiter: Delimiter): boolean =>
-    lines.length > 0 && lines.every((line) => line.split(delimiter).length >= 4);
-  // a semicolon or tab on every line leaves the comma to be a decimal sign
-  return (['\t', ';', ','] as const).find(parts);
 }
 
 interface Heading {

@@ -48,6 +48,28 @@ test('what was asked is wrong: exit code 2, and what would do', async () => {
   await refused(['compare', 'fenwold-201', 'as arrived', 'nothing', '--wheel', 'front-left'], /no such spec/);
 });
 
+test('a question of the springs that is put wrongly is exit code 2, one that cannot be is 3', async () => {
+  const wheel = ['--wheel', 'front-left'];
+  const ladder = ['ladder', 'ashgarth-501', ...wheel];
+  const bar = ['bar-for-coil', 'fenwold-201', ...wheel, '--material'];
+  for (const args of [
+    [...ladder, '--from', '300 N/mm', '--to', '200 N/mm'],
+    [...bar, 'oak'],
+    [...bar, '300M bar', '--diameter-from', '20 mm', '--diameter-to', '10 mm'],
+    [...bar, '300M bar', '--bore', '140 %'],
+    ['coil-for-bar', 'ashgarth-501', ...wheel, '--seats', '-100 mm'],
+    ['survey', 'fenwold-201'],
+  ])
+    await refused(args, /\[asked\/[a-z-]+\]/);
+  const none = await refused(
+    [...ladder, '--from', '1 N/mm', '--to', '20000 N/mm'],
+    /cannot be had: these diameters give .* N\/mm/,
+    {},
+    3,
+  );
+  assert.doesNotMatch(none.err, /\de[+−-]\d/, 'no powers of ten');
+});
+
 test('a travel that cannot be reached: exit code 3, and how far it goes', async () => {
   const ran = await refused(
     ['corner', 'fenwold-201', '--wheel', 'front-left', '--travel', '400 mm'],

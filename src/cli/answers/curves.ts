@@ -8,6 +8,12 @@ export const curvesForm = z.strictObject({
   wheel,
   rack: z.number(),
   travel: z.array(z.number()).meta({ description: 'm; the columns have one value for each' }),
+  heldBy: z
+    .array(z.enum(['droop stop', 'bump rubber', 'solid coil', 'damper closed', 'linkage']).nullable())
+    .meta({
+      description:
+        'what holds the wheel at each travel where the springs alone do not; forces there are those of the stop. At linkage the wheel does not come there',
+    }),
   columns: z.array(
     z.strictObject({
       id: z.string(),

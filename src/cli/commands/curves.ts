@@ -1,6 +1,6 @@
 /** `flatpatch curves`: figures of a corner along its travel, as a table for a spreadsheet. */
 import { type Command, Option } from 'commander';
-import type { CornerCurves, CurveColumn } from '../../questions/curves.ts';
+import type { CornerCurves, CurveColumn, HeldBy } from '../../questions/curves.ts';
 import { cornerCurves } from '../../questions/curves.ts';
 import { type Speech, spokenUnit } from '../../units/show.ts';
 import { fromSI } from '../../units/unit.ts';
@@ -11,6 +11,7 @@ import {
   type CarOptions,
   carOut,
   command,
+  complain,
   header,
   type MannerOptions,
   onCar,
@@ -19,7 +20,8 @@ import {
   sayWarnings,
   speaking,
 } from '../command.ts';
-import { badAsk } from '../outcome.ts';
+import { badAsk, NotReached } from '../outcome.ts';
+import { amountText } from '../print.ts';
 import { RACK_HELP } from './corner.ts';
 import { checkFigure } from './working.ts';
 
@@ -63,17 +65,21 @@ async function answer(file: string, options: Options): Promise<void> {
   const curves = cornerCurves(car, wheel, { rack, from, to, count });
   const columns = chosen(curves.columns, options.figures);
   sayWarnings(car);
+  if (curves.heldBy.every((each) => each === 'linkage'))
+    throw new NotReached('The wheel comes to none of these travels: the linkage ends before.');
+  for (const line of heldLines(curves, options.units)) complain(line);
   if (!options.json) {
     sayLines(csv(curves, columns, options.units, options.separator === 'tab' ? '\t' : options.separator));
     return;
   }
-  const { travel, events, range } = curves;
+  const { travel, heldBy, events, range } = curves;
   sayJson({
     ...header('curves'),
     car: carOut(car, named),
     wheel,
     rack,
     travel: [...travel],
+    heldBy: [...heldBy],
     columns: columns.map((each) => ({ ...each, values: [...each.values] })),
     events: [...events],
     range: { ...range, bump: finite(range.bump), droop: finite(range.droop) },
@@ -85,6 +91,24 @@ function chosen(columns: readonly CurveColumn[], ids: readonly string[] | undefi
   const known = columns.map((each) => each.id);
   for (const id of ids) checkFigure(id, known);
   return ids.map((id) => columns.find((each) => each.id === id)!);
+}
+
+/** Which travels have no row to speak of, and at which a stop carries, in words. */
+function heldLines({ travel, heldBy }: CornerCurves, speech: Speech): string[] {
+  const runs: { by: HeldBy; from: number; to: number }[] = [];
+  travel.forEach((z, k) => {
+    const by = heldBy[k];
+    const last = runs.at(-1);
+    if (last !== undefined && k > 0 && by === last.by && heldBy[k - 1] === by) last.to = z;
+    else if (by !== null && by !== undefined) runs.push({ by, from: z, to: z });
+  });
+  return runs.map(({ by, from, to }) => {
+    const mm = (value: number): string => amountText(value, 'm', speech);
+    const where = from === to ? `At ${mm(from)}` : `From ${mm(from)} to ${mm(to)}`;
+    return by === 'linkage'
+      ? `${where} the wheel does not come: these rows are empty.`
+      : `${where} the wheel is held by: ${by}. Forces and loads there are those of the stop.`;
+  });
 }
 
 /** RFC 4180, one heading row with units; an empty cell where there is no value. */
@@ -101,5 +125,9 @@ function csv(curves: CornerCurves, columns: readonly CurveColumn[], speech: Spee
         : String(Number(fromSI(value, units[k]!).toPrecision(9)));
     }),
   );
-  return [heading, ...rows].map((row) => row.join(mark));
+  // beside the travel, so that what a stop carries is not taken for the load of a wheel
+  return [
+    [heading[0], 'held by', ...heading.slice(1)],
+    ...rows.map(([travel, ...rest], k) => [travel, curves.heldBy[k] ?? '', ...rest]),
+  ].map((row) => row.join(mark));
 }

@@ -35,6 +35,44 @@ const frontShare = tyre({
   method: 'wheel scales',
   source: 'LP-56',
 });
+const totalMass = tyre({
+  id: 'totalMass',
+  means: 'mass of the car on the four scales',
+  symbol: 'm_t',
+  unit: 'kg',
+  rank: 2,
+  method: 'sum of the wheel scales',
+  source: 'LP-56',
+});
+const axleMass = {
+  front: tyre({
+    id: 'frontAxleMass',
+    means: 'mass on the front axle',
+    symbol: 'm_1',
+    unit: 'kg',
+    rank: 2,
+    method: 'sum of the two wheel scales',
+    source: 'LP-56',
+  }),
+  rear: tyre({
+    id: 'rearAxleMass',
+    means: 'mass on the rear axle',
+    symbol: 'm_2',
+    unit: 'kg',
+    rank: 2,
+    method: 'sum of the two wheel scales',
+    source: 'LP-56',
+  }),
+} as const;
+const sprungMass = tyre({
+  id: 'sprungMass',
+  means: 'sprung mass',
+  symbol: 'm_s',
+  unit: 'kg',
+  rank: 2,
+  method: 'wheel scales less the unsprung masses',
+  source: 'LP-40',
+});
 const rollShare = tyre({
   id: 'frontRollShare',
   means: 'front share of the roll rate, tyres in series',
@@ -176,6 +214,10 @@ export function putCarFigures(form: CarForm, numbers: Numbers, putting: Put, wor
   const sprungRear = on('rear', 'scale') - on('rear', 'unsprung');
   const m_s = sprungFront + sprungRear;
   put(wheelbase, L);
+  put(totalMass, total);
+  put(axleMass.front, on('front', 'scale'));
+  put(axleMass.rear, on('rear', 'scale'));
+  put(sprungMass, m_s);
   put(frontShare, on('front', 'scale') / total);
   const ground = { front: atGround(front, numbers), rear: atGround(rear, numbers) };
   put(rollShare, ground.front.roll / (ground.front.roll + ground.rear.roll));
@@ -190,9 +232,6 @@ export function putCarFigures(form: CarForm, numbers: Numbers, putting: Put, wor
     noteSolved(working, 'as the roll rate at the ground of its axle', 'LP-54', [
       { symbol: 'K_φ1', means: 'front roll rate, tyres in series', value: K_φ1, unit: 'N m/rad' },
       { symbol: 'K_φ2', means: 'rear roll rate, tyres in series', value: K_φ2, unit: 'N m/rad' },
-    ]);
-    noteSolved(working, 'the four wheel scales less the unsprung masses', 'LP-40', [
-      { symbol: 'm_s', means: 'sprung mass', value: m_s, unit: 'kg' },
     ]);
     noteSolved(working, 'its height less that of the roll axis, through the force-based heights', 'LP-58', [
       { symbol: 'h', means: 'centre of gravity above the roll axis', value: h, unit: 'm' },
