@@ -29,6 +29,21 @@ test('docs/command-line.md names every command, and no other', () => {
   assert.deepEqual(named, commands);
 });
 
+test('the commands that README.md shows work as they stand there', () => {
+  const readme = readFileSync(join(ROOT, 'README.md'), 'utf8');
+  const lines = [...readme.matchAll(/^npx (flatpatch .*)$/gm)].map((found) => found[1]!);
+  assert.ok(lines.length > 2, 'README.md shows commands');
+  for (const line of lines) {
+    const shell = `flatpatch() { "${process.execPath}" "${COMMAND}" "$@"; }\n${line}`;
+    const ran = spawnSync('bash', ['-c', shell], {
+      cwd: ROOT,
+      encoding: 'utf8',
+      env: { ...process.env, FLATPATCH_HOME: HOME },
+    });
+    assert.equal(ran.status, 0, `${line}\n${ran.stderr}`);
+  }
+});
+
 for (const name of commands) {
   test(`flatpatch ${name}: the examples of its help work`, async (t) => {
     const { out, code } = await flatpatch(['help', name]);
