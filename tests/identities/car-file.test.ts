@@ -530,7 +530,10 @@ test('line ends of another system stay as they are', () => {
 test('any reading of the file, changed and changed back, leaves the file as it was', () => {
   const result = read(TEXT);
   assert.ok(result.ok);
-  const own = result.car.readings.filter((each) => each.unit !== '1' && !/\.[xyz]$/.test(each.path));
+  // a value from the material table is a reading, and stands in no car file
+  const own = result.car.readings.filter(
+    (each) => each.unit !== '1' && !/\.[xyz]$|^materials\./.test(each.path),
+  );
   fc.assert(
     fc.property(fc.integer({ min: 0, max: own.length - 1 }), (index) => {
       const { path, text } = own[index]!;
