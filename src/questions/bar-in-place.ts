@@ -14,7 +14,7 @@ export function carWithBar(
   source: CarSource,
   car: Car,
   proposal: BarProposal,
-  wanted = 'bar for the coil',
+  wanted = 'bar for the coil, not kept',
 ): CarRead {
   let name = wanted;
   for (let k = 2; car.specs.includes(name); k += 1) name = `${wanted} ${k}`;

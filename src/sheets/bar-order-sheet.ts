@@ -164,8 +164,8 @@ function figuresTable({ order, figures, head, width, measure }: Sheet): Block[] 
       'm',
     ),
     figure('Torque at full bump', order.fullTorque, 'N m'),
+    figure('Twist of this bar under that torque', figures.fullTwist, 'rad'),
     ...(backwards(order) === 0 ? [] : [figure('Torque backwards at full droop', backwards(order), 'N m')]),
-    figure('Twist under that of full bump', figures.fullTwist, 'rad'),
     figure('Shear stress at full bump, skin', figures.fullStress, 'Pa'),
     material.shearYield === undefined
       ? ['Yield in shear', 'not in the table here']

@@ -15,7 +15,7 @@ const asked = (car: string): string[] => [
   '300M bar',
 ];
 
-test('the order of a bar for a coil, kept or not, is the same sheet; the car file stays as it is', async (t) => {
+test('a bar for a coil is ordered without being kept; kept as well, the order is that of the kept spec', async (t) => {
   const folder = await mkdtemp(join(tmpdir(), 'flatpatch-order-'));
   t.after(() => rm(folder, { recursive: true, force: true }));
   const car = join(folder, 'car');
@@ -29,7 +29,7 @@ test('the order of a bar for a coil, kept or not, is the same sheet; the car fil
   assert.match(order.err, /now\.pdf: \d+ bytes, Letter/);
   assert.equal(await text(), before);
 
-  // kept under the name that the order had, and printed by the other command: the same bytes
+  // ordered as it is kept, and printed again from what was kept: the same bytes
   const name = 'bar for the coil';
   assert.equal(
     (await flatpatch([...asked(car), '--keep-as', name, '--order', out('keep.pdf'), '--paper', 'Letter']))
@@ -53,7 +53,7 @@ test('the order of a bar for a coil, kept or not, is the same sheet; the car fil
     ['now.pdf', 'keep.pdf', 'kept.pdf'].map((each) => readFile(out(each))),
   );
   assert.ok(now!.subarray(0, 5).toString() === '%PDF-');
-  assert.ok(now!.equals(kept!) && keep!.equals(kept!));
+  assert.ok(keep!.equals(kept!));
 });
 
 test('an order that cannot be is told after the answer', async () => {
