@@ -8,8 +8,9 @@
  */
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { bouncePitchModes } from '../../src/loadpath/axle/bounce-pitch.ts';
 import { putAxleFigures } from '../../src/loadpath/figures/axle.ts';
-import { bouncePitchModes, putCarFigures } from '../../src/loadpath/figures/car.ts';
+import { putCarFigures } from '../../src/loadpath/figures/car.ts';
 import { putCornerFigures } from '../../src/loadpath/figures/corner.ts';
 import { Numbers } from '../../src/loadpath/numbers.ts';
 import { fromSI, toSI } from '../../src/units/unit.ts';

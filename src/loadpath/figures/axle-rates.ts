@@ -1,10 +1,10 @@
 /** Figures of an axle on its springs and tyres: rates in heave and roll, frequency, damping. */
 import type { Working } from '../../working/working.ts';
 import { formula } from '../../working/working.ts';
-import type { AxleSide, AxleState } from '../axle-of-car.ts';
-import { damper, knee } from '../damper.ts';
+import type { AxleState } from '../axle-of-car.ts';
 import { fromReading, type Numbers } from '../numbers.ts';
 import { stiffnessAtWheels } from './axle-stiffness.ts';
+import { damperSlopes } from './damper-slopes.ts';
 import { noteSolved, notesOf, type Put } from './note.ts';
 
 const tyre = notesOf('tyre');
@@ -222,36 +222,6 @@ const ratioLow = ratioOf('ζ_l', 'damping ratio in heave below the knee');
 
 const ratioHigh = ratioOf('ζ_h', 'damping ratio in heave above the knee');
 
-/** Slopes of a damper below and above its knee, mean of bump and rebound; one slope when there is no knee. */
-function slopesOf(
-  side: AxleSide,
-  numbers: Numbers,
-): { readonly low: number; readonly high: number } | undefined {
-  const curve = side.of.form.damper?.curve;
-  if (curve === undefined) return undefined;
-  const points = (force: 'bump' | 'rebound') =>
-    curve
-      .map((row) => ({ velocity: numbers.of(row.velocity), force: numbers.of(row[force]) }))
-      .filter((point) => point.velocity > 0);
-  const [bump, rebound] = [points('bump'), points('rebound')];
-  if (bump.length === 0) return undefined;
-  const knees = [knee(bump), knee(rebound)];
-  if (knees[0] !== undefined && knees[1] !== undefined) {
-    return {
-      low: (knees[0].lowSpeed + knees[1].lowSpeed) / 2,
-      high: (knees[0].highSpeed + knees[1].highSpeed) / 2,
-    };
-  }
-  // too few points for a knee: the line from the origin to the first of them, and the slope between the last two
-  const law = damper({ bump, rebound });
-  const first = mean(law.secant(bump[0]!.velocity), law.secant(-rebound[0]!.velocity));
-  const last = (points: typeof bump): number => {
-    const [from, to] = points.slice(-2);
-    return to === undefined ? first : (to.force - from!.force) / (to.velocity - from!.velocity);
-  };
-  return { low: first, high: mean(last(bump), last(rebound)) };
-}
-
 export function putRates(state: AxleState, t: number, numbers: Numbers, put: Put, working?: Working): void {
   const { left, right, bar, heave } = state;
   const K = stiffnessAtWheels(state, working);
@@ -299,10 +269,7 @@ export function putRates(state: AxleState, t: number, numbers: Numbers, put: Put
     },
   );
   put(heaveFrequency, axleFrequency({ K_s, m_a }, working));
-  const slopes = [left, right].map((side) =>
-    numbers.part(`damper slopes of ${side.of.form.scale.path}`, () => slopesOf(side, numbers)),
-  );
-  const [l, r] = slopes;
+  const [l, r] = [damperSlopes(left, numbers), damperSlopes(right, numbers)];
   if (l === undefined || r === undefined) return;
   const ratios = { r_l: left.now.ratios.unit, r_r: right.now.ratios.unit };
   noteSolved(working, 'first derivative of the closed linkage', 'LP-13', [
