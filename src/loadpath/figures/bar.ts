@@ -1,11 +1,13 @@
 /** Figures of the torsion bar: twist, torque, stress, rate, mass. */
-import { springMaterial, tensileStrength } from '../../materials/spring-material.ts';
+import { shearYield, springMaterial, tensileStrength } from '../../materials/spring-material.ts';
 import { formula, type Working } from '../../working/working.ts';
 import { fromReading, type Numbers } from '../numbers.ts';
+import { yieldTorque } from '../spring/presetting.ts';
+import { vernierStep } from '../spring/spline.ts';
 import { barMass, skinStress } from '../spring/torsion-bar.ts';
 import { barOf } from '../spring-of-car.ts';
 import type { SprungCorner, WheelForce } from '../sprung-corner.ts';
-import { notesOf, type Put } from './note.ts';
+import { noteSolved, notesOf, type Put } from './note.ts';
 
 const note = notesOf('spring');
 
@@ -64,6 +66,38 @@ const barMassNote = note({
   rank: 3,
   method: 'volume of bar and transitions times density',
   source: 'SP-28',
+});
+
+const yieldAt = note({
+  id: 'barYieldTwist',
+  means: 'twist at which the skin yields, bar not preset',
+  symbol: 'φ_Y',
+  unit: 'rad',
+  anchor: 'rockerPivot',
+  rank: 3,
+});
+
+const splineStep = note({
+  id: 'barSplineStep',
+  means: 'finest step of the anchor, both ends moved against one another',
+  symbol: 'ψ',
+  unit: 'rad',
+  anchor: 'rockerPivot',
+  rank: 3,
+  method: 'whole turn over the least common multiple of the two numbers of teeth',
+  source: 'SP-43',
+});
+
+const twistAtYield = formula({
+  symbol: 'φ_Y',
+  means: 'twist at which the skin yields',
+  is: 'T_Y/k_t',
+  unit: 'rad',
+  terms: {
+    T_Y: { unit: 'N m', means: 'torque at which the skin yields' },
+    k_t: { unit: 'N m/rad', means: 'torsional rate of the bar' },
+  },
+  source: 'SP-37',
 });
 
 const twist = formula({
@@ -131,6 +165,18 @@ export function barFigures(
         R_m: { kind: 'table', name: `${material!.name}, low end` },
       }),
     );
+  }
+  const yieldShear = material === undefined ? undefined : shearYield(material, sizes.diameter);
+  if (yieldShear !== undefined) {
+    noteSolved(working, `share of the tensile strength, ${material!.name}, low end`, 'SP-37', [
+      { symbol: 'τ_y', means: 'yield in shear', value: yieldShear, unit: 'Pa' },
+    ]);
+    const T_Y = yieldTorque({ ...sizes, yieldShear }, working, from);
+    put(yieldAt, twistAtYield({ T_Y, k_t: springing.barRate! }, working));
+  }
+  const [first, second] = [bar.rockerEnd.splines, bar.anchorEnd.splines];
+  if (first !== undefined && second !== undefined) {
+    put(splineStep, vernierStep({ first: numbers.of(first), second: numbers.of(second) }));
   }
   put(barMassNote, barMass(sizes));
   return T;

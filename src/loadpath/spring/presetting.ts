@@ -13,6 +13,7 @@
 import type { Metre, NewtonMetre, Pascal, Radian } from '../../units/quantity.ts';
 import { spokenFigures } from '../../units/show.ts';
 import { formula, type Working } from '../../working/working.ts';
+import type { Origins } from './coil-spring.ts';
 import { polarSecondMoment, type RoundSection } from './torsion-bar.ts';
 
 export interface YieldingBar extends RoundSection {
@@ -41,7 +42,8 @@ const firstYield = formula({
 export const yieldTorque = (
   bar: RoundSection & { readonly yieldShear: Pascal },
   working?: Working,
-): NewtonMetre => firstYield({ τ_y: bar.yieldShear, D: bar.diameter, d: bar.bore }, working);
+  from?: Origins,
+): NewtonMetre => firstYield({ τ_y: bar.yieldShear, D: bar.diameter, d: bar.bore }, working, from);
 
 const allYielded = formula({
   symbol: 'T_P',
