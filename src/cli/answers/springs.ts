@@ -1,7 +1,7 @@
 /** `bar-for-coil`, `coil-for-bar`, `ladder`, `bench-test` under --json, and the answer that there is none. */
 import { z } from 'zod';
 import { quantity } from '../quantity.ts';
-import { about, number, wheel } from './form.ts';
+import { about, figure, number, wheel } from './form.ts';
 
 const curve = z.array(number('SI; one for each travel'));
 const remarks = { notes: z.array(z.string()), cautions: z.array(z.string()) };
@@ -30,6 +30,7 @@ export const barForCoilForm = z.strictObject({
   ...along,
   coil: z.strictObject({ quantities: z.array(quantity), torque: curve, wheelRate: curve }),
   bars: z.array(proposedBar).meta({ description: 'best first' }),
+  figures: z.array(figure).meta({ description: 'of the corner with the first bar in, with their spread' }),
   change: z.unknown().meta({
     description: 'what puts the first bar in the place of the coil: changes of a spec of the car file',
   }),

@@ -1,14 +1,14 @@
 /** `flatpatch bar-for-coil`: which torsion bar does the coil's work at a wheel. */
 import { type Command, Option } from 'commander';
 import { type BarAsked, type BarProposal, barForCoil } from '../../questions/bar-for-coil.ts';
-import { asSpec, carWithBar } from '../../questions/bar-in-place.ts';
+import { asSpec, carWithBar, figuresWithBar } from '../../questions/bar-in-place.ts';
 import { BAR_SURFACES, readBarWords } from '../../questions/bar-words.ts';
-import type { Wheel } from '../../questions/figure.ts';
+import type { Figure, Wheel } from '../../questions/figure.ts';
 import type { ProposedBar } from '../../questions/proposed-bar.ts';
 import type { PaperName } from '../../sheets/index.ts';
 import { VERSION } from '../../workshop/home.ts';
 import { today } from '../../workshop/today.ts';
-import { finite } from '../answers/form.ts';
+import { figureOut, finite } from '../answers/form.ts';
 import { askedWheel, wheelWords } from '../asked.ts';
 import { openCar } from '../car-argument.ts';
 import {
@@ -27,7 +27,7 @@ import {
 } from '../command.ts';
 import { keepAsSpec } from '../keep.ts';
 import { BadInput, badAsk, unanswered } from '../outcome.ts';
-import { type Quantity, quantities, quantityLines, sideBySide } from '../quantity.ts';
+import { type Quantity, quantities, quantityLines, quantityOf, sideBySide } from '../quantity.ts';
 import { PAPERS, writeSheet } from '../sheet-file.ts';
 import { atTheWheel, topOf, WHEEL_RATES } from '../wheel-rates.ts';
 
@@ -127,6 +127,7 @@ type Found = Awaited<ReturnType<typeof openCar>>;
 
 function sayAnswer(found: Found, wheel: Wheel, proposal: BarProposal, options: Options): void {
   const coil = coilQuantities(proposal);
+  const figures = figuresWithBar(found.source, found.car, proposal);
   if (options.json) {
     const { travel, rockerAngle, torqueCoil, wheelRateCoil, change, notes, cautions } = proposal;
     sayJson({
@@ -137,6 +138,7 @@ function sayAnswer(found: Found, wheel: Wheel, proposal: BarProposal, options: O
       rockerAngle: [...rockerAngle],
       coil: { quantities: coil, torque: torqueCoil.map(finite), wheelRate: wheelRateCoil.map(finite) },
       bars: proposal.bars.map(barOut),
+      figures: figures.map(figureOut),
       change,
       notes: [...notes],
       cautions: [...cautions],
@@ -162,9 +164,15 @@ function sayAnswer(found: Found, wheel: Wheel, proposal: BarProposal, options: O
       { name: bars[0]!.name, standing: best!.wheelRateStanding, ...topOf(proposal, best!.wheelRate) },
       options.units,
     ),
+    '',
+    `The corner with ${bars[0]!.name} in, standing at the height of the survey`,
+    ...quantityLines(figures.map(quantityOfFigure), options.units),
     ...tailLines(proposal.notes, proposal.cautions),
   ]);
 }
+
+const quantityOfFigure = ({ id, means, unit, value, spread }: Figure): Quantity =>
+  quantityOf({ id, means, unit }, value, spread?.u);
 
 /** @throws BadInput */
 function askedBar({ preset, ...options }: Options): BarAsked {
