@@ -18,6 +18,7 @@ export class Numbers {
   readonly #values: Float64Array;
   readonly #moved: { readonly index: number; readonly from: Numbers } | undefined;
   readonly #kept = new Map<string, Kept<unknown>>();
+  readonly #shared = new Map<string, unknown>();
   /**
    * One set for each part being worked out; the outermost is what the whole leaned on. Numbers with one moved are
    * only ever worked through, never taken over from, so nothing is written down for them.
@@ -55,7 +56,7 @@ export class Numbers {
    * where it did not lean on the one that moved. The part must hang on nothing but readings and its name.
    */
   part<T>(name: string, work: () => T): T {
-    if (this.#moved !== undefined) return this.#takenOver<T>(name)?.part ?? work();
+    if (this.#moved !== undefined) return this.#takenOver<T>(name)?.part ?? this.#onceMoved(name, work);
     const here = this.#kept.get(name) ?? this.#keep(name, work);
     for (const index of here.leaned) this.#leaning.at(-1)!.add(index);
     return here.part as T;
@@ -71,6 +72,15 @@ export class Numbers {
     } finally {
       this.#leaning.pop();
     }
+  }
+
+  /** With one number moved a part is still shared by all that ask for it. */
+  #onceMoved<T>(name: string, work: () => T): T {
+    const here = this.#shared.get(name);
+    if (here !== undefined) return here as T;
+    const part = work();
+    this.#shared.set(name, part);
+    return part;
   }
 
   #takenOver<T>(name: string): Kept<T> | undefined {

@@ -63,12 +63,18 @@ export const linkageOf = (axle: AxleForm, side: SideName, numbers: Numbers): Cor
     prepareCorner(cornerGeometry(axle, side, numbers)),
   );
 
-export function sprungCorner(
+/** A corner with its springing; kept while none of its readings moves. @throws DegenerateCorner */
+export const sprungCorner = (
   axle: AxleForm,
   side: SideName,
   numbers: Numbers,
   working?: Working,
-): SprungCorner {
+): SprungCorner =>
+  working === undefined
+    ? numbers.part(`springing of ${axle[side].scale.path}`, () => builtCorner(axle, side, numbers))
+    : builtCorner(axle, side, numbers, working);
+
+function builtCorner(axle: AxleForm, side: SideName, numbers: Numbers, working?: Working): SprungCorner {
   const form = axle[side];
   const corner = linkageOf(axle, side, numbers);
   const hasUnit = corner.elementNames.includes(UNIT);
@@ -139,6 +145,8 @@ export function sprungCorner(
 
 /** Metres within which a travel is found: a nanometre. */
 const FOUND: Metre = 1e-9;
+/** Metres within which the travel of a load is found: below every reading. */
+const LOAD_FOUND: Metre = 1e-10;
 /** Travel beyond which nothing is looked for. */
 const WIDEST: Metre = 0.2;
 
@@ -204,11 +212,16 @@ export function travelAtLoad(of: SprungCorner, load: Newton): Metre {
     }
     let low = Math.min(before, beyond);
     let high = Math.max(before, beyond);
-    // halving lands on a kink as on any other place; 1e-10 m is below every reading
-    while (high - low > 1e-10) {
-      const middle = (low + high) / 2;
-      if (miss(middle) > 0) high = middle;
-      else low = middle;
+    // the slope leads there in a few steps; where it leaves the enclosure (a kink) halving lands as anywhere else
+    let at = Math.max(low, Math.min(high, before));
+    while (high - low > LOAD_FOUND) {
+      const { force, elastic, byForce } = of.wheelAt(at);
+      if (force > load) high = at;
+      else low = at;
+      const move = (load - force) / (elastic + byForce);
+      if (Math.abs(move) < LOAD_FOUND) return at + move;
+      const next = at + move;
+      at = next > low && next < high ? next : (low + high) / 2;
     }
     return (low + high) / 2;
   } catch (reason) {

@@ -58,7 +58,23 @@ export function spreadOf(
 ): readonly Spread[] {
   const taking = inputs.filter((input) => input.moves.some(([index]) => options.leaned?.has(index) ?? true));
   const slopes = slopesOf(values, stepsOf(taking, options.leaned), figures, count);
-  return Array.from({ length: count }, (_, k) => budget(taking, slopes, k));
+  const parts = taking.map((input) => contributionsOf(input, slopes, count));
+  return Array.from({ length: count }, (_, k) => budget(taking, parts, k));
+}
+
+/** What one input does to every figure: the sum over the numbers that it moves, sign and all. */
+function contributionsOf(
+  { moves }: SpreadInput,
+  slopes: ReadonlyMap<number, Float64Array>,
+  count: number,
+): Float64Array {
+  const sum = new Float64Array(count);
+  for (const [index, step] of moves) {
+    const slope = slopes.get(index);
+    if (slope === undefined) continue;
+    for (let k = 0; k < count; k += 1) sum[k] = sum[k]! + slope[k]! * step;
+  }
+  return sum;
 }
 
 /** How far each number is moved to find its slope: its own standard uncertainty, or the largest that is shared. */
@@ -124,23 +140,18 @@ function difference(middle: number, up: number, down: number): number {
  */
 const ROUNDING = 1e-12;
 
-function budget(
-  inputs: readonly SpreadInput[],
-  slopes: ReadonlyMap<number, Float64Array>,
-  k: number,
-): Spread {
+function budget(inputs: readonly SpreadInput[], parts: readonly Float64Array[], k: number): Spread {
   let variance = 0;
   const unknown: string[] = [];
   const shares: Share[] = [];
-  for (const { label, path, moves } of inputs) {
-    let contribution = 0;
-    for (const [index, step] of moves) contribution += (slopes.get(index)?.[k] ?? 0) * step;
+  inputs.forEach(({ label, path }, row) => {
+    const contribution = parts[row]![k]!;
     if (!Number.isFinite(contribution)) unknown.push(path);
     else if (Math.abs(contribution) > ROUNDING) {
       variance += contribution * contribution;
       shares.push({ label, path, contribution, share: 0 });
     }
-  }
+  });
   shares.sort((a, b) => Math.abs(b.contribution) - Math.abs(a.contribution));
   return {
     u: Math.sqrt(variance),

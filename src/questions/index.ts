@@ -29,6 +29,7 @@ export { type CornerCurves, type CurveColumn, type CurvesAsked, cornerCurves } f
 export { drawCar, drawCorner, WHEELS } from './drawing.ts';
 export * from './drawing-types.ts';
 export { DEMONSTRATION_DAY } from './duty.ts';
+export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
 export * from './figure.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { openCar } from './open-car.ts';

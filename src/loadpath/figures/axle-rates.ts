@@ -272,15 +272,20 @@ export function putRates(state: AxleState, t: number, numbers: Numbers, put: Put
   const [l, r] = [damperSlopes(left, numbers), damperSlopes(right, numbers)];
   if (l === undefined || r === undefined) return;
   const ratios = { r_l: left.now.ratios.unit, r_r: right.now.ratios.unit };
-  noteSolved(working, 'first derivative of the closed linkage', 'LP-13', [
+  noteSolved(working, 'first derivative of the closed linkage', 'LP-13', () => [
     { symbol: 'r_l', means: 'spring per wheel, left', value: ratios.r_l, unit: '1' },
     { symbol: 'r_r', means: 'spring per wheel, right', value: ratios.r_r, unit: '1' },
   ]);
   for (const speed of ['low', 'high'] as const) {
-    noteSolved(working, 'damper curve as measured, two straight lines; mean of bump and rebound', 'SP-57', [
-      { symbol: 'c_l', means: `slope of the left damper, ${speed} speed`, value: l[speed], unit: 'N s/m' },
-      { symbol: 'c_r', means: `slope of the right damper, ${speed} speed`, value: r[speed], unit: 'N s/m' },
-    ]);
+    noteSolved(
+      working,
+      'damper curve as measured, two straight lines; mean of bump and rebound',
+      'SP-57',
+      () => [
+        { symbol: 'c_l', means: `slope of the left damper, ${speed} speed`, value: l[speed], unit: 'N s/m' },
+        { symbol: 'c_r', means: `slope of the right damper, ${speed} speed`, value: r[speed], unit: 'N s/m' },
+      ],
+    );
   }
   put(dampingLow, ratioLow({ c_l: l.low, c_r: r.low, ...ratios, K_h, m_a }, working));
   put(dampingHigh, ratioHigh({ c_l: l.high, c_r: r.high, ...ratios, K_h, m_a }, working));

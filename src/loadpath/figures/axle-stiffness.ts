@@ -5,6 +5,7 @@
 import { formula, type Working } from '../../working/working.ts';
 import type { AxleStiffness } from '../axle/pair.ts';
 import type { AxleState } from '../axle-of-car.ts';
+import { noteSolved } from './note.ts';
 
 const summed = (symbol: string, means: string, part: string) =>
   formula({
@@ -36,36 +37,26 @@ export function stiffnessAtWheels(state: AxleState, working?: Working): AxleStif
     leftRight: 0,
     rightRight: right.now.elastic + right.now.byForce,
   };
-  const parts = [
-    { mark: 'k', means: 'wheel rate of the springs', source: 'LP-45', of: springs },
-    {
-      mark: 'B',
-      means: 'anti-roll bar, rate and force × change of ratio',
-      source: 'LP-31',
-      of: bar?.stiffness ?? NONE,
-    },
-    {
-      mark: 'H',
-      means: 'heave element, rate and force × change of ratio',
-      source: 'LP-31',
-      of: heave?.stiffness ?? NONE,
-    },
-  ];
-  const entry = (row: (typeof ROWS)[number]): number => {
-    const terms = Object.fromEntries(parts.map(({ mark, of }) => [`${mark}_${row.part}`, of[row.entry]]));
-    for (const { mark, means, source, of } of parts) {
-      working?.add({
-        kind: 'solved',
-        symbol: `${mark}_${row.part}`,
-        means,
-        method: 'derivatives of the closed linkage by the two travels',
-        value: of[row.entry],
+  const bars = bar?.stiffness ?? NONE;
+  const heaves = heave?.stiffness ?? NONE;
+  const entry = ({ part, entry: at, of }: (typeof ROWS)[number]): number => {
+    const terms = { [`k_${part}`]: springs[at], [`B_${part}`]: bars[at], [`H_${part}`]: heaves[at] };
+    noteSolved(working, 'derivatives of the closed linkage by the two travels', 'LP-31', () => [
+      { symbol: `k_${part}`, means: 'wheel rate of the springs', value: springs[at], unit: 'N/m' },
+      {
+        symbol: `B_${part}`,
+        means: 'anti-roll bar, rate and force × change of ratio',
+        value: bars[at],
         unit: 'N/m',
-        source,
-        terms: [],
-      });
-    }
-    return row.of(terms, working);
+      },
+      {
+        symbol: `H_${part}`,
+        means: 'heave element, rate and force × change of ratio',
+        value: heaves[at],
+        unit: 'N/m',
+      },
+    ]);
+    return of(terms, working);
   };
   return { leftLeft: entry(ROWS[0]), leftRight: entry(ROWS[1]), rightRight: entry(ROWS[2]) };
 }

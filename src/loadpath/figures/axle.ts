@@ -38,7 +38,7 @@ export function putAxleFigures(
   const state = axleState(form[end], at, numbers, working);
   const { left, right } = state;
   const [b_l, b_r] = [left, right].map((side) => attitudeOf(side.state).halfTrack.value) as [number, number];
-  noteSolved(working, 'the linkage closed at this travel', 'LP-10', [
+  noteSolved(working, 'the linkage closed at this travel', 'LP-10', () => [
     { symbol: 'b_l', means: 'left contact point to centre plane', value: b_l, unit: 'm' },
     { symbol: 'b_r', means: 'right contact point to centre plane', value: b_r, unit: 'm' },
   ]);

@@ -168,7 +168,7 @@ export function barFigures(
   }
   const yieldShear = material === undefined ? undefined : shearYield(material, sizes.diameter);
   if (yieldShear !== undefined) {
-    noteSolved(working, `share of the tensile strength, ${material!.name}, low end`, 'SP-37', [
+    noteSolved(working, `share of the tensile strength, ${material!.name}, low end`, 'SP-37', () => [
       { symbol: 'τ_y', means: 'yield in shear', value: yieldShear, unit: 'Pa' },
     ]);
     const T_Y = yieldTorque({ ...sizes, yieldShear }, working, from);

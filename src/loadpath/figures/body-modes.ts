@@ -174,13 +174,16 @@ function putRoll(
   const [K_φ1, K_φ2] = [ground.front.roll, ground.rear.roll];
   const h = height - axisHeight;
   const I_x = numbers.of(rollInertia);
-  noteSolved(working, 'as the roll rate at the ground of its axle', 'LP-54', [
+  noteSolved(working, 'as the roll rate at the ground of its axle', 'LP-54', () => [
     { symbol: 'K_φ1', means: 'front roll rate, tyres in series', value: K_φ1, unit: 'N m/rad' },
     { symbol: 'K_φ2', means: 'rear roll rate, tyres in series', value: K_φ2, unit: 'N m/rad' },
   ]);
-  noteSolved(working, 'its height less that of the roll axis, through the force-based heights', 'LP-58', [
-    { symbol: 'h', means: 'centre of gravity above the roll axis', value: h, unit: 'm' },
-  ]);
+  noteSolved(
+    working,
+    'its height less that of the roll axis, through the force-based heights',
+    'LP-58',
+    () => [{ symbol: 'h', means: 'centre of gravity above the roll axis', value: h, unit: 'm' }],
+  );
   const frequency = rollHertz({ K_φ1, K_φ2, m_s: sprung.mass, g: STANDARD_GRAVITY, h, I_x }, working, {
     I_x: fromReading(rollInertia),
     g: { kind: 'constant', what: 'standard acceleration of free fall' },

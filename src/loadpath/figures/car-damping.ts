@@ -105,7 +105,7 @@ function noteAxles({ front, rear }: Damped, speed: keyof DamperSlopes, working?:
     working,
     'damper curves as two straight lines, times spring per wheel squared, left and right',
     'LP-55',
-    [
+    () => [
       {
         symbol: 'C_1',
         means: 'damping of the front axle at its wheels',
@@ -136,11 +136,11 @@ export function putModeDamping(
   for (const { name, at, note, of } of modes) {
     const mode = found[name === 'bounce' ? 0 : 1];
     noteAxles(axles, at.speed, working);
-    noteSolved(working, 'rate of the tyres over that of springs and tyres together', 'LP-59', [
+    noteSolved(working, 'rate of the tyres over that of springs and tyres together', 'LP-59', () => [
       { symbol: 'q_1', means: 'part of the front movement that the dampers see', value: q_1, unit: '1' },
       { symbol: 'q_2', means: 'part of the rear movement that the dampers see', value: q_2, unit: '1' },
     ]);
-    noteSolved(working, 'the two modes of body heave and pitch', 'LP-57', [
+    noteSolved(working, 'the two modes of body heave and pitch', 'LP-57', () => [
       {
         symbol: 'x_n',
         means: 'point that stands still, ahead of the centre of gravity',
@@ -149,7 +149,7 @@ export function putModeDamping(
       },
       { symbol: 'ω_n', means: 'circular frequency of the mode', value: mode.omega, unit: 'rad/s' },
     ]);
-    noteSolved(working, 'masses on the scales and wheel centres', 'LP-56', [
+    noteSolved(working, 'masses on the scales and wheel centres', 'LP-56', () => [
       { symbol: 'a', means: 'centre of gravity behind the front axle', value: body.a, unit: 'm' },
       { symbol: 'b', means: 'centre of gravity ahead of the rear axle', value: body.b, unit: 'm' },
       { symbol: 'I_y', means: 'moment of inertia in pitch, as given', value: body.inertia, unit: 'kg m^2' },
@@ -185,7 +185,7 @@ export function putRollDamping(
   const [t_1, t_2] = [axles.front.track, axles.rear.track];
   for (const { at, note, of } of rolls) {
     noteAxles(axles, at.speed, working);
-    noteSolved(working, 'roll rate of the tyres over that of springs and tyres together', 'LP-60', [
+    noteSolved(working, 'roll rate of the tyres over that of springs and tyres together', 'LP-60', () => [
       { symbol: 'p_1', means: 'part of the front roll that the dampers see', value: p_1, unit: '1' },
       { symbol: 'p_2', means: 'part of the rear roll that the dampers see', value: p_2, unit: '1' },
       { symbol: 't_1', means: 'front track', value: t_1, unit: 'm' },

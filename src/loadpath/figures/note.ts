@@ -64,12 +64,14 @@ export function noteSolved(
   working: Working | undefined,
   method: string,
   source: string,
-  numbers: readonly {
+  numbers: () => readonly {
     readonly symbol: string;
     readonly means: string;
     readonly value: number;
     readonly unit: string;
   }[],
 ): void {
-  for (const each of numbers) working?.add({ kind: 'solved', method, source, terms: [], ...each });
+  // asked for only when there is a record: a spread makes thousands of passes without one
+  if (working === undefined) return;
+  for (const each of numbers()) working.add({ kind: 'solved', method, source, terms: [], ...each });
 }
