@@ -18,6 +18,7 @@ import { compareCommand } from './commands/compare.ts';
 import { cornerCommand } from './commands/corner.ts';
 import { curvesCommand } from './commands/curves.ts';
 import { demoCommand } from './commands/demo.ts';
+import { figuresCommand } from './commands/figures.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
@@ -42,6 +43,7 @@ function program(): Command {
     cornerCommand(),
     axleCommand(),
     carCommand(),
+    figuresCommand(),
     curvesCommand(),
     workingCommand(),
     compareCommand(),

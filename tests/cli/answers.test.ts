@@ -83,6 +83,7 @@ test('the other commands keep their forms', async () => {
   const { is } = await answerOf(['axle', 'ashgarth-501', '--end', 'front']);
   assert.ok(is.reached && is.figures.length > 5);
   assert.ok((await answerOf(['car', 'pellmoor-7b', '--no-spread'])).is.reached);
+  assert.equal((await answerOf(['figures', 'pellmoor-7b'])).groups.length, 7);
   const curves = await answerOf(['curves', 'fenwold-201', '--wheel', 'rear-left', '--count', '5']);
   assert.deepEqual(
     curves.columns

@@ -25,4 +25,15 @@ export const axleForm = z.strictObject({
   is: answered,
 });
 
+export const figuresForm = z.strictObject({
+  ...about('figures'),
+  groups: z.array(
+    z.strictObject({
+      of: z.string().meta({ description: 'a wheel (front left), an axle (front), or the car' }),
+      figures: z.array(figure),
+    }),
+  ),
+  cautions: z.array(z.string()),
+});
+
 export const carForm = z.strictObject({ ...about('car'), is: answered });

@@ -1,6 +1,6 @@
 /** All answers of the command line in one form, and its JSON Schema. */
 import { z } from 'zod';
-import { axleForm, carForm } from './axle.ts';
+import { axleForm, carForm, figuresForm } from './axle.ts';
 import { checkForm, problemsForm } from './check.ts';
 import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
@@ -11,6 +11,7 @@ export const answerForm = z.discriminatedUnion('answer', [
   cornerForm,
   axleForm,
   carForm,
+  figuresForm,
   curvesForm,
   workingForm,
   compareForm,
