@@ -12,7 +12,7 @@ import type { Metre, Newton, NewtonMetre, NewtonPerMetre } from '../units/quanti
 import type { Working } from '../working/working.ts';
 import { type Corner, prepareCorner } from './corner/prepare.ts';
 import { Unreachable } from './corner/reach.ts';
-import { cornerState, elementSlotOf, rockerSlot, solveCornerFast } from './corner/solve.ts';
+import { cornerState, elementSlotOf, rockerSlot, solveCornerFast, startAfresh } from './corner/solve.ts';
 import { type AxleForm, type CornerForm, cornerGeometry, type SideName, UNIT } from './corner-of-car.ts';
 import type { Numbers } from './numbers.ts';
 import { barTorque, type Springing, springingOf, type UnitForce, unitForce } from './springing.ts';
@@ -81,6 +81,8 @@ function builtCorner(axle: AxleForm, side: SideName, numbers: Numbers, working?:
   const state = cornerState(corner);
   const slot = hasUnit ? elementSlotOf(corner, UNIT) : -1;
   const ratiosAt = (travel: Metre, rack: Metre = 0): Ratios => {
+    // the same travel gives the same digits whatever was asked before it
+    startAfresh(state);
     solveCornerFast(corner, travel, rack, state);
     return {
       angle: state[rockerSlot]!,

@@ -52,6 +52,11 @@ const NEAR: Metre = 0.02;
 /** A state to hand to `solveCornerFast`, again and again. */
 export const cornerState = (corner: Corner): Float64Array => new Float64Array(stateSize(corner));
 
+/** Makes the next solution start from the surveyed position, whatever the state was used for before. */
+export const startAfresh = (state: Float64Array): void => {
+  state[RISE + 1] = 0;
+};
+
 /** Slots of the results in a state: value, first and second derivative by travel, one after the other. */
 export const rockerSlot = ROCKER;
 export const elementSlotOf = (corner: Corner, name: string): number => {
