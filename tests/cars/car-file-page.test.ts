@@ -6,6 +6,7 @@ import { parse } from 'yaml';
 import { z } from 'zod';
 import { readCar } from '../../src/car/read.ts';
 import { carFileSchema } from '../../src/car/schema.ts';
+import { AS_SURVEYED, axleFigures, cornerFigures, openCar } from '../../src/questions/index.ts';
 import { TABLE_NAMES, withTables } from '../../tools/car-file-doc.ts';
 
 const ROOT = new URL('../../', import.meta.url);
@@ -78,4 +79,29 @@ test('every code that the reader can give is explained', () => {
     (code) => !page.includes(`\`${code}\``) && !page.includes(group(code)),
   );
   assert.deepEqual(unexplained, []);
+});
+
+test('every change that the page shows is read as a spec of the example, and does what it says', () => {
+  const changes = [...page.matchAll(/```yaml-change\n([\s\S]*?)```/g)].map((match) => match[1]!);
+  assert.ok(changes.length >= 2);
+  for (const change of changes) {
+    const indented = change.replace(/^/gm, '      ').trimEnd();
+    const text = `${example}  as the page shows:\n    changes:\n${indented}\n`;
+    const read = openCar({ text, spec: 'as the page shows' });
+    assert.ok(read.ok, read.ok ? '' : read.problems.map((problem) => problem.message).join('\n'));
+    assert.deepEqual(
+      read.car.warnings.map((problem) => problem.message),
+      [],
+    );
+    const answer =
+      change.includes('bar:') && change.includes('coil: null')
+        ? cornerFigures(read.car, { end: 'front', side: 'left' }, { travel: 0, rack: 0 })
+        : axleFigures(read.car, 'front', AS_SURVEYED);
+    assert.ok(answer.reached);
+    const id = change.includes('coil: null') ? 'barRate' : 'antiRollBarRate';
+    assert.ok(
+      answer.figures.some((figure) => figure.id === id && figure.value > 0),
+      id,
+    );
+  }
 });

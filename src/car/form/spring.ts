@@ -4,15 +4,16 @@ import { amount, choice, words } from '../field.ts';
 
 const material = words('material, by its name in the material table');
 
-const shearModulus = amount({
-  means: 'shear modulus',
-  measure: 'From the maker, or from a bench twist test of this bar.',
-  unit: 'GPa',
-  si: 'Pa',
-  min: 15,
-  max: 100,
-  usual: 'table',
-});
+const shearModulusOf = (measure: string) =>
+  amount({
+    means: 'shear modulus',
+    measure,
+    unit: 'GPa',
+    si: 'Pa',
+    min: 15,
+    max: 100,
+    usual: 'table',
+  });
 
 export const helperSpring = z.strictObject({
   rate: amount({
@@ -83,7 +84,7 @@ export const coilSpring = z.strictObject({
     usual: 'vernier',
   }),
   material: material.optional(),
-  shearModulus: shearModulus.optional(),
+  shearModulus: shearModulusOf('From the maker, or the certificate of the wire.').optional(),
   rate: amount({
     means: 'spring rate as measured',
     measure:
@@ -169,7 +170,7 @@ export const torsionBar = z.strictObject({
   rockerEnd: barEnd,
   anchorEnd: barEnd,
   material: material.optional(),
-  shearModulus: shearModulus.optional(),
+  shearModulus: shearModulusOf('From the maker, or from a bench twist test of this bar.').optional(),
   rate: amount({
     means: 'bar rate as measured',
     measure:
