@@ -27,7 +27,10 @@ export function App() {
     };
   }, [round]);
 
-  useEffect(() => watchCars(() => setRound((before) => before + 1)), []);
+  useEffect(() => {
+    const again = (): void => setRound((before) => before + 1);
+    return watchCars(again, again);
+  }, []);
 
   useEffect(() => {
     const car = workshop?.cars.find((each) => each.id === place.car);

@@ -109,11 +109,31 @@ export function sheetAddress(
   return `api/cars/${encodeURIComponent(id)}/sheets/${sheet}?${new URLSearchParams(asked)}`;
 }
 
-/** Calls back when a car's file changed on the disk; returns how to stop. */
-export function watchCars(changed: (event: { id: string; version: string }) => void): () => void {
+/**
+ * Calls back when a car's file changed on the disk; returns how to stop.
+ *
+ * @param broken  called when the workshop is lost, and when it is there again: it may have changed meanwhile
+ */
+export function watchCars(
+  changed: (event: { id: string; version: string }) => void,
+  broken: () => void,
+): () => void {
   const events = new EventSource('api/events');
+  let open = false;
+  let lost = false;
   events.onmessage = (event: MessageEvent<string>) => {
     changed(JSON.parse(event.data) as { id: string; version: string });
+  };
+  events.onopen = () => {
+    if (lost) broken();
+    open = true;
+    lost = false;
+  };
+  events.onerror = () => {
+    if (!open) return;
+    open = false;
+    lost = true;
+    broken();
   };
   return () => events.close();
 }

@@ -11,6 +11,8 @@ import './style/drawing.css';
 import './style/card.css';
 import './style/slip.css';
 import './style/forms.css';
+import './style/phone.css';
+import './style/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';

@@ -125,8 +125,55 @@ describe('the page', { skip: NO_BROWSER }, () => {
     await page.getByText('front left at +0.1 mm').waitFor();
     // the arrow moved the wheel and not the stop
     await page.getByRole('heading', { name: 'Links, front left' }).waitFor();
-    const told = await page.locator('output').innerText();
-    assert.match(told, /^Links, front left\./, 'arriving at a stop is said aloud');
+    await page.context().close();
+  });
+
+  test('the walk along the line is read aloud: stop, lead figure with spread, what comes next', async () => {
+    const page = await openPage(workshop, `?car=${CAR}&stop=rocker`);
+    await sheetStands(page);
+    await page.keyboard.press('ArrowRight');
+    const said = page.locator('output');
+    await said.getByText(/^Spring, front left\./).waitFor();
+    assert.match(
+      await said.innerText(),
+      /^Spring, front left\. Wheel rate [\d.]+ plus or minus [\d.]+ N\/mm\. Next: case\.$/,
+    );
+    await page.keyboard.press('ArrowRight');
+    await said.getByText(/^Case\. .* Next: studs\.$/).waitFor();
+    await page.context().close();
+  });
+
+  test('what the car is doing is chosen by a picture, and the title block says it', async () => {
+    const page = await openPage(workshop, `?car=${CAR}`);
+    await sheetStands(page);
+    const block = page.getByRole('region', { name: 'Title block' });
+    const choice = page.getByRole('group', { name: 'What the car is doing' });
+    await block.getByText('standing as surveyed').waitFor();
+    await choice.getByRole('button', { name: /^rolled/ }).click();
+    await block.getByText('front axle rolled, front left at +10.0 mm').waitFor();
+    await choice.getByRole('button', { name: /^both/ }).click();
+    await block.getByText('both front wheels at +10.0 mm').waitFor();
+    assert.equal(await choice.getByRole('button', { pressed: true }).count(), 1);
+    await choice.getByRole('button', { name: 'standing' }).click();
+    await block.getByText('standing as surveyed').waitFor();
+    await page.context().close();
+  });
+
+  test('the page prints as the sheet of the corner, on paper of its own size', async () => {
+    const page = await openPage(workshop, `?car=${CAR}&stop=spring`);
+    await page.locator('.printed-page svg').first().waitFor({ state: 'attached' });
+    const pages = await page.locator('.printed-page').count();
+    const printed = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+    assert.equal(printed.match(/\/Type \/Page\b/g)?.length, pages, 'no page more than the sheet has');
+    // A4 is 210 by 297 mm (ISO 216), 595 by 842 points; the browser rounds to its own pixels
+    const [, width, height] = /\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/.exec(printed)!.map(Number);
+    assert.ok(Math.abs(width! - 595.3) < 1 && Math.abs(height! - 841.9) < 1, `${width} by ${height}`);
+    assert.match(
+      (await page.locator('.printed').textContent())!,
+      /Coil spring sheet.*INVENTED EXAMPLE|INVENTED EXAMPLE.*Caution/s,
+    );
+    await page.emulateMedia({ media: 'print' });
+    assert.equal(await page.locator('.drawing').isVisible(), false);
     await page.context().close();
   });
 
@@ -148,7 +195,7 @@ describe('the page', { skip: NO_BROWSER }, () => {
     await beside.selectOption(other);
     await page.getByRole('heading', { name: 'Two specs, front left' }).waitFor();
     assert.equal(await page.locator('.half').count(), 2);
-    assert.ok((await page.locator('.differences tbody').count()) > 3);
+    await page.locator('.differences tbody').nth(3).waitFor();
     await page.context().close();
   });
 

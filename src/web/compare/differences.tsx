@@ -1,42 +1,51 @@
 /** The narrow column between two specs: each figure of the stop on both sides, and what it differs by. */
-import { useMemo } from 'react';
-import { compareSpecs } from '../../questions/index.ts';
-import { ask, useAnswer } from '../engine/ask.ts';
+import type { Figure } from '../../questions/figure.ts';
+import type { Opened } from '../engine/answers.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { Problems } from '../sheet/problems.tsx';
-import { positionOf } from '../sheet/use-corner.ts';
+import { useCorner, useFigures } from '../sheet/use-corner.ts';
 import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 import { STOPS } from '../stops/words.ts';
+import type { OtherSpec } from './other-spec.ts';
+import { differenceWords, rowsOf } from './rows.ts';
 
-export function Differences({ against }: { against: string }) {
-  const { place, speech } = usePage();
-  const { car, source, key } = useCar();
-  const at = positionOf(place);
-  const { end, side } = place.wheel;
-  const { travel, rack } = at;
-  const quick = useMemo(
-    () => compareSpecs(source, car.spec, against, { end, side }, { travel, rack }),
-    [source, car.spec, against, end, side, travel, rack],
-  );
-  const sure = useAnswer(`${key} ${against} ${end} ${side} ${travel} ${rack}`, () =>
-    ask('compare', source, car.spec, against, { end, side }, at, { spread: true }),
-  );
-  const answer = sure.state === 'answered' ? sure.answer : quick;
-  const rows = answer.rows.filter((row) => row.stop === place.stop && (row.a ?? row.b)!.rank < 3);
-  const value = (figure: (typeof rows)[number]['a']) => {
-    if (figure === undefined || !Number.isFinite(figure.value)) return '—';
-    const shown = spoken(figure.value, figure.unit, speech, figure.spread?.u);
-    return shown.text;
-  };
+export function Differences({ other }: { other: OtherSpec }) {
+  const { place } = usePage();
+  const { title } = STOPS[place.stop];
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it
     <section className="differences" aria-label="Differences" tabIndex={0}>
-      <h2>{STOPS[place.stop].title}</h2>
-      {answer.problems.length > 0 && <Problems problems={answer.problems} />}
-      {answer.notReached.map((line) => (
-        <p key={line}>{line}</p>
-      ))}
+      <h2>{title}</h2>
+      {other.opened.state === 'waiting' && <p aria-busy="true">Reading the other spec.</p>}
+      {other.opened.state === 'failed' && <p role="status">{other.opened.message}</p>}
+      {other.opened.state === 'answered' && <Told other={other} opened={other.opened.answer} />}
+    </section>
+  );
+}
+
+function Told({ other, opened }: { other: OtherSpec; opened: Opened }) {
+  return opened.ok ? (
+    <Rows other={other} opened={opened} />
+  ) : (
+    <Problems problems={opened.problems} text={other.source.text} />
+  );
+}
+
+function Rows({ other, opened }: { other: OtherSpec; opened: Extract<Opened, { ok: true }> }) {
+  const { place, speech } = usePage();
+  const { car } = useCar();
+  const a = useCorner(place);
+  const b = useFigures({ car: opened.car, source: other.source, key: other.key }, place);
+  const rows = rowsOf(a, b, place.stop);
+  const value = (figure: Figure | undefined): string =>
+    figure === undefined || !Number.isFinite(figure.value)
+      ? '—'
+      : spoken(figure.value, figure.unit, speech, figure.spread?.u).text;
+  return (
+    <>
+      {!a.reached && <p role="status">{`${car.spec}: ${a.message}`}</p>}
+      {!b.reached && <p role="status">{`${opened.car.spec}: ${b.message}`}</p>}
       {rows.length === 0 && <p>{STOPS[place.stop].toCome?.[0] ?? 'Neither spec has a figure here.'}</p>}
       {rows.length > 0 && (
         <table>
@@ -44,18 +53,14 @@ export function Differences({ against }: { against: string }) {
             <tr>
               <th scope="col">{car.spec}</th>
               <th scope="col">difference</th>
-              <th scope="col">{against}</th>
+              <th scope="col">{opened.car.spec}</th>
             </tr>
           </thead>
           {rows.map((row) => {
-            const shown =
-              row.difference === undefined
-                ? undefined
-                : spoken(row.difference, row.unit, speech, leastSpread(row));
             const { unit } = spoken(row.a?.value ?? row.b?.value ?? 0, row.unit, speech);
-            const same = row.difference !== undefined && Number((shown?.text ?? '0').replace('−', '-')) === 0;
+            const difference = differenceWords(row, speech);
             return (
-              <tbody key={row.id} className={same ? 'same' : undefined}>
+              <tbody key={row.id} className={difference === 'same' ? 'same' : undefined}>
                 <tr>
                   <th scope="rowgroup" colSpan={3}>
                     {row.means}
@@ -65,13 +70,7 @@ export function Differences({ against }: { against: string }) {
                 <tr>
                   <td className="number">{value(row.a)}</td>
                   <td className="number">
-                    <b>
-                      {shown === undefined
-                        ? '—'
-                        : same
-                          ? 'same'
-                          : `${row.difference! > 0 ? '+' : ''}${shown.text}`}
-                    </b>
+                    <b>{difference}</b>
                   </td>
                   <td className="number">{value(row.b)}</td>
                 </tr>
@@ -80,18 +79,6 @@ export function Differences({ against }: { against: string }) {
           })}
         </table>
       )}
-    </section>
+    </>
   );
-}
-
-/** The difference is spoken as finely as the surer of the two figures: what both share falls out of it. */
-function leastSpread({
-  a,
-  b,
-}: {
-  a?: { spread?: { u: number } };
-  b?: { spread?: { u: number } };
-}): number | undefined {
-  const known = [a?.spread?.u, b?.spread?.u].filter((u) => u !== undefined && u > 0) as number[];
-  return known.length === 0 ? undefined : Math.min(...known);
 }

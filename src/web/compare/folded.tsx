@@ -2,22 +2,24 @@
 import { useMemo } from 'react';
 import type { Stop, Wheel } from '../../questions/figure.ts';
 import { AS_SURVEYED, drawCar } from '../../questions/index.ts';
+import type { Car } from '../engine/answers.ts';
 import { stanceOf, wheelName } from '../place.ts';
 import { useColours } from '../scene/colours.ts';
 import { useHands } from '../scene/hands.ts';
 import type { Weight } from '../scene/ink.ts';
 import { SolidDrawing } from '../scene/solid-drawing.tsx';
 import { rangeOf } from '../sheet/car-drawing.tsx';
-import { readFile, useCar } from '../sheet/car-file.tsx';
-import { ModeChoice, ViewChoice, WheelChoice } from '../sheet/controls.tsx';
+import { useCar } from '../sheet/car-file.tsx';
+import { ViewChoice, WheelChoice } from '../sheet/controls.tsx';
 import { Ground } from '../sheet/ground.tsx';
-import { Problems } from '../sheet/problems.tsx';
+import { ModeChoice } from '../sheet/mode-choice.tsx';
 import { Slide } from '../sheet/slide.tsx';
 import { useCorner } from '../sheet/use-corner.ts';
 import { type LabelSize, onlyEnd, useFrame } from '../sheet/use-frame.ts';
 import { useSize } from '../sheet/use-size.ts';
 import { usePage } from '../state.tsx';
 import { Differences } from './differences.tsx';
+import { useOtherSpec } from './other-spec.ts';
 
 const NO_LABELS: LabelSize = { kind: 'none', column: 0 };
 
@@ -25,6 +27,9 @@ export function Folded({ against }: { against: string }) {
   const { place, go, speech } = usePage();
   const { car } = useCar();
   const { low, high } = rangeOf(useCorner(place));
+  const other = useOtherSpec(against);
+  const { opened } = other;
+  const besideCar = opened.state === 'answered' && opened.answer.ok ? opened.answer.car : undefined;
   return (
     <main className="folded" aria-label={`${car.spec} beside ${against}`}>
       <header className="drawing-head">
@@ -32,13 +37,13 @@ export function Folded({ against }: { against: string }) {
         <ViewChoice />
       </header>
       <div className="halves">
-        <Half spec={car.spec} />
-        <Differences against={against} />
-        <Half spec={against} />
+        <Half spec={car.spec} car={car} />
+        <Differences other={other} />
+        <Half spec={against} car={besideCar} />
       </div>
       <div className="strip">
         <WheelChoice />
-        <ModeChoice />
+        <ModeChoice high={high} />
         <Slide
           name="travel"
           value={place.travel}
@@ -56,20 +61,16 @@ export function Folded({ against }: { against: string }) {
   );
 }
 
-function Half({ spec }: { spec: string }) {
+/** One side of the fold; its paper stays empty until the spec is read. */
+function Half({ spec, car }: { spec: string; car: Car | undefined }) {
   const { place, go } = usePage();
-  const { file, car: open } = useCar();
   const [paper, size] = useSize();
   const colours = useColours();
-  const read = useMemo(
-    () => (spec === open.spec ? ({ ok: true, car: open } as const) : readFile(file, spec)),
-    [file, spec, open],
-  );
   const stance = stanceOf(place);
   const stands = JSON.stringify(stance);
-  const standing = useMemo(() => (read.ok ? drawCar(read.car, AS_SURVEYED) : EMPTY), [read]);
+  const standing = useMemo(() => (car === undefined ? EMPTY : drawCar(car, AS_SURVEYED)), [car]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the text stands for the stance
-  const drawing = useMemo(() => (read.ok ? drawCar(read.car, stance) : EMPTY), [read, stands]);
+  const drawing = useMemo(() => (car === undefined ? EMPTY : drawCar(car, stance)), [car, stands]);
   const { frame } = useFrame({ place, standing, size, label: NO_LABELS, figures: 0, zoom: 1 });
   const only = onlyEnd(place.view, place.wheel.end);
   const hands = useHands({
@@ -88,12 +89,11 @@ function Half({ spec }: { spec: string }) {
     wheel.end === place.wheel.end && wheel.side === place.wheel.side && stop === place.stop
       ? 'chosen'
       : 'plain';
-  if (!read.ok) return <Problems problems={read.problems} />;
   return (
     <section className="half" aria-label={spec}>
       <h2>{spec}</h2>
       <div className="paper" ref={paper} {...hands}>
-        {size.width > 0 && (
+        {size.width > 0 && car !== undefined && (
           <>
             <SolidDrawing
               drawing={drawing}

@@ -6,7 +6,6 @@ import type {
   benchTest,
   carFigures,
   coilForBar,
-  compareSpecs,
   cornerCurves,
   cornerFigures,
   surveyAnswer,
@@ -14,11 +13,14 @@ import type {
   workingOfAxle,
   workingOfCar,
 } from '../../questions/index.ts';
-import type { CarSource } from './answers.ts';
+import type { SheetAnswer, SheetAsked, SheetKind } from '../../sheets/index.ts';
+import type { Letters } from '../print/letters.ts';
+import type { CarSource, Opened } from './answers.ts';
 
 type After<F> = F extends (first: never, ...rest: infer R) => unknown ? R : never;
 
 export interface Questions {
+  open: { asks: []; answers: Opened };
   corner: { asks: After<typeof cornerFigures>; answers: ReturnType<typeof cornerFigures> };
   axle: { asks: After<typeof axleFigures>; answers: ReturnType<typeof axleFigures> };
   car: { asks: After<typeof carFigures>; answers: ReturnType<typeof carFigures> };
@@ -30,8 +32,11 @@ export interface Questions {
   coilForBar: { asks: After<typeof coilForBar>; answers: ReturnType<typeof coilForBar> };
   ladder: { asks: After<typeof barLadder>; answers: ReturnType<typeof barLadder> };
   bench: { asks: Parameters<typeof benchTest>; answers: ReturnType<typeof benchTest> };
+  sheet: {
+    asks: [letters: Letters, kind: SheetKind, asked: Omit<SheetAsked, 'car'>];
+    answers: SheetAnswer;
+  };
   survey: { asks: After<typeof surveyAnswer>; answers: ReturnType<typeof surveyAnswer> };
-  compare: { asks: After<typeof compareSpecs>; answers: ReturnType<typeof compareSpecs> };
 }
 
 export type QuestionName = keyof Questions;

@@ -1,4 +1,4 @@
-/** Works out beside the page what takes longer than a frame: spreads, workings, proposals, the survey. */
+/** Works out beside the page what takes longer than a frame: opening a car, spreads, workings, proposals, the survey. */
 import {
   axleFigures,
   barForCoil,
@@ -6,7 +6,6 @@ import {
   benchTest,
   carFigures,
   coilForBar,
-  compareSpecs,
   cornerCurves,
   cornerFigures,
   surveyAnswer,
@@ -14,20 +13,23 @@ import {
   workingOfAxle,
   workingOfCar,
 } from '../../questions/index.ts';
-import { type Car, readOnce } from './answers.ts';
+import { sheetOf } from '../../sheets/index.ts';
+import { measureOf } from '../print/letters.ts';
+import { type Car, plainCar, readOnce } from './answers.ts';
 import type { Ask, QuestionName, Questions, Reply } from './protocol.ts';
 
 type Answering = {
   readonly [Q in QuestionName]: (ask: Ask<Q>) => Questions[Q]['answers'];
 };
 
-function carOf(ask: Ask): Car {
+function carOf(ask: Pick<Ask, 'source'>): Car {
   const read = readOnce(ask.source);
   if (!read.ok) throw new Error(read.problems[0]?.message ?? 'The car file cannot be read.');
   return read.car;
 }
 
 const answering: Answering = {
+  open: (ask) => plainCar(readOnce(ask.source)),
   corner: (ask) => cornerFigures(carOf(ask), ...ask.asks),
   axle: (ask) => axleFigures(carOf(ask), ...ask.asks),
   car: (ask) => carFigures(carOf(ask), ...ask.asks),
@@ -39,8 +41,9 @@ const answering: Answering = {
   coilForBar: (ask) => coilForBar(carOf(ask), ...ask.asks),
   ladder: (ask) => barLadder(carOf(ask), ...ask.asks),
   bench: (ask) => benchTest(...ask.asks),
+  sheet: ({ asks: [letters, kind, asked], ...ask }) =>
+    sheetOf(kind, { ...asked, car: carOf(ask) }, measureOf(letters)),
   survey: (ask) => surveyAnswer(carOf(ask)),
-  compare: (ask) => compareSpecs(ask.source, ...ask.asks),
 };
 
 const scope = globalThis as unknown as {

@@ -1,6 +1,5 @@
 /** An empty bay takes a car: its file, chosen or pasted. */
 import { useId, useState } from 'react';
-import { openCar } from '../../questions/index.ts';
 import { addCar } from '../client.ts';
 import type { Problem } from '../engine/answers.ts';
 import { Problems } from '../sheet/problems.tsx';
@@ -94,8 +93,8 @@ export function AddCar({ taken, onAdded, onLeave }: Props) {
 /** A folder name from the car's own name that is not taken yet. */
 function folderOf(text: string, taken: readonly string[]): string {
   if (text.trim() === '') return '';
-  const read = openCar({ text });
-  const name = read.ok ? read.car.form.car.name : (/^\s+name:\s*(.+)$/m.exec(text)?.[1] ?? 'car');
+  // only a suggestion, so the file need not be read for it
+  const name = /^\s+name:[ \t]*(.{1,80})/m.exec(text)?.[1] ?? 'car';
   const plain =
     name
       .toLowerCase()

@@ -2,7 +2,10 @@
 import { useEffect, useMemo, useState } from 'react';
 import { AS_SURVEYED, drawCar, stateOfReadings } from '../../questions/index.ts';
 import { type CarFile, type CarOnFloor, fetchCar } from '../client.ts';
-import { readFile } from '../sheet/car-file.tsx';
+import type { Opened } from '../engine/answers.ts';
+import { useOpened } from '../engine/opened.ts';
+import { sourceOf } from '../sheet/use-car-file.ts';
+import { doubtWords } from '../stops/doubts.ts';
 import { PlanOfCar } from './plan-of-car.tsx';
 
 interface Props {
@@ -27,19 +30,10 @@ export function Bay({ car, place, kind, onOpen }: Props) {
     };
   }, [car]);
 
-  const read = useMemo(() => (file === undefined ? undefined : readFile(file, undefined)), [file]);
+  const source = useMemo(() => (file === undefined ? undefined : sourceOf(file, undefined)), [file]);
+  const opened = useOpened(source);
+  const read = opened.state === 'answered' ? opened.answer : undefined;
   const drawing = useMemo(() => (read?.ok ? drawCar(read.car, AS_SURVEYED) : undefined), [read]);
-  const state = read?.ok ? stateOfReadings(read.car) : undefined;
-  const way = failed
-    ? 'The file cannot be fetched.'
-    : read === undefined
-      ? ''
-      : !read.ok
-        ? `${read.problems.length === 1 ? 'One thing in the file needs' : `${read.problems.length} things in the file need`} a hand before it can be worked with.`
-        : state !== undefined && state.usual > 0
-          ? `${state.usual} of ${state.total} readings have only the usual spread.`
-          : 'Every reading has its spread.';
-  const warnings = read?.ok ? read.car.warnings.length : 0;
 
   return (
     <button type="button" className={`bay ${kind === 'patch' ? 'patch' : 'plain'}`} onClick={onOpen}>
@@ -51,11 +45,28 @@ export function Bay({ car, place, kind, onOpen }: Props) {
         {car.chassis !== '' && <span>chassis {car.chassis}</span>}
         {car.manner !== '' && <span className="soft">in the manner of {car.manner}</span>}
         {car.invented && <span className="invented">invented example</span>}
-        <span className="bay-way">{way}</span>
-        {warnings > 0 && (
-          <span>{warnings === 1 ? 'One reading looks odd.' : `${warnings} readings look odd.`}</span>
-        )}
+        {wordsOf(failed || opened.state === 'failed', read).map((sentence) => (
+          <span key={sentence} className="bay-way">
+            {sentence}
+          </span>
+        ))}
       </span>
     </button>
   );
+}
+
+/** What stands in the way, and how well the car is known. */
+function wordsOf(failed: boolean, read: Opened | undefined): readonly string[] {
+  if (failed) return ['The file cannot be fetched.'];
+  if (read === undefined) return ['Reading the car.'];
+  if (!read.ok) {
+    const { length } = read.problems;
+    const what = length === 1 ? 'One thing in the file needs' : `${length} things in the file need`;
+    return [`${what} a hand before it can be worked with.`];
+  }
+  const { usual, total } = stateOfReadings(read.car);
+  const known =
+    usual > 0 ? `${usual} of ${total} readings have only the usual spread.` : 'Every reading has its spread.';
+  const { warnings } = read.car;
+  return warnings.length === 0 ? [known] : [doubtWords(warnings), known];
 }

@@ -19,7 +19,7 @@ export function PlanOfCar({ drawing, kind }: { drawing: Drawing | undefined; kin
       {drawing !== undefined && (
         <FlatDrawing drawing={drawing} frame={{ ...framed(look, extent(drawing), area), scale: metre }} />
       )}
-      <path className="ruler" d={`M10 ${height - 8}v-6h${metre}v6`} />
+      <path className="ruler" d={`M${(width - metre) / 2} ${height - 8}v-6h${metre}v6`} />
     </svg>
   );
 }

@@ -1,16 +1,8 @@
 /** What is typed and not yet kept lives in the browser, so that a page loaded again has it still. */
 import { useState } from 'react';
 
-export interface Draft {
-  readonly value: string;
-  readonly unit: string;
-  readonly spread: string;
-  readonly with: string;
-  readonly by: string;
-  readonly on: string;
-  /** How the reading stood when the typing began. */
-  readonly was: string;
-}
+/** Texts by the name of what they are typed into. */
+export type Draft = Readonly<Record<string, string>>;
 
 const keyOf = (name: string): string => `draft ${name}`;
 
@@ -18,12 +10,9 @@ function stored(name: string): Draft | undefined {
   const text = localStorage.getItem(keyOf(name));
   if (text === null) return undefined;
   try {
-    const draft = JSON.parse(text) as Partial<Draft>;
-    const words = (['value', 'unit', 'spread', 'with', 'by', 'on', 'was'] as const).map((key) => [
-      key,
-      String(draft[key] ?? ''),
-    ]);
-    return Object.fromEntries(words) as unknown as Draft;
+    const draft: unknown = JSON.parse(text);
+    if (typeof draft !== 'object' || draft === null) return undefined;
+    return Object.fromEntries(Object.entries(draft).map(([key, value]) => [key, String(value ?? '')]));
   } catch {
     return undefined;
   }

@@ -7,9 +7,10 @@ import { useHands } from '../scene/hands.ts';
 import type { Weight } from '../scene/ink.ts';
 import { SolidDrawing } from '../scene/solid-drawing.tsx';
 import { usePage } from '../state.tsx';
-import { ModeChoice, ViewChoice, WheelChoice } from './controls.tsx';
+import { ViewChoice, WheelChoice } from './controls.tsx';
 import { Dimensions } from './dimensions.tsx';
 import { Ground } from './ground.tsx';
+import { ModeChoice } from './mode-choice.tsx';
 import { Slide } from './slide.tsx';
 import { TrackDimension } from './track-dimension.tsx';
 import { type CornerAnswer, useDrawing } from './use-corner.ts';
@@ -145,7 +146,7 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
       </div>
       <div className="strip">
         <WheelChoice />
-        <ModeChoice />
+        <ModeChoice high={high} />
         {place.wheel.end === 'front' && (
           <Slide
             name="rack"
@@ -157,16 +158,11 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
             onMove={(rack) => go({ rack })}
           />
         )}
-        <button
-          type="button"
-          className="plain-word"
-          onClick={() => {
-            setZoom(1);
-            go({ travel: 0, rack: 0 });
-          }}
-        >
-          as surveyed
-        </button>
+        {zoom !== 1 && (
+          <button type="button" className="plain-word" onClick={() => setZoom(1)}>
+            all of it
+          </button>
+        )}
       </div>
     </main>
   );

@@ -1,23 +1,28 @@
 /** One car: fetched, read, and laid out as a sheet; or what keeps it from that. */
 import type { Workshop } from '../client.ts';
 import { usePage } from '../state.tsx';
-import { OpenCarIs, readFile, useCarFile } from './car-file.tsx';
+import { OpenCarIs } from './car-file.tsx';
 import { Problems } from './problems.tsx';
 import { Sheet } from './sheet.tsx';
+import { useCarFile } from './use-car-file.ts';
 
 export function CarSheet({ id, workshop }: { id: string; workshop: Workshop | undefined }) {
   const { place, go } = usePage();
-  const { fetched, setFile, again } = useCarFile(id);
+  const { fetched, show, again } = useCarFile(id, place.spec);
   const toFloor = (
     <button type="button" className="word" onClick={() => go({ car: undefined, figure: undefined })}>
       Back to the floor
     </button>
   );
 
-  if (fetched.state === 'coming') {
+  if (fetched.state === 'fetching' || fetched.state === 'opening') {
     return (
       <main className="notice" aria-busy="true">
-        <p>Fetching the car.</p>
+        <p>
+          {fetched.state === 'fetching'
+            ? 'Fetching the car.'
+            : 'Reading the car: its points, and its survey where it has one.'}
+        </p>
       </main>
     );
   }
@@ -35,7 +40,8 @@ export function CarSheet({ id, workshop }: { id: string; workshop: Workshop | un
       </main>
     );
   }
-  const read = readFile(fetched.file, place.spec);
+  const { shown, away } = fetched;
+  const { read, file } = shown;
   if (!read.ok) {
     return (
       <main className="notice">
@@ -44,7 +50,7 @@ export function CarSheet({ id, workshop }: { id: string; workshop: Workshop | un
           {read.problems.length === 1 ? 'One thing stands' : `${read.problems.length} things stand`} in the
           way. Mend them in car.yaml; this page follows as soon as the file is kept.
         </p>
-        <Problems problems={read.problems} text={fetched.file.text} />
+        <Problems problems={read.problems} text={file.text} />
         <p className="row">
           {toFloor}
           {place.spec !== undefined && (
@@ -57,7 +63,7 @@ export function CarSheet({ id, workshop }: { id: string; workshop: Workshop | un
     );
   }
   return (
-    <OpenCarIs file={fetched.file} car={read.car} setFile={setFile} again={again}>
+    <OpenCarIs shown={shown} car={read.car} surveyed={read.surveyed} away={away} show={show} again={again}>
       <Sheet workshop={workshop} />
     </OpenCarIs>
   );

@@ -1,8 +1,9 @@
-/** Which wheel, what moves, the rack, and the views: each a word to press. */
+/** Which wheel and which view: each a word to press. */
 import type { Wheel } from '../../questions/figure.ts';
-import { MODES, type Mode } from '../place.ts';
 import { VIEWS, type View } from '../scene/look.ts';
 import { usePage } from '../state.tsx';
+import { doubtsAt } from '../stops/doubts.ts';
+import { useCar } from './car-file.tsx';
 import { VIEW_KEYS } from './keys.ts';
 
 const WHEELS: readonly Wheel[] = [
@@ -12,15 +13,10 @@ const WHEELS: readonly Wheel[] = [
   { end: 'rear', side: 'right' },
 ];
 
-const MODE_WORDS: Readonly<Record<Mode, string>> = {
-  wheel: 'this wheel',
-  heave: 'both wheels',
-  roll: 'rolled',
-};
-
 /** The four wheels as the car lies, nose up. */
 export function WheelChoice() {
   const { place, go } = usePage();
+  const { car } = useCar();
   return (
     <fieldset className="wheels">
       <legend className="unseen">Wheel</legend>
@@ -36,6 +32,12 @@ export function WheelChoice() {
           {wheel.end === 'front' ? 'F' : 'R'}
           {wheel.side === 'left' ? 'L' : 'R'}
           <span className="unseen">, {`${wheel.end} ${wheel.side}`}</span>
+          {doubtsAt(car.warnings, wheel).length > 0 && (
+            <>
+              <span className="look-here" aria-hidden="true" />
+              <span className="unseen">, something looks odd</span>
+            </>
+          )}
         </button>
       ))}
     </fieldset>
@@ -45,20 +47,6 @@ export function WheelChoice() {
 /** A view along the car is turned to the end that is looked at. */
 const viewFor = (view: View, wheel: Wheel): { view?: View } =>
   view === 'front' || view === 'rear' ? { view: wheel.end } : {};
-
-export function ModeChoice() {
-  const { place, go } = usePage();
-  return (
-    <fieldset className="words">
-      <legend className="unseen">What moves</legend>
-      {MODES.map((mode) => (
-        <button key={mode} type="button" aria-pressed={place.mode === mode} onClick={() => go({ mode })}>
-          {MODE_WORDS[mode]}
-        </button>
-      ))}
-    </fieldset>
-  );
-}
 
 export function ViewChoice() {
   const { place, go } = usePage();

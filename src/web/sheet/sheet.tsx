@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react';
 import type { Figure } from '../../questions/figure.ts';
 import type { Workshop } from '../client.ts';
 import { Folded } from '../compare/folded.tsx';
+import { PrintedSheet } from '../print/printed-sheet.tsx';
 import { WorkingSlip } from '../slip/working-slip.tsx';
 import { usePage } from '../state.tsx';
 import { Card } from '../stops/card.tsx';
@@ -47,6 +48,7 @@ export function Sheet({ workshop }: { workshop: Workshop | undefined }) {
       )}
       <StopLine corner={corner} />
       <TitleBlock workshop={workshop} />
+      <PrintedSheet workshop={workshop?.name} />
       {place.figure !== undefined && (
         <WorkingSlip key={place.figure} figure={place.figure} onClose={() => go({ figure: undefined })} />
       )}

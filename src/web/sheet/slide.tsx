@@ -74,14 +74,26 @@ interface TypedProps {
 /** The same by typing: a figure in the unit on the key, or with a unit of its own. */
 function Typed({ name, value, unit, onMove }: TypedProps) {
   const [draft, setDraft] = useState<string>();
-  const [wrong, setWrong] = useState(false);
+  const [wrong, setWrong] = useState<string>();
+  const id = useId();
   const spoken = plain(fromSI(value, unit), unit === 'mm' ? 1 : 2);
+  const leave = (): void => {
+    setDraft(undefined);
+    setWrong(undefined);
+  };
   const take = (text: string): void => {
+    // emptied: the wheel stays where it is
+    if (text.trim() === '') {
+      leave();
+      return;
+    }
     const figure = /^[-+−]?[\d.]+$/.test(text.trim()) ? `${text.trim()} ${unit}` : text;
     const read = readAmount(figure, 'm');
-    setWrong(!read.ok);
-    if (!read.ok) return;
-    setDraft(undefined);
+    if (!read.ok) {
+      setWrong(read.why);
+      return;
+    }
+    leave();
     onMove(Math.min(toSI(200, 'mm'), Math.max(toSI(-200, 'mm'), read.is.value)));
   };
   return (
@@ -90,7 +102,8 @@ function Typed({ name, value, unit, onMove }: TypedProps) {
         type="text"
         inputMode="decimal"
         aria-label={`${name}, ${unit}`}
-        aria-invalid={wrong}
+        aria-invalid={wrong !== undefined}
+        aria-describedby={wrong === undefined ? undefined : id}
         value={draft ?? spoken}
         onChange={(event) => setDraft(event.target.value)}
         onBlur={() => {
@@ -98,10 +111,18 @@ function Typed({ name, value, unit, onMove }: TypedProps) {
         }}
         onKeyDown={(event) => {
           if (event.key === 'Enter') take(draft ?? spoken);
-          if (event.key === 'Escape') setDraft(undefined);
+          if (event.key === 'Escape' && draft !== undefined) {
+            event.stopPropagation();
+            leave();
+          }
         }}
       />
       <span aria-hidden="true">{unit}</span>
+      {wrong !== undefined && (
+        <span id={id} role="alert" className="typed-told">
+          {wrong}.
+        </span>
+      )}
     </span>
   );
 }

@@ -1,21 +1,20 @@
 /** The line along the foot of the sheet: four ways as tabs, and the stops of the chosen way in their order. */
-import { useEffect } from 'react';
-import { LOAD_PATH, type Stop } from '../../questions/figure.ts';
-import type { Speech } from '../../units/show.ts';
+import type { Problem } from '../../measured/problem.ts';
+import { LOAD_PATH, type Stop, type Wheel } from '../../questions/figure.ts';
 import { WAYS } from '../place.ts';
-import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
+import { doubtsAt } from '../stops/doubts.ts';
 import { STOPS, WAY_WORDS } from '../stops/words.ts';
+import { useCar } from './car-file.tsx';
 import type { CornerAnswer } from './use-corner.ts';
+import { useWalkAloud } from './walk.ts';
 
 export function StopLine({ corner }: { corner: CornerAnswer }) {
-  const { place, go, say, speech } = usePage();
+  const { place, go } = usePage();
+  const { car } = useCar();
   const toCome = WAY_WORDS[place.way].toCome;
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: said when one arrives at a stop, not while a wheel moves
-  useEffect(() => {
-    if (place.way === 'load') say(sentenceOf(place.stop, corner, speech));
-  }, [place.way, place.stop, place.wheel]);
+  useWalkAloud(corner);
 
   return (
     <nav className="line" aria-label="Ways and stops">
@@ -36,23 +35,25 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
       </div>
       {toCome === undefined ? (
         <ol className="stops">
-          {LOAD_PATH.map((stop) => (
-            <li key={stop}>
-              <button
-                type="button"
-                className="stop"
-                data-stop={stop}
-                data-mark={markOf(stop, corner)}
-                aria-current={place.stop === stop ? 'step' : undefined}
-                onClick={() => go({ stop, card: place.card === 'ask' ? 'figures' : place.card })}
-              >
-                <span className="dot" aria-hidden="true" />
-                <span className="stop-name">{STOPS[stop].name}</span>
-                {STOPS[stop].toCome && <span className="stop-mark">later</span>}
-                {markOf(stop, corner) === 'amiss' && <span className="stop-mark">look here</span>}
-              </button>
-            </li>
-          ))}
+          {LOAD_PATH.map((stop) => {
+            const mark = markOf(stop, corner, car.warnings, place.wheel);
+            return (
+              <li key={stop}>
+                <button
+                  type="button"
+                  className="stop"
+                  data-stop={stop}
+                  data-mark={mark}
+                  aria-current={place.stop === stop ? 'step' : undefined}
+                  onClick={() => go({ stop, card: place.card === 'ask' ? 'figures' : place.card })}
+                >
+                  <span className="dot" aria-hidden="true" />
+                  <span className="stop-name">{STOPS[stop].name}</span>
+                  <span className="stop-mark">{MARK_WORDS[mark]}</span>
+                </button>
+              </li>
+            );
+          })}
         </ol>
       ) : (
         <ol className="stops to-come" aria-label={`Stops to come of the ${WAY_WORDS[place.way].name}`}>
@@ -68,10 +69,14 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
   );
 }
 
+type Mark = 'well' | 'to-come' | 'amiss';
+
+const MARK_WORDS: Readonly<Record<Mark, string>> = { well: '', 'to-come': 'later', amiss: 'look here' };
+
 /** A shape as well as a word: round where all is well, a square of dashes to come, a diamond to look at. */
-function markOf(stop: Stop, corner: CornerAnswer): 'well' | 'to-come' | 'amiss' {
+function markOf(stop: Stop, corner: CornerAnswer, warnings: readonly Problem[], wheel: Wheel): Mark {
   if (STOPS[stop].toCome !== undefined) return 'to-come';
-  if (!corner.reached) return 'amiss';
+  if (!corner.reached || doubtsAt(warnings, wheel, stop).length > 0) return 'amiss';
   return corner.figures.some(
     (figure) =>
       figure.stop === stop &&
@@ -82,17 +87,4 @@ function markOf(stop: Stop, corner: CornerAnswer): 'well' | 'to-come' | 'amiss' 
   )
     ? 'amiss'
     : 'well';
-}
-
-function sentenceOf(stop: Stop, corner: CornerAnswer, speech: Speech): string {
-  const words = STOPS[stop];
-  if (words.toCome !== undefined) return `${words.title}. ${words.toCome[0]}`;
-  if (!corner.reached) return `${words.title}. ${corner.message}`;
-  const told = corner.figures
-    .filter((figure) => figure.stop === stop && figure.rank === 1)
-    .map((figure) => {
-      const shown = spoken(figure.value, figure.unit, speech, figure.spread?.u);
-      return `${figure.means} ${shown.text} ${shown.unit}`.trim();
-    });
-  return `${words.title}, ${corner.wheel.end} ${corner.wheel.side}. ${told.join('; ')}.`;
 }

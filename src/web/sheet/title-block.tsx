@@ -4,31 +4,34 @@ import { stateOfReadings } from '../../questions/index.ts';
 import type { Workshop } from '../client.ts';
 import type { Mode } from '../place.ts';
 import { type Light, usePage } from '../state.tsx';
+import { countWords } from '../stops/doubts.ts';
 import { useCar } from './car-file.tsx';
 import { travelWords } from './travel.ts';
 
 const DOING: Readonly<Record<Mode, (wheel: string, end: string, travel: string) => string>> = {
   wheel: (wheel, _, travel) => `${wheel} at ${travel}`,
-  heave: (_, end, travel) => `${end} axle at ${travel}`,
-  roll: (wheel, _, travel) => `rolled, ${wheel} at ${travel}`,
+  heave: (_, end, travel) => `both ${end} wheels at ${travel}`,
+  roll: (wheel, end, travel) => `${end} axle rolled, ${wheel} at ${travel}`,
 };
 
 export const DATE = new Intl.DateTimeFormat('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit' });
 
 export function TitleBlock({ workshop }: { workshop: Workshop | undefined }) {
   const { place, go, speech, setSpeech, light, setLight } = usePage();
-  const { car, id } = useCar();
+  const { car, id, away } = useCar();
   const state = useMemo(() => stateOfReadings(car), [car]);
   const onFloor = workshop?.cars.find((each) => each.id === id);
   const { name, chassis } = car.form.car;
   const still = place.travel === 0 && place.rack === 0;
   const doing = still
     ? 'standing as surveyed'
-    : DOING[place.mode](
-        `${place.wheel.end} ${place.wheel.side}`,
-        place.wheel.end,
-        travelWords(place.travel, speech),
-      );
+    : place.travel === 0
+      ? 'wheels as surveyed'
+      : DOING[place.mode](
+          `${place.wheel.end} ${place.wheel.side}`,
+          place.wheel.end,
+          travelWords(place.travel, speech),
+        );
   const turned = place.rack === 0 ? '' : `, rack ${travelWords(place.rack, speech)}`;
 
   return (
@@ -81,6 +84,11 @@ export function TitleBlock({ workshop }: { workshop: Workshop | undefined }) {
             ))}
         </select>
       </label>
+      {away !== undefined && (
+        <p className="cell wide away" role="status">
+          {away} What is shown is the file as it last came.
+        </p>
+      )}
       <div className="cell wide">
         <span className="cell-name">doing</span>
         <span>
@@ -97,7 +105,12 @@ export function TitleBlock({ workshop }: { workshop: Workshop | undefined }) {
             go({ card: place.card === 'survey' ? 'figures' : 'survey', way: 'load', against: undefined })
           }
         >
-          {state.usual} of {state.total} with usual spread only
+          {state.usual} of {state.total} with usual spread only{' '}
+          {car.warnings.length > 0 && (
+            <span className="odd">
+              <span className="look-here" aria-hidden="true" /> {countWords(car.warnings.length)}
+            </span>
+          )}
         </button>
       </div>
       <label className="cell">

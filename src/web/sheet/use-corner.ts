@@ -6,6 +6,7 @@
 import { useMemo } from 'react';
 import { AS_SURVEYED, type Position, rackOf, travelOf, type Wheel } from '../../questions/figure.ts';
 import { cornerFigures, drawCar } from '../../questions/index.ts';
+import type { Car, CarSource } from '../engine/answers.ts';
 import { ask, useAnswer } from '../engine/ask.ts';
 import { type Place, stanceOf } from '../place.ts';
 import { useCar } from './car-file.tsx';
@@ -17,10 +18,18 @@ export const positionOf = (place: Place, wheel: Wheel = place.wheel): Position =
   return { travel: travelOf(stance, wheel), rack: rackOf(stance, wheel) };
 };
 
-export function useCorner(place: Place, wheel: Wheel = place.wheel): CornerAnswer {
+export function useCorner(place: Place): CornerAnswer {
   const { car, key, source } = useCar();
-  const { travel, rack } = positionOf(place, wheel);
-  const { end, side } = wheel;
+  return useFigures({ car, source, key }, place);
+}
+
+/** The same of a car that is not the open one, such as the spec beside it. */
+export function useFigures(
+  { car, source, key }: { readonly car: Car; readonly source: CarSource; readonly key: string },
+  place: Place,
+): CornerAnswer {
+  const { travel, rack } = positionOf(place);
+  const { end, side } = place.wheel;
   const quick = useMemo(
     () => cornerFigures(car, { end, side }, { travel, rack }),
     [car, end, side, travel, rack],

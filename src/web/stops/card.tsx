@@ -12,6 +12,7 @@ import { usePage } from '../state.tsx';
 import { SurveyCard } from '../survey/survey-card.tsx';
 import { AxleFigures } from './axle-figures.tsx';
 import { Curves } from './curves.tsx';
+import { DoubtsOfStop } from './doubt-notes.tsx';
 import { FigureRow } from './figure-row.tsx';
 import { SpringQuestions } from './spring-questions.tsx';
 import { STOPS } from './words.ts';
@@ -55,6 +56,7 @@ export function Card({ corner, onLight }: Props) {
           </button>
         ))}
       </fieldset>
+      <DoubtsOfStop />
       {place.card === 'curves' && <Curves corner={corner} />}
       {place.card === 'readings' && <ReadingsForm />}
       {place.card === 'ask' && place.stop === 'spring' && <SpringQuestions />}

@@ -36,7 +36,7 @@ export function Curves({ corner }: { corner: CornerAnswer }) {
   if (left.state === 'waiting') return <p aria-busy="true">Working the curves out.</p>;
   const { columns, travel, events } = left.answer;
   const wanted = FIRST[place.stop] ?? [];
-  const first = columns.filter((column) => wanted.includes(column.id)).map((column) => column.id);
+  const first = wanted.filter((id) => columns.some((column) => column.id === id));
   const ids = chosen ?? (first.length > 0 ? first : columns.slice(0, 2).map((column) => column.id));
   const lengthUnit = spokenUnit('m', speech);
   const across = travel.map((each) => fromSI(each, lengthUnit));

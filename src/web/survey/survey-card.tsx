@@ -5,12 +5,12 @@ import { ask, useAnswer } from '../engine/ask.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
+import { AllDoubts } from '../stops/doubt-notes.tsx';
 
 export function SurveyCard() {
   const { go } = usePage();
-  const { car, key, source } = useCar();
+  const { car, surveyed, key, source } = useCar();
   const state = useMemo(() => stateOfReadings(car), [car]);
-  const surveyed = car.survey !== undefined;
   const asked = useAnswer(surveyed ? key : undefined, () => ask('survey', source), 0);
   return (
     <aside className="card" id="card" aria-label="State of the readings" tabIndex={-1}>
@@ -23,11 +23,7 @@ export function SurveyCard() {
       <button type="button" className="word" onClick={() => go({ card: 'figures' })}>
         Back to the stop
       </button>
-      {car.warnings.map((problem) => (
-        <p key={`${problem.code} ${problem.path}`} className="note">
-          {problem.message} {problem.remedy}
-        </p>
-      ))}
+      <AllDoubts />
       {!surveyed && (
         <p className="soft">
           The file has no survey. With points by arm, tape lengths and a datum under "survey", residuals,

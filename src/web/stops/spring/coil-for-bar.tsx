@@ -4,9 +4,10 @@ import type { CoilProposal } from '../../../questions/index.ts';
 import { ask } from '../../engine/ask.ts';
 import { useCar } from '../../sheet/car-file.tsx';
 import { usePage } from '../../state.tsx';
+import { CoilAndBar } from './coil-and-bar.tsx';
 import { Facts } from './facts.tsx';
 import { TwoCurves } from './two-curves.tsx';
-import { type AmountTexts, readAll, Told, TypedAmounts } from './typed-amount.tsx';
+import { type AmountTexts, Overtaken, readAll, Told, TypedAmounts } from './typed-amount.tsx';
 import { useQuestion } from './use-question.ts';
 
 const FIRST: AmountTexts = {
@@ -40,9 +41,14 @@ export function CoilForBar() {
         </button>
         <Told message={question.message} />
       </form>
+      <Overtaken is={question.overtaken} />
       {question.answer !== undefined && coil !== undefined && (
         <section className="proposal" aria-label="Proposal">
           <h3>The coil that comes nearest</h3>
+          <CoilAndBar
+            names={['bar', 'coil']}
+            wheelRate={[question.answer.wheelRateBarStanding, coil.wheelRateStanding]}
+          />
           <Facts
             facts={[
               ['rate', coil.rate, 'N/m'],

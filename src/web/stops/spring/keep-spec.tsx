@@ -15,7 +15,7 @@ interface Props {
 
 export function KeepSpec({ suggested, note, changes }: Props) {
   const id = useId();
-  const { car, keep, id: carId } = useCar();
+  const { car, keep, takeTheirs, id: carId } = useCar();
   const { place, go, say, speech } = usePage();
   const [name, setName] = useState(suggested);
   const [by, setBy] = useState(localStorage.getItem('own hand') ?? '');
@@ -34,12 +34,13 @@ export function KeepSpec({ suggested, note, changes }: Props) {
         setKept(name.trim());
         say(`Spec ${name.trim()} kept.`);
       } else if (answer.kind === 'conflict') {
+        takeTheirs(answer.theirs, answer.version);
         setTold(
-          'Another hand changed this file meanwhile. The page takes it in; then keep the proposal again.',
+          'Another hand changed this file meanwhile, and nothing was written. The page has taken it in: look at what it says now, then keep the proposal again.',
         );
       } else setTold(answer.problems.map((problem) => problem.message).join(' '));
     } catch (reason) {
-      setTold((reason as Error).message);
+      setTold(`${(reason as Error).message} What you typed is still here.`);
     }
   };
 

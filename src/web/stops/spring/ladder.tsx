@@ -6,7 +6,8 @@ import { ask } from '../../engine/ask.ts';
 import { useCar } from '../../sheet/car-file.tsx';
 import { spoken } from '../../spoken.ts';
 import { usePage } from '../../state.tsx';
-import { type AmountTexts, readAll, Told, TypedAmounts } from './typed-amount.tsx';
+import { Choice, Material } from './choice.tsx';
+import { type AmountTexts, Overtaken, readAll, Told, TypedAmounts } from './typed-amount.tsx';
 import { useQuestion } from './use-question.ts';
 
 const FIRST: AmountTexts = {
@@ -19,12 +20,14 @@ const WITHOUT_BAR: AmountTexts = {
   activeLength: { name: 'active length of the bars', si: 'm', text: '300 mm' },
 };
 
+const EVEN = ['difference', 'ratio'] as const;
+
 export function Ladder() {
   const { source, car } = useCar();
   const { place } = usePage();
   const hasBar = car.form[place.wheel.end][place.wheel.side].bar !== undefined;
   const [texts, setTexts] = useState<AmountTexts>(hasBar ? FIRST : { ...FIRST, ...WITHOUT_BAR });
-  const [even, setEven] = useState<'difference' | 'ratio'>('difference');
+  const [even, setEven] = useState<(typeof EVEN)[number]>('difference');
   const [material, setMaterial] = useState('300M bar');
   const question = useQuestion<LadderAnswer>();
   const values = readAll(texts);
@@ -50,34 +53,18 @@ export function Ladder() {
           );
         }}
       >
-        {!hasBar && (
-          <>
-            <label htmlFor="ladder-material">material, by its name in the table</label>
-            <input
-              id="ladder-material"
-              value={material}
-              onChange={(event) => setMaterial(event.target.value)}
-            />
-          </>
-        )}
+        {!hasBar && <Material kind="bar" chosen={material} onChoose={setMaterial} />}
         <TypedAmounts
           texts={texts}
           onType={(key, text) => setTexts((before) => ({ ...before, [key]: { ...before[key]!, text } }))}
         />
-        <label htmlFor="ladder-even">even steps by</label>
-        <select
-          id="ladder-even"
-          value={even}
-          onChange={(event) => setEven(event.target.value as typeof even)}
-        >
-          <option value="difference">the same difference</option>
-          <option value="ratio">the same ratio</option>
-        </select>
+        <Choice name="even steps by" of={EVEN} chosen={even} onChoose={setEven} />
         <button type="submit" className="word chief" disabled={!ready || question.waiting}>
           Make the ladder
         </button>
         <Told message={question.message} />
       </form>
+      <Overtaken is={question.overtaken} />
       {question.answer !== undefined && <Rungs answer={question.answer} />}
     </>
   );
@@ -102,6 +89,7 @@ function Rungs({ answer }: { answer: LadderAnswer }) {
               {head('off by', 'N/m')}
               {head('twist', 'rad')}
               {head('stress', 'Pa')}
+              {head('mass', 'kg')}
             </tr>
           </thead>
           <tbody>
@@ -114,6 +102,7 @@ function Rungs({ answer }: { answer: LadderAnswer }) {
                 <td className="number">{spoken(rung.error, 'N/m', speech).text}</td>
                 <td className="number">{spoken(rung.twist, 'rad', speech).text}</td>
                 <td className="number">{spoken(rung.stress, 'Pa', speech).text}</td>
+                <td className="number">{spoken(rung.mass, 'kg', speech).text}</td>
               </tr>
             ))}
           </tbody>

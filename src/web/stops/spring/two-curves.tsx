@@ -43,9 +43,21 @@ export function TwoCurves({ travel, names, torque, wheelRate }: Props) {
   };
   return (
     <div className="curves">
-      <p className="soft">
-        Over travel in {lengthUnit}: {names[0]} dashed, {names[1]} whole.
-      </p>
+      <p className="soft">Over travel in {lengthUnit}, bump to the right.</p>
+      <ul className="legend">
+        <li>
+          <svg className="legend-line dashed" viewBox="0 0 44 10" aria-hidden="true">
+            <path d="M0 5h44" />
+          </svg>
+          {names[0]}, dashed
+        </li>
+        <li>
+          <svg className="legend-line" viewBox="0 0 44 10" aria-hidden="true">
+            <path d="M0 5h44" />
+          </svg>
+          {names[1]}, whole
+        </li>
+      </ul>
       {chart('Torque about the rocker axis', 'N m', torque)}
       {chart('Wheel rate', 'N/m', wheelRate)}
     </div>

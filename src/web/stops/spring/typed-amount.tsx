@@ -44,7 +44,7 @@ function TypedAmount({ amount, onType }: { amount: AmountText; onType: (text: st
   const read = text.trim() === '' ? undefined : readAmount(text, si);
   const wrong = read !== undefined && !read.ok ? read.why : undefined;
   return (
-    <>
+    <div className="asked">
       <label htmlFor={id}>{name}</label>
       <input
         id={id}
@@ -59,7 +59,7 @@ function TypedAmount({ amount, onType }: { amount: AmountText; onType: (text: st
           {wrong}.
         </p>
       )}
-    </>
+    </div>
   );
 }
 
@@ -70,4 +70,13 @@ export function Told({ message }: { message: string | undefined }) {
       {message}
     </p>
   );
+}
+
+/** Beside an answer whose axle another hand, or this one, has changed in the file since. */
+export function Overtaken({ is }: { is: boolean }) {
+  return is ? (
+    <p role="status" className="told">
+      This axle was changed in the file since. What follows is for the file as it was: ask again.
+    </p>
+  ) : null;
 }
