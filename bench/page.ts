@@ -42,13 +42,27 @@ const DRAG = `new Promise((resolve) => {
   requestAnimationFrame(frame);
 })`;
 
+/** Notes every time that the page's thread is held for more than a twentieth of a second. */
+const WATCH = `window.held = [];
+new PerformanceObserver((list) => {
+  for (const entry of list.getEntries()) window.held.push(entry.duration);
+}).observe({ type: 'longtask', buffered: true });`;
+
 const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[values.length >> 1] ?? Number.NaN;
 const worst = (values: readonly number[], part: number): number =>
   [...values].sort((a, b) => a - b)[Math.floor(part * (values.length - 1))] ?? Number.NaN;
 const ms = (value: number): string => `${value.toFixed(1)} ms`;
 
-async function firstPaint(page: Page): Promise<{ paint: number; figures: number; spread: number }> {
+interface Opening {
+  readonly paint: number;
+  readonly figures: number;
+  readonly spread: number;
+  /** The longest that the page's own thread was held until then. */
+  readonly held: number;
+}
+
+async function firstPaint(page: Page): Promise<Opening> {
   await page.locator('.label').first().waitFor();
   const figures = (await page.evaluate('performance.now()')) as number;
   await page.locator('.label .soft.number').first().waitFor();
@@ -56,7 +70,8 @@ async function firstPaint(page: Page): Promise<{ paint: number; figures: number;
   const paint = (await page.evaluate(
     'performance.getEntriesByName("first-contentful-paint")[0]?.startTime ?? NaN',
   )) as number;
-  return { paint, figures, spread };
+  const held = (await page.evaluate('Math.max(0, ...window.held)')) as number;
+  return { paint, figures, spread, held };
 }
 
 async function measure(browser: Browser, url: string, car: string): Promise<void> {
@@ -65,19 +80,21 @@ async function measure(browser: Browser, url: string, car: string): Promise<void
   for (let round = 0; round < ROUNDS; round += 1) {
     const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
     const page = await context.newPage();
+    await page.addInitScript(WATCH);
     await page.goto(`${url}?car=${car}&stop=spring`);
     opened.push(await firstPaint(page));
     await page.locator('canvas[data-state="here"]').waitFor();
     drag = (await page.evaluate(DRAG)) as typeof drag;
     await context.close();
   }
-  const of = (key: 'paint' | 'figures' | 'spread'): string => ms(median(opened.map((each) => each[key])));
+  const of = (key: keyof Opening): string => ms(median(opened.map((each) => each[key])));
   process.stdout.write(
     [
       `${car}`,
       `  first paint                     ${of('paint')}`,
       `  figures stand                   ${of('figures')}`,
       `  their spread stands             ${of('spread')}`,
+      `  thread held, at the longest     ${of('held')}`,
       `  figures and page anew, a move   ${ms(median(drag.work))} (19 of 20 under ${ms(worst(drag.work, 0.95))})`,
       `  between frames while dragged    ${ms(median(drag.between))} (19 of 20 under ${ms(worst(drag.between, 0.95))})`,
       '',

@@ -49,7 +49,7 @@ describe('doubts on the page', { skip: NO_BROWSER }, () => {
     assert.equal(await links.getAttribute('data-mark'), 'amiss');
     await links.getByText('look here').waitFor();
     assert.equal(await page.locator('[data-stop="tyre"]').getAttribute('data-mark'), 'well');
-    await page.getByRole('button', { name: 'front left, something looks odd' }).waitFor();
+    await page.getByRole('button', { name: /front left.*something looks odd/ }).waitFor();
 
     await page
       .getByRole('button', { name: /looks? odd/ })

@@ -47,8 +47,10 @@ export function CarSheet({ id, workshop }: { id: string; workshop: Workshop | un
       <main className="notice">
         <h1>{id}: the car file needs a hand</h1>
         <p>
-          {read.problems.length === 1 ? 'One thing stands' : `${read.problems.length} things stand`} in the
-          way. Mend them in car.yaml; this page follows as soon as the file is kept.
+          {read.problems.length === 1
+            ? 'One thing stands in the way. Mend it'
+            : `${read.problems.length} things stand in the way. Mend them`}{' '}
+          in car.yaml; this page follows as soon as the file is kept.
         </p>
         <Problems problems={read.problems} text={file.text} />
         <p className="row">
