@@ -37,6 +37,8 @@ export const ARGUMENTS = [
 export interface Workshop {
   readonly url: string;
   readonly home: string;
+  /** The page as built for these tests. */
+  readonly web: string;
   readonly browser: Browser;
   close(): Promise<void>;
 }
@@ -57,6 +59,7 @@ export async function openWorkshop(): Promise<Workshop> {
   return {
     url: server.url,
     home,
+    web,
     browser,
     close: async () => {
       await browser.close();

@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
+import { startServer } from '../../src/server/start.ts';
 import { NO_BROWSER, openPage, openWorkshop, PHONE, sheetStands, type Workshop } from './browser.ts';
 
 const CAR = 'fenwold-201';
@@ -112,6 +113,25 @@ describe('hostile input', { skip: NO_BROWSER }, () => {
     assert.match(readFileSync(file, 'utf8'), /17\.4 kg/);
     writeFileSync(file, first);
     await page.context().close();
+  });
+
+  test('the workshop stops and starts again: the sheet stays, says so, and takes the changes in by itself', async () => {
+    const { home, web } = workshop;
+    const gone = await startServer({ home, port: 0, web });
+    const port = Number(new URL(gone.url).port);
+    const page = await openPage({ ...workshop, url: gone.url }, `?car=${CAR}&stop=tyre&card=readings`);
+    await page.locator('[data-path="front.left.unsprung"]').waitFor();
+    await gone.close();
+    const away = page.getByRole('region', { name: 'Title block' }).getByText('The workshop does not answer');
+    await away.waitFor();
+    await page.getByRole('heading', { name: 'Tyre, front left' }).waitFor();
+    writeFileSync(file, first.replace(/(\n {4}unsprung: )\d[\d.]*/, '$117.9'));
+    const back = await startServer({ home, port, web });
+    await page.locator('[data-path="front.left.unsprung"]').getByText('17.9').waitFor();
+    await away.waitFor({ state: 'detached' });
+    await page.context().close();
+    await back.close();
+    writeFileSync(file, first);
   });
 
   test('two tabs: what one keeps the other shows by itself, and keeps what was typed there', async () => {

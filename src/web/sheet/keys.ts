@@ -24,6 +24,8 @@ export function useKeys(): void {
       if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
       if (event.key === 'Escape') {
         if (place.figure !== undefined) go({ figure: undefined });
+        // out of the field first: what is typed there stays where it is
+        else if (typing(event.target)) (event.target as HTMLElement).blur();
         else if (place.against !== undefined) go({ against: undefined });
         else if (place.card !== 'figures') go({ card: 'figures' });
         return;
