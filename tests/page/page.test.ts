@@ -44,7 +44,7 @@ describe('the page', { skip: NO_BROWSER }, () => {
     await angle.waitFor();
     const slider = page.getByRole('slider', { name: 'travel' });
     const number = async (): Promise<number> =>
-      Number((await angle.locator('b').innerText()).replace('−', '-'));
+      Number(((await angle.locator('b').textContent()) ?? '').replace('−', '-'));
     assert.equal(await number(), 0);
     await slider.fill('0.02');
     await page.getByText('front left at +20.0 mm').waitFor();
@@ -135,7 +135,7 @@ describe('the page', { skip: NO_BROWSER }, () => {
     const said = page.locator('output');
     await said.getByText(/^Spring, front left\./).waitFor();
     assert.match(
-      await said.innerText(),
+      (await said.textContent()) ?? '',
       /^Spring, front left\. Wheel rate [\d.]+ plus or minus [\d.]+ N\/mm\. Next: case\.$/,
     );
     await page.keyboard.press('ArrowRight');
@@ -191,7 +191,7 @@ describe('the page', { skip: NO_BROWSER }, () => {
     const page = await openPage(workshop, `?car=ashgarth-501&stop=spring`);
     await sheetStands(page);
     const beside = page.getByRole('combobox', { name: 'beside it' });
-    const other = await beside.locator('option').last().innerText();
+    const other = (await beside.locator('option').last().textContent()) ?? '';
     await beside.selectOption(other);
     await page.getByRole('heading', { name: 'Two specs, front left' }).waitFor();
     assert.equal(await page.locator('.half').count(), 2);
