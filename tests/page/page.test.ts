@@ -103,7 +103,9 @@ describe('the page', { skip: NO_BROWSER }, () => {
       const groups = page.locator('.figure-rows');
       for (let k = 0; k < (await groups.count()); k += 1) {
         await groups.nth(k).locator('button.figure-row').last().click();
-        await page.getByRole('dialog', { name: 'Working' }).locator('h2').waitFor();
+        const slip = page.getByRole('dialog', { name: 'Working' });
+        await slip.locator('h2, [role="status"]').first().waitFor();
+        assert.deepEqual(await slip.locator('[role="status"]').allTextContents(), [], page.url());
         await page.keyboard.press('Escape');
       }
     }
