@@ -120,6 +120,14 @@ function adjusted(
   }
 }
 
+/** Points in the trade's words: `front.left.lowerOuter` becomes "front left lower outer". */
+const inWords = (text: string): string =>
+  text.replace(
+    /\b(front|rear)\.(left|right)\.(\w+)/g,
+    (_, end: string, side: string, point: string) =>
+      `${end} ${side} ${point.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}`,
+  );
+
 /** What the adjustment found wrong with its readings: told with the car, so that no figure leans on it in silence. */
 function doubts({ outliers, whole }: Adjustment): Problem[] {
   const told = (code: string, message: string): Problem => ({
@@ -129,7 +137,7 @@ function doubts({ outliers, whole }: Adjustment): Problem[] {
     weight: 'warning',
   });
   return [
-    ...outliers.map(({ sentence }) => told('survey/does-not-fit', `Survey: ${sentence}`)),
+    ...outliers.map(({ sentence }) => told('survey/does-not-fit', `Survey: ${inWords(sentence)}`)),
     ...(whole.verdict === 'worse than claimed'
       ? [told('survey/worse-than-claimed', `Survey: ${whole.sentence}`)]
       : []),
