@@ -6,6 +6,7 @@ import { springMaterial, springMaterialsLike } from '../materials/spring-materia
 import { cross, length, sub } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
 import type { Reading } from '../measured/reading.ts';
+import { readAnyAmount } from '../units/read.ts';
 import type { RawCar } from './form/car.ts';
 import type { Placed } from './place.ts';
 
@@ -14,6 +15,25 @@ type CornerForm = Form['front']['left'];
 
 const ENDS = ['front', 'rear'] as const;
 const SIDES = ['left', 'right'] as const;
+
+/** A spread that an instrument is said to have must be an amount and not negative: it goes into every figure. */
+export function instrumentSpreads({ instruments }: Pick<RawCar, 'instruments'>): readonly Problem[] {
+  return Object.entries(instruments ?? {}).flatMap(([name, { spread }]): Problem[] => {
+    if (spread === undefined) return [];
+    const read = readAnyAmount(spread);
+    const why = read.ok ? (read.is.value < 0 ? `"${spread}" is negative` : undefined) : read.why;
+    if (why === undefined) return [];
+    return [
+      {
+        code: 'instrument/spread',
+        path: `instruments.${name}.spread`,
+        message: `Instrument "${name}": its spread cannot be taken: ${why}.`,
+        remedy: 'One standard uncertainty of one reading, such as 0.05 mm.',
+        weight: 'error',
+      },
+    ];
+  });
+}
 
 export function checkParts(form: Form): readonly Problem[] {
   return ENDS.flatMap((end) => [

@@ -10,6 +10,7 @@ import { nearest, type Problem } from '../measured/problem.ts';
 import type { Reading } from '../measured/reading.ts';
 import type { SpreadInput } from '../measured/spread.ts';
 import { checkCar } from './check.ts';
+import { instrumentSpreads } from './check-parts.ts';
 import { DEEPEST, tooDeep } from './depth.ts';
 import type { FieldNotes } from './field.ts';
 import { CAR_FILE_VERSION, carFile, type RawCar } from './form/car.ts';
@@ -17,7 +18,7 @@ import { formWords, MISSING } from './form-words.ts';
 import { type Locator, locator } from './locate.ts';
 import { type Placed, placeReadings } from './place.ts';
 import { keysAt, type Path, schemaAt } from './schema.ts';
-import { expandMirrored, mergePatch, specChain } from './spec.ts';
+import { expandMirrored, mergePatch, openMirrored, specChain } from './spec.ts';
 import { spreadInputs } from './spread-inputs.ts';
 import { type SurveyOutcome, surveyOf } from './surveyed.ts';
 import { withTableModuli } from './table-values.ts';
@@ -150,10 +151,10 @@ function read(source: CarSource, document: Document, lines: LineCounter): CarRea
       },
     ]);
   }
-  const patched = chain.names.reduce<unknown>(
-    (car, name) => mergePatch(car, specs[name]!.changes ?? {}),
-    upgraded.file,
-  );
+  const patched = chain.names.reduce<unknown>((car, name) => {
+    const changes = specs[name]!.changes ?? {};
+    return mergePatch(openMirrored(car, changes), changes);
+  }, upgraded.file);
   const mirrored = expandMirrored(patched);
   const where = locator(document, lines, chain.names, mirrored.taken);
   const problems: Problem[] = mirrored.empty.map((path) => ({
@@ -217,6 +218,7 @@ function assemble(
   });
   const found = [
     ...survey.problems,
+    ...instrumentSpreads(raw),
     ...placing.unknownInstruments.map(({ path, name }): Problem => {
       const near = nearest(name, Object.keys(raw.instruments ?? {}));
       return {

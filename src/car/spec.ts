@@ -34,6 +34,37 @@ const isReading = (
   patch: Readonly<Record<string, Plain>>,
 ): boolean => 'is' in target && 'is' in patch;
 
+/**
+ * The car with a right-hand side that says `mirrored` opened as far as a patch goes into it: what the patch does
+ * not touch stays mirrored, so that a change of one reading on the right does not lose all the others.
+ */
+export function openMirrored(car: Plain, patch: Plain): Plain {
+  if (!isMapping(car) || !isMapping(patch)) return car;
+  const result: Record<string, Plain> = { ...car };
+  for (const end of ['front', 'rear']) {
+    const [axle, change] = [car[end], patch[end]];
+    if (!isMapping(axle) || !isMapping(change) || change.right === undefined) continue;
+    const left = change.left === undefined ? axle.left : mergePatch(axle.left, change.left);
+    result[end] = { ...axle, right: opened(axle.right, change.right, left) };
+  }
+  return result;
+}
+
+function opened(right: Plain, patch: Plain, left: Plain): Plain {
+  if (!isMapping(patch)) return right;
+  const whole =
+    right === 'mirrored' && isMapping(left)
+      ? Object.fromEntries(Object.keys(left).map((key) => [key, 'mirrored']))
+      : right;
+  if (!isMapping(whole)) return right;
+  return Object.fromEntries(
+    Object.entries(whole).map(([key, value]) => [
+      key,
+      opened(value, patch[key], isMapping(left) ? left[key] : undefined),
+    ]),
+  );
+}
+
 export interface SpecChain {
   /** Names from the first applied to the last. */
   readonly names: readonly string[];

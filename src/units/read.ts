@@ -64,6 +64,14 @@ export function readWithSpread(text: string, like: string): Read<Amount & { read
   return { ok: true, is: { ...amount.is, u } };
 }
 
+/** Reads one amount in any unit that we know, where what it measures is settled elsewhere. */
+export function readAnyAmount(text: string): Read<Amount> {
+  const unitText = LEADING.exec(text.trim())?.[2]?.trim() ?? '';
+  if (unitText === '') return no(`"${text.trim()}" is not a number with a unit, such as 0.05 mm`);
+  if (unitNamed(unitText) === undefined) return no(`"${unitText}" is not a unit we know`);
+  return readAmount(text, unitText);
+}
+
 export interface PointAmount {
   /** x, y, z in metres. */
   readonly value: readonly [number, number, number];

@@ -546,3 +546,31 @@ test('any reading of the file, changed and changed back, leaves the file as it w
     { numRuns: 60, seed: 201 },
   );
 });
+
+test('a change inside a mirrored right-hand side leaves the rest of it mirrored', () => {
+  const page = readFileSync(new URL('../../docs/car-file.md', import.meta.url), 'utf8');
+  const example = /```yaml\n([\s\S]*?)```/.exec(page)![1]!;
+  const text = `${example}  one reading:\n    changes:\n      front: { right: { scale: 138.9 kg, coil: { rate: 199 N/mm } } }\n`;
+  const read = readCar({ text, spec: 'one reading' });
+  assert.ok(read.ok, read.ok ? '' : read.problems.map((problem) => problem.message).join('\n'));
+  const { left, right } = read.car.form.front;
+  assert.equal(right.scale.value, 138.9);
+  assert.equal(right.scale.mirrored, false);
+  assert.equal(right.coil!.rate!.mirrored, false);
+  assert.equal(right.coil!.wireDiameter.index, left.coil!.wireDiameter.index);
+  assert.equal(right.points.upperOuter.y.index, left.points.upperOuter.y.index);
+  assert.equal(right.points.upperOuter.value[1], -left.points.upperOuter.value[1]);
+});
+
+test('an instrument whose spread has no unit, or is negative, is told and not passed over', () => {
+  for (const spread of ['0.05', '-0.09 mm', 'fine']) {
+    const text = TEXT.replace(/spread: 0.09 mm/, `spread: "${spread}"`);
+    const read = readCar({ text });
+    assert.ok(!read.ok, spread);
+    assert.deepEqual(
+      read.problems.map((problem) => problem.code),
+      ['instrument/spread'],
+    );
+    assert.ok(read.problems[0]!.line! > 1);
+  }
+});
