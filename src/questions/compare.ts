@@ -1,11 +1,14 @@
 /** Two specs of one car, figure by figure. */
-import type { CarSource } from '../car/read.ts';
+import type { Car, CarSource } from '../car/read.ts';
 import type { Problem } from '../measured/problem.ts';
 import { cornerFigures } from './corner.ts';
-import type { Figure, Position, Stop, Wheel } from './figure.ts';
+import { everyFigure } from './every-figure.ts';
+import { AS_SURVEYED, type Figure, type Position, type Stop, type Wheel } from './figure.ts';
 import { openCar } from './open-car.ts';
 
 export interface ComparedRow {
+  /** What it belongs to, where more than one wheel is compared: `front left`, `rear`, `car`. */
+  readonly of?: string;
   readonly id: string;
   readonly means: string;
   readonly unit: string;
@@ -24,40 +27,66 @@ export interface Comparison {
   readonly notReached: readonly string[];
 }
 
-export function compareSpecs(
+/** Two specs at one wheel and travel. */
+export const compareSpecs = (
   source: CarSource,
   a: string,
   b: string,
   wheel: Wheel,
   at: Position,
   options: { readonly spread?: boolean } = {},
+): Comparison =>
+  compared(source, [a, b], (car) => {
+    const answer = cornerFigures(car, wheel, at, options);
+    return answer.reached ? answer.figures.map((figure) => ({ figure })) : answer.message;
+  });
+
+/** Two specs in every figure as surveyed: wheels, axles, the whole car. */
+export const compareEvery = (source: CarSource, a: string, b: string): Comparison =>
+  compared(source, [a, b], (car) => {
+    const answer = everyFigure(car, AS_SURVEYED);
+    return answer.reached ? answer.figures : answer.message;
+  });
+
+interface Placed {
+  readonly of?: string;
+  readonly figure: Figure;
+}
+
+/** Pairs the figures of two specs by place and id; what one of them lacks stands alone. */
+function compared(
+  source: CarSource,
+  specs: readonly [string, string],
+  figuresOf: (car: Car) => readonly Placed[] | string,
 ): Comparison {
   const problems: Problem[] = [];
   const notReached: string[] = [];
-  const figures = (spec: string): readonly Figure[] => {
+  const [left, right] = specs.map((spec): readonly Placed[] => {
     const read = openCar({ ...source, spec });
     if (!read.ok) {
       problems.push(...read.problems);
       return [];
     }
-    const answer = cornerFigures(read.car, wheel, at, options);
-    if (answer.reached) return answer.figures;
-    notReached.push(`${spec}: ${answer.message}`);
+    const found = figuresOf(read.car);
+    if (typeof found !== 'string') return found;
+    notReached.push(`${spec}: ${found}`);
     return [];
-  };
-  const left = figures(a);
-  const right = figures(b);
-  const byId = new Map(right.map((figure) => [figure.id, figure]));
-  const rows = left.map((figure) => row(figure, byId.get(figure.id)));
-  const known = new Set(left.map((figure) => figure.id));
-  for (const figure of right) if (!known.has(figure.id)) rows.push(row(undefined, figure));
+  });
+  const key = ({ of, figure }: Placed): string => `${of ?? ''} ${figure.id}`;
+  const others = new Map(right!.map((placed) => [key(placed), placed]));
+  const rows = left!.map((placed) => row(placed, others.get(key(placed))));
+  const known = new Set(left!.map(key));
+  for (const placed of right!) if (!known.has(key(placed))) rows.push(row(undefined, placed));
   return { rows, problems, notReached };
 }
 
-function row(a: Figure | undefined, b: Figure | undefined): ComparedRow {
+function row(first: Placed | undefined, second: Placed | undefined): ComparedRow {
+  const [a, b] = [first?.figure, second?.figure];
+  const { of } = (first ?? second)!;
   const { id, means, unit, stop } = (a ?? b)!;
   const difference = a === undefined || b === undefined ? Number.NaN : b.value - a.value;
   return {
+    ...(of === undefined ? {} : { of }),
     id,
     means,
     unit,

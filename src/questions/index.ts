@@ -18,7 +18,7 @@ export { barLadder, type LadderAnswer, type LadderAsked } from './bar-ladder.ts'
 export { type BenchAnswer, type BenchAsked, benchTest } from './bench-test.ts';
 export * from './cautions.ts';
 export { type CoilAsked, type CoilProposal, coilForBar } from './coil-for-bar.ts';
-export { type ComparedRow, type Comparison, compareSpecs } from './compare.ts';
+export { type ComparedRow, type Comparison, compareEvery, compareSpecs } from './compare.ts';
 export {
   type CornerAnswer,
   type CornerReached,

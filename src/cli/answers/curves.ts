@@ -28,11 +28,15 @@ export const curvesForm = z.strictObject({
 
 export const compareForm = z.strictObject({
   ...about('compare'),
-  wheel,
-  at: position,
+  wheel: wheel.optional().meta({ description: 'absent where every figure is compared' }),
+  at: position.optional(),
   specs: z.tuple([z.string(), z.string()]),
   rows: z.array(
     z.strictObject({
+      of: z
+        .string()
+        .optional()
+        .meta({ description: 'front left, rear, car …, where every figure is compared' }),
       id: z.string(),
       means: z.string(),
       unit: z.string(),

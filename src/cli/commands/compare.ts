@@ -1,6 +1,6 @@
 /** `flatpatch compare`: two specs of one car, figure by figure. */
 import type { Command } from 'commander';
-import { type ComparedRow, compareSpecs } from '../../questions/compare.ts';
+import { type ComparedRow, compareEvery, compareSpecs } from '../../questions/compare.ts';
 import type { Figure } from '../../questions/figure.ts';
 import type { Speech } from '../../units/show.ts';
 import { figureOut } from '../answers/form.ts';
@@ -22,7 +22,7 @@ import { amountText, figureText, table } from '../print.ts';
 import { askedPosition, atWheel, RACK_HELP, TRAVEL_HELP } from './corner.ts';
 
 interface Options extends Omit<CarOptions, 'spec'>, MannerOptions {
-  readonly wheel: string;
+  readonly wheel?: string;
   readonly travel: string;
   readonly rack: string;
   readonly spread: boolean;
@@ -30,15 +30,20 @@ interface Options extends Omit<CarOptions, 'spec'>, MannerOptions {
 }
 
 export function compareCommand(): Command {
-  const made = command('compare', 'Two specs of a car side by side, at one wheel and travel', [
-    'flatpatch compare fenwold-201 "as arrived" "as run" --wheel front-left',
-    'flatpatch compare fenwold-201 "as arrived" "as run" --wheel rear-left --travel "10 mm" --json',
-  ]);
+  const made = command(
+    'compare',
+    'Two specs of a car side by side, at one wheel and travel or in every figure',
+    [
+      'flatpatch compare fenwold-201 "as arrived" "as run"',
+      'flatpatch compare fenwold-201 "as arrived" "as run" --wheel front-left',
+      'flatpatch compare fenwold-201 "as arrived" "as run" --wheel rear-left --travel "10 mm" --json',
+    ],
+  );
   made.argument('<file>', "a car's folder, a car.yaml, a car's name, or - for standard input");
   return speaking(made)
     .argument('<first>', 'name of a spec')
     .argument('<second>', 'name of the other')
-    .requiredOption('--wheel <wheel>', 'front-left, front-right, rear-left or rear-right')
+    .option('--wheel <wheel>', 'one wheel alone: front-left, front-right, rear-left or rear-right')
     .option('--files <folder>', 'folder of the files that a car file from standard input names')
     .option('--travel <length>', TRAVEL_HELP, '0 mm')
     .option('--rack <length>', RACK_HELP, '0 mm')
@@ -48,17 +53,19 @@ export function compareCommand(): Command {
 }
 
 async function answer(file: string, first: string, second: string, options: Options): Promise<void> {
-  const wheel = askedWheel(options.wheel);
-  const at = atWheel(askedPosition(options), wheel);
+  const wheel = options.wheel === undefined ? undefined : askedWheel(options.wheel);
+  const at = wheel === undefined ? undefined : atWheel(askedPosition(options), wheel);
   const { car, source, file: named } = await openCar(file, options);
-  const compared = compareSpecs(source, first, second, wheel, at, { spread: options.spread });
+  const compared =
+    wheel === undefined || at === undefined
+      ? compareEvery(source, first, second)
+      : compareSpecs(source, first, second, wheel, at, { spread: options.spread });
   if (compared.problems.length > 0) throw new BadInput(compared.problems);
   if (options.json) {
     sayJson({
       ...header('compare'),
       car: carOut(car, named),
-      wheel,
-      at,
+      ...(wheel === undefined || at === undefined ? {} : { wheel, at }),
       specs: [first, second],
       rows: compared.rows.map(({ a, b, ...rest }) => ({
         ...rest,
@@ -71,14 +78,22 @@ async function answer(file: string, first: string, second: string, options: Opti
   } else if (compared.notReached.length < 2) {
     const shown = options.all ? compared.rows : compared.rows.filter(differs);
     const { units } = options;
-    const rows = shown.map((row) => [row.means, cell(row.a, units), cell(row.b, units), change(row, units)]);
+    const rows = shown.map((row) => [
+      row.of === undefined ? row.means : `${row.of}: ${row.means}`,
+      cell(row.a, units),
+      cell(row.b, units),
+      change(row, units),
+    ]);
     sayLines([
-      ...headLines(car, `${wheelWords(wheel)} wheel at ${amountText(at.travel, 'm', units)}`).map(
-        withoutSpec,
-      ),
+      ...headLines(
+        car,
+        wheel === undefined || at === undefined
+          ? 'every figure, as surveyed'
+          : `${wheelWords(wheel)} wheel at ${amountText(at.travel, 'm', units)}`,
+      ).map(withoutSpec),
       '',
       ...(rows.length === 0
-        ? ['No figure of this wheel differs between the two.']
+        ? ['No figure differs between the two.']
         : table([['', first, second, 'difference'], ...rows])),
     ]);
   }
