@@ -85,7 +85,9 @@ test('the other commands keep their forms', async () => {
   assert.ok((await answerOf(['car', 'pellmoor-7b', '--no-spread'])).is.reached);
   assert.equal((await answerOf(['figures', 'pellmoor-7b'])).groups.length, 7);
   const every = await answerOf(['compare', 'fenwold-201', 'as arrived', 'as run']);
-  assert.ok(every.rows.some((row: { of: string; id: string }) => row.of === 'front' && row.id === 'rollRate'));
+  assert.ok(
+    every.rows.some((row: { of: string; id: string }) => row.of === 'front' && row.id === 'rollRate'),
+  );
   const curves = await answerOf(['curves', 'fenwold-201', '--wheel', 'rear-left', '--count', '5']);
   assert.deepEqual(
     curves.columns
