@@ -17,6 +17,7 @@ import { CAR_SET, type DatumRule, pointNames, type SurveyReading } from '../surv
 import { readAmount } from '../units/read.ts';
 import type { RawAmount } from './field.ts';
 import type { RawCar } from './form/car.ts';
+import { pointsInWords } from './point-words.ts';
 
 export interface SurveyOutcome {
   readonly adjustment: Adjustment;
@@ -120,14 +121,6 @@ function adjusted(
   }
 }
 
-/** Points in the trade's words: `front.left.lowerOuter` becomes "front left lower outer". */
-const inWords = (text: string): string =>
-  text.replace(
-    /\b(front|rear)\.(left|right)\.(\w+)/g,
-    (_, end: string, side: string, point: string) =>
-      `${end} ${side} ${point.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}`,
-  );
-
 /** What the adjustment found wrong with its readings: told with the car, so that no figure leans on it in silence. */
 function doubts({ outliers, whole }: Adjustment): Problem[] {
   const told = (code: string, message: string): Problem => ({
@@ -137,7 +130,7 @@ function doubts({ outliers, whole }: Adjustment): Problem[] {
     weight: 'warning',
   });
   return [
-    ...outliers.map(({ sentence }) => told('survey/does-not-fit', `Survey: ${inWords(sentence)}`)),
+    ...outliers.map(({ sentence }) => told('survey/does-not-fit', `Survey: ${pointsInWords(sentence)}`)),
     ...(whole.verdict === 'worse than claimed'
       ? [told('survey/worse-than-claimed', `Survey: ${whole.sentence}`)]
       : []),

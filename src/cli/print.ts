@@ -1,6 +1,6 @@
 /** Figures as lines of text on a terminal. */
 import type { Figure, Stop } from '../questions/figure.ts';
-import { type Speech, show } from '../units/show.ts';
+import { type Speech, show, unitAfter } from '../units/show.ts';
 
 export interface Manner {
   readonly speech: Speech;
@@ -18,9 +18,7 @@ export function amountText(value: number | null, unit: string, speech: Speech, u
   if (value === null || !Number.isFinite(value)) return '—';
   const shown = show(value, unit, speech, u);
   const spread = shown.spread === undefined ? '' : ` ± ${shown.spread}`;
-  return plainSpaces(
-    `${shown.text}${spread}${shown.unit.startsWith('°') || shown.unit === '' ? '' : ' '}${shown.unit}`,
-  );
+  return plainSpaces(`${shown.text}${spread}${unitAfter(shown.unit)}`);
 }
 
 /** Terminals and the programs behind them want common spaces. */

@@ -38,13 +38,22 @@ export interface Reading {
   readonly mirrored: boolean;
 }
 
+/** Many an instrument has no other name than its kind. */
+const ofClass = ({
+  instrument,
+  class: kind,
+}: {
+  readonly instrument: string;
+  readonly class: string;
+}): string => (instrument === kind ? kind : `${instrument} (${kind})`);
+
 /** Words for where a reading's uncertainty comes from. */
 export function spreadWords(reading: Reading): string {
   switch (reading.spread.kind) {
     case 'stated':
       return 'spread as stated in the file';
     case 'instrument':
-      return `spread usual for ${reading.spread.instrument} (${reading.spread.class}), not stated in the file`;
+      return `spread usual for ${ofClass(reading.spread)}, not stated in the file`;
     case 'usual':
       return `no instrument stated: spread usual for this kind (${reading.spread.class})`;
     case 'exact':

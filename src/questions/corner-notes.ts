@@ -1,6 +1,7 @@
 /** What must be said beside the figures of a corner: stops that carry, springs that are loose, hands, life. */
 
 import { handOfBar } from '../loadpath/bar-hand.ts';
+import { RATE_JUMPS } from '../loadpath/figures/marks.ts';
 import type { Numbers } from '../loadpath/numbers.ts';
 import { type BarSurface, barLife, dutyFromParts } from '../loadpath/spring/bar-life.ts';
 import { relaxationCaution } from '../loadpath/spring/coil-limits.ts';
@@ -10,8 +11,9 @@ import { skinStress } from '../loadpath/spring/torsion-bar.ts';
 import { barOf, coilOf } from '../loadpath/spring-of-car.ts';
 import { type SprungCorner, travelMarks } from '../loadpath/sprung-corner.ts';
 import { shearYield, springMaterial, tensileStrength } from '../materials/spring-material.ts';
-import { spokenAmount } from '../units/show.ts';
+import { show, spokenAmount, unitAfter } from '../units/show.ts';
 import { DEMONSTRATION_DAY } from './duty.ts';
+import type { Figure } from './figure.ts';
 import type { TravelRange } from './travel-range.ts';
 
 const mm = (value: number): string => spokenAmount(value, 'm', 1);
@@ -48,6 +50,22 @@ export function standNotes(of: SprungCorner, travel: number): string[] {
     ],
   ];
   return told.filter(([holds]) => holds).map(([, words]) => words);
+}
+
+/** Spreads of a mark within which a position may lie on either side of it. */
+const EITHER_SIDE = 2;
+
+/** Where the position cannot be told from a mark at which the rate jumps, and the spread of a rate means little. */
+export function jumpNotes(figures: readonly Figure[], travel: number): string[] {
+  return figures
+    .filter(
+      ({ id, value, spread }) =>
+        RATE_JUMPS.includes(id) && spread !== undefined && Math.abs(travel - value) < EITHER_SIDE * spread.u,
+    )
+    .map(({ means, value, unit, spread }) => {
+      const mark = show(value, unit, 'mm-N', spread!.u);
+      return `This position cannot be told from the ${means} (${mark.text} ± ${mark.spread}${unitAfter(mark.unit)}): the rates jump there, the car may be on either side, and their ± here is rough.`;
+    });
 }
 
 function pressedPastMeasured(of: SprungCorner, travel: number): boolean {

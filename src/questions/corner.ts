@@ -12,7 +12,7 @@ import {
   STANDING_CAUTION,
   WOUND_BAR_CAUTION,
 } from './cautions.ts';
-import { springNotes, standNotes } from './corner-notes.ts';
+import { jumpNotes, springNotes, standNotes } from './corner-notes.ts';
 import type { Figure, Position, TravelEvent, Wheel } from './figure.ts';
 import { figuresOf, figuresWithSpread, inOrder, type Pass } from './spread-of-figures.ts';
 import { eventsOf, rangeOf, type TravelRange } from './travel-range.ts';
@@ -71,7 +71,12 @@ export function cornerFigures(
       figures,
       events: eventsOf(of, range),
       range,
-      notes: [...of.springing.notes, ...standNotes(of, at.travel), ...springNotes(of, range, numbers)],
+      notes: [
+        ...of.springing.notes,
+        ...standNotes(of, at.travel),
+        ...jumpNotes(figures, at.travel),
+        ...springNotes(of, range, numbers),
+      ],
       cautions: cautionsOf(of),
     };
   } catch (reason) {

@@ -1,4 +1,5 @@
 /** What the survey says: residuals, outliers, and whether the car is bent. */
+import { pointInWords, pointsInWords } from '../car/point-words.ts';
 import type { Car } from '../car/read.ts';
 import { type Adjustment, outlierSentence } from '../survey/adjust.ts';
 import { type Comparison, compareSides, type LengthPair, type SidePair } from '../survey/compare.ts';
@@ -9,7 +10,8 @@ export interface SurveyAnswer {
   /** How the lists were understood. */
   readonly said: readonly string[];
   readonly points: Adjustment['points'];
-  readonly readings: Adjustment['readings'];
+  /** As adjusted, each with what was read in the trade's words. */
+  readonly readings: readonly (Adjustment['readings'][number] & { readonly means: string })[];
   readonly outliers: Adjustment['outliers'];
   readonly whole: Adjustment['whole'];
   readonly undetermined: Adjustment['undetermined'];
@@ -31,13 +33,13 @@ export function surveyAnswer(car: Car, speech: Speech = 'mm-N'): SurveyAnswer | 
   return {
     said,
     points,
-    readings,
+    readings: readings.map((each) => ({ ...each, means: pointsInWords(each.id) })),
     outliers: outliers.map((each) => ({
       ...each,
-      sentence: outlierSentence(each.id, each.misfit, each.alike, speech),
+      sentence: pointsInWords(outlierSentence(each.id, each.misfit, each.alike, speech)),
     })),
     whole,
-    undetermined,
+    undetermined: undetermined.map(({ point, why }) => ({ point, why: pointsInWords(why) })),
     ...(compared?.ok ? { comparison: worded(compared.is, speech) } : {}),
     notes: compared !== undefined && !compared.ok ? compared.problems.map((problem) => problem.message) : [],
   };
@@ -68,12 +70,12 @@ function pairsOf(names: readonly string[]): SidePair[] {
   return (['front', 'rear'] as const).flatMap((end) =>
     FIXED.flatMap((point) => {
       const [left, right] = [`${end}.left.${point}`, `${end}.right.${point}`];
-      return known.has(left) && known.has(right) ? [{ name: `${end} ${spoken(point)}`, left, right }] : [];
+      return known.has(left) && known.has(right)
+        ? [{ name: `${end} ${pointInWords(point)}`, left, right }]
+        : [];
     }),
   );
 }
-
-const spoken = (point: string): string => point.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 
 function lengthsOf(points: Adjustment['points']): LengthPair[] {
   const known = new Set(points.map((point) => point.name));

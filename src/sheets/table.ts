@@ -87,13 +87,14 @@ export function table(
   };
 
   const titled = columns.some((column) => column.title !== '');
-  const body = rows.map((row): Block => {
+  const body = rows.map((row, k): Block => {
     const bold = row.bold === true;
     const lines = set(row.cells, bold, SIZE.small);
     const own = heightOf(lines, SIZE.small);
     const height = Math.max(row.height ?? 0, own);
     return {
       height,
+      keepWithNext: noRowAlone(k, rows.length),
       ...(titled ? { again: head } : {}),
       marks: (at) => [
         ...cellMarks({ x: at.x, y: at.y + (height - own) / 2 }, lines, SIZE.small, bold),
@@ -104,6 +105,9 @@ export function table(
   });
   return titled ? [head, ...body] : body;
 }
+
+/** A sheet never begins or ends with one row of a table whose others are on another sheet. */
+const noRowAlone = (row: number, of: number): boolean => row < of - 1 && (row === 0 || row === of - 2);
 
 function blanks(
   columns: readonly Column[],

@@ -6,15 +6,14 @@
  */
 
 import type { Wheel } from '../questions/figure.ts';
-import { plain, printedUnit, type Shown, type Speech, show } from '../units/show.ts';
+import { plain, printedUnit, type Shown, type Speech, show, unitAfter } from '../units/show.ts';
 import { fromSI } from '../units/unit.ts';
 
 export const otherWay = (speech: Speech): Speech => (speech === 'mm-N' ? 'in-lbf' : 'mm-N');
 
 export const shownWords = (shown: Shown): string => {
   const spread = shown.spread === undefined ? '' : ` ± ${shown.spread}`;
-  const unit = shown.unit === '' ? '' : shown.unit === '°' ? '°' : ` ${shown.unit}`;
-  return `${shown.text}${spread}${unit}`;
+  return `${shown.text}${spread}${unitAfter(shown.unit)}`;
 };
 
 export interface Quantity {
@@ -65,7 +64,7 @@ export function fixedLength(metres: number, decimals: number, speech: Speech): s
 
 /** A value to stated decimals in a stated unit. */
 export const inUnit = (value: number, unit: string, decimals: number): string =>
-  `${plain(fromSI(value, unit), decimals)}${unit === 'deg' ? '°' : ` ${printedUnit(unit)}`}`;
+  `${plain(fromSI(value, unit), decimals)}${unitAfter(printedUnit(unit))}`;
 
 export const wheelWords = (wheel: Wheel): string => `${wheel.end} ${wheel.side}`;
 

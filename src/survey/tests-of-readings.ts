@@ -149,7 +149,7 @@ export function globalTest(settled: Balance, level: number): GlobalTest {
   const upper = chiSquareQuantileUpper(level / 2, freedom);
   const verdict =
     statistic > upper ? 'worse than claimed' : statistic < lower ? 'better than claimed' : 'as claimed';
-  const range = `${statistic.toFixed(1)} with ${freedom} to spare, expected ${lower.toFixed(1)} to ${upper.toFixed(1)}`;
+  const range = `weighted squares of the misfits ${statistic.toFixed(1)} with ${freedom} readings to spare; ${lower.toFixed(1)} to ${upper.toFixed(1)} would be usual`;
   const sentence = `The readings agree ${verdict === 'as claimed' ? 'with one another as claimed' : verdict} (${range}).`;
   return { statistic, freedom, lower, upper, level, verdict, varianceFactor: statistic / freedom, sentence };
 }

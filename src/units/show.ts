@@ -49,6 +49,10 @@ export function printedUnit(unit: string): string {
     .replace(/\^4/g, '⁴');
 }
 
+/** The printed unit as it follows its number: a degree sign close up, the others after a space (SI Brochure, 9th edition, 5.4.3). */
+export const unitAfter = (printed: string): string =>
+  printed === '' || printed.startsWith('°') ? printed : ` ${printed}`;
+
 /**
  * What no instrument of a workshop reads in a unit that the trade speaks: a value and a spread that are both below
  * it are what rounding leaves of nothing, such as a force held at nothing by the readings themselves.
@@ -85,7 +89,7 @@ export function show(value: number, si: string, speech: Speech = 'mm-N', u?: num
 /** An amount within a sentence, with its unit: `−7.3 mm`. @param digits decimals in the spoken unit */
 export function spokenAmount(value: number, si: string, digits: number, speech: Speech = 'mm-N'): string {
   const unit = spokenUnit(si, speech);
-  return `${plain(fromSI(value, unit), digits)} ${printedUnit(unit)}`;
+  return `${plain(fromSI(value, unit), digits)}${unitAfter(printedUnit(unit))}`;
 }
 
 /** The same with the figures that are worth saying: `1280 N·m`. */

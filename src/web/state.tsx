@@ -9,9 +9,8 @@ import {
   useReducer,
 } from 'react';
 import type { Speech } from '../units/show.ts';
+import { type Light, useDark } from './light.ts';
 import { type Place, placeFrom, searchOf } from './place.ts';
-
-export type Light = 'as the machine' | 'day' | 'night';
 
 interface Held {
   readonly place: Place;
@@ -49,6 +48,8 @@ function after(held: Held, act: Act): Held {
 }
 
 export interface Page extends Held {
+  /** Whether the page is dark now, by the reader's choice or the machine's. */
+  readonly dark: boolean;
   go(to: Partial<Place> | ((from: Place) => Partial<Place>)): void;
   setSpeech(speech: Speech): void;
   setLight(light: Light): void;
@@ -96,23 +97,21 @@ export function PageState({ children }: { children: ReactNode }) {
   }, [place]);
 
   useEffect(() => localStorage.setItem('speech', speech), [speech]);
-  useEffect(() => {
-    localStorage.setItem('light', light);
-    if (light === 'as the machine') delete document.documentElement.dataset.light;
-    else document.documentElement.dataset.light = light;
-  }, [light]);
+  useEffect(() => localStorage.setItem('light', light), [light]);
+  const dark = useDark(light);
 
   const go = useCallback((to: Parameters<Page['go']>[0]) => act({ kind: 'go', to }), []);
   const say = useCallback((words: string) => act({ kind: 'say', words }), []);
   const page = useMemo<Page>(
     () => ({
       ...held,
+      dark,
       go,
       say,
       setSpeech: (next) => act({ kind: 'speech', speech: next }),
       setLight: (next) => act({ kind: 'light', light: next }),
     }),
-    [held, go, say],
+    [held, dark, go, say],
   );
   return <PageContext value={page}>{children}</PageContext>;
 }

@@ -35,10 +35,10 @@ const PLACES: Readonly<Record<string, string>> = {
   'a way to come': '?car=fenwold-201&way=gas',
 };
 
-/** Elements with text of their own that is smaller than 17 px; formulas set their own indices. */
+/** Elements on show with text of their own that is smaller than 17 px; formulas set their own indices, and what waits for the printer is not on show. */
 const SMALL_LETTERS = `[...document.querySelectorAll('body *')]
   .filter((each) => [...each.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim() !== ''))
-  .filter((each) => !each.closest('math') && parseFloat(getComputedStyle(each).fontSize) < 17)
+  .filter((each) => each.getClientRects().length > 0 && !each.closest('math') && parseFloat(getComputedStyle(each).fontSize) < 17)
   .map((each) => each.outerHTML.slice(0, 90))`;
 
 /** What can be tapped and is smaller than 48 px; half a pixel is the layout's own rounding. */

@@ -6,6 +6,7 @@ const vec = z.tuple([number('x, m'), number('y, m'), number('z, m')]);
 
 const reading = z.strictObject({
   id: z.string(),
+  means: z.string().meta({ description: 'what was read, its points in words' }),
   components: z.array(
     z.strictObject({
       component: z.string(),

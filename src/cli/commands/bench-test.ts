@@ -116,17 +116,17 @@ function testQuantities({ test }: BenchAnswer): Quantity[] {
   const { all, on, off, hysteresis, bend } = test;
   const rate = (id: string, means: string, of: typeof on): Quantity[] =>
     of === undefined ? [] : [quantityOf({ id, means, unit }, of.rate, of.u)];
-  const ratio = (id: string, means: string, value: number | undefined): Quantity[] =>
-    value === undefined ? [] : [quantityOf({ id, means, unit: '1' }, value)];
+  const share = (id: string, means: string, value: number | undefined): Quantity[] =>
+    value === undefined ? [] : [quantityOf({ id, means, unit: 'share' }, value)];
   return [
     ...rate('rate', 'torsional rate', all),
     quantityOf({ id: 'rateLow', means: 'interval by the scatter alone, from', unit }, all.interval[0]),
     quantityOf({ id: 'rateHigh', means: 'to', unit }, all.interval[1]),
     ...rate('rateOn', 'rate going on', on),
     ...rate('rateOff', 'rate coming off', off),
-    ...ratio('hysteresis', 'on and off apart, of the greatest torque', hysteresis),
-    ...ratio('bend', 'bend of the line at its ends, of the greatest torque', bend?.part),
-    ...ratio('bendChance', 'chance of as much bend by scatter', bend?.chance),
+    ...share('hysteresis', 'on and off apart, of the greatest torque', hysteresis),
+    ...share('bend', 'bend of the line at its ends, of the greatest torque', bend?.part),
+    ...share('bendChance', 'chance of as much bend by scatter', bend?.chance),
   ];
 }
 

@@ -111,7 +111,7 @@ const coilQuantities = (coil: CoilProposal['coils'][number]): Quantity[] =>
       seatLength: ['distance of the seats as surveyed', 'm'],
       greatestForce: ['greatest force', 'N'],
       worst: ['greatest difference of torque', 'N m'],
-      worstPart: ['the same, of the greatest torque', '1'],
+      worstPart: ['the same, of the greatest torque', 'share'],
       rms: ['difference, root mean square', 'N m'],
       unseatsBelow: ['comes off its seat below a rocker angle of', 'rad'],
       bindMargin: ['left at full bump before it is solid', 'm'],

@@ -1,5 +1,6 @@
 /** `flatpatch survey`: what the survey says of its own readings, and whether the car is bent. */
 import type { Command } from 'commander';
+import { pointsInWords } from '../../car/point-words.ts';
 import { type SurveyAnswer, surveyAnswer } from '../../questions/survey.ts';
 import { plain, type Speech, show } from '../../units/show.ts';
 import { openCar } from '../car-argument.ts';
@@ -62,7 +63,7 @@ async function answer(file: string, options: Options): Promise<void> {
     ),
     ...remarkLines(
       'Points that nothing places',
-      undetermined.map((each) => `${each.point}: ${each.why}`),
+      undetermined.map((each) => `${pointsInWords(each.point)}: ${each.why}`),
     ),
     '',
     options.all
@@ -87,7 +88,7 @@ function readingRows({ readings }: SurveyAnswer, options: Options): string[] {
   const shown = options.all ? readings : worst.slice(0, MOST_READINGS);
   const rows = shown.flatMap((reading) =>
     reading.components.map((each) => [
-      reading.components.length === 1 ? reading.id : `${reading.id} ${each.component}`,
+      reading.components.length === 1 ? reading.means : `${reading.means} ${each.component}`,
       residualText(each.residual, each.u, options.units),
       amountText(each.u, 'm', options.units),
       each.standardised === undefined ? 'not checked' : plain(each.standardised, 1),

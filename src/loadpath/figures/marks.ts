@@ -32,6 +32,11 @@ const MARKS: readonly (readonly [keyof TravelMarks, ReturnType<typeof note>])[] 
   }),
 ]);
 
+/** Marks at which the rate jumps: what stands within the spread of one may be on either side of it. */
+export const RATE_JUMPS: readonly string[] = MARKS.filter(([mark]) => mark !== 'barSlack').map(
+  ([, { id }]) => id,
+);
+
 const fullBumpStress = note({
   id: 'barStressFullBump',
   means: 'shear stress at the skin with the damper closed',

@@ -14,7 +14,7 @@ interface Props {
 const ON_PATCH = 'on the patch';
 
 export function Floor({ workshop, failed, again }: Props) {
-  const { go, light, setLight } = usePage();
+  const { go, dark, setLight } = usePage();
   const [adding, setAdding] = useState(false);
   const open = (car: CarOnFloor): void => {
     localStorage.setItem(ON_PATCH, car.id);
@@ -34,8 +34,6 @@ export function Floor({ workshop, failed, again }: Props) {
       </main>
     );
   }
-  const dark =
-    light === 'night' || (light === 'as the machine' && matchMedia('(prefers-color-scheme: dark)').matches);
   const last = localStorage.getItem(ON_PATCH);
   const onPatch = workshop.cars.find((car) => car.id === last) ?? workshop.cars[0];
   const bays = workshop.cars.filter((car) => car !== onPatch);

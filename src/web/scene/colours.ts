@@ -16,15 +16,9 @@ function read(way: string): Colours {
 }
 
 export function useColours(): Colours {
-  const { light, place } = usePage();
+  const { dark, place } = usePage();
   const [colours, setColours] = useState(() => read(place.way));
   // biome-ignore lint/correctness/useExhaustiveDependencies: the light changes what the style sheet answers
-  useEffect(() => {
-    const dark = matchMedia('(prefers-color-scheme: dark)');
-    const again = (): void => setColours(read(place.way));
-    again();
-    dark.addEventListener('change', again);
-    return () => dark.removeEventListener('change', again);
-  }, [light, place.way]);
+  useEffect(() => setColours(read(place.way)), [dark, place.way]);
   return colours;
 }

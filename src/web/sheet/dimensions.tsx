@@ -2,7 +2,7 @@
 import { Fragment } from 'react';
 import type { Drawing } from '../../questions/drawing-types.ts';
 import type { Figure, Wheel } from '../../questions/figure.ts';
-import type { Speech } from '../../units/show.ts';
+import { type Speech, unitAfter } from '../../units/show.ts';
 import { type Frame, projected, type Spot } from '../scene/look.ts';
 import { spoken } from '../spoken.ts';
 import { layLabels, leaderStart, type Paper, type Placed, type Sides } from './lay-labels.ts';
@@ -143,7 +143,8 @@ function Label({ figure, number, at, label, speech, onLight, onOpen }: LabelProp
       {label.kind !== 'full' && <span className="balloon">{number}</span>}
       {label.kind !== 'balloon' && (
         <span className="label-value">
-          <b className="number">{shown.text}</b> <span>{shown.unit}</span>
+          <b className="number">{shown.text}</b>
+          <span>{unitAfter(shown.unit)}</span>
           {label.kind === 'full' && shown.spread !== undefined && (
             <span className="soft number"> ±{shown.spread}</span>
           )}

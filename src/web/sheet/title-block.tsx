@@ -2,8 +2,9 @@
 import { useMemo } from 'react';
 import { stateOfReadings } from '../../questions/index.ts';
 import type { Workshop } from '../client.ts';
+import type { Light } from '../light.ts';
 import type { Mode } from '../place.ts';
-import { type Light, usePage } from '../state.tsx';
+import { usePage } from '../state.tsx';
 import { countWords } from '../stops/doubts.ts';
 import { useCar } from './car-file.tsx';
 import { travelWords } from './travel.ts';

@@ -1,7 +1,9 @@
 /** The track as a dimension under the ground line (in the manner of ISO 129-1), in the views along the car. */
+
 import { useMemo } from 'react';
 import type { Drawing } from '../../questions/drawing-types.ts';
 import { axleFigures } from '../../questions/index.ts';
+import { unitAfter } from '../../units/show.ts';
 import { stanceOf } from '../place.ts';
 import { type Frame, projected } from '../scene/look.ts';
 import { AXLE_FIGURE } from '../slip/working-slip.tsx';
@@ -50,12 +52,13 @@ export function TrackDimension({ drawing, frame }: { drawing: Drawing; frame: Fr
         type="button"
         className="dimension-value"
         style={{ left: (left.x + right.x) / 2, top: y }}
-        aria-label={`${figure.means}, ${end} axle: ${shown.text} ${shown.unit}. Open the working.`}
+        aria-label={`${figure.means}, ${end} axle: ${shown.text}${unitAfter(shown.unit)}. Open the working.`}
         onPointerDown={(event) => event.stopPropagation()}
         onClick={() => go({ figure: `${AXLE_FIGURE}track` })}
       >
         <span>
-          <b className="number">{shown.text}</b> {shown.unit}
+          <b className="number">{shown.text}</b>
+          {unitAfter(shown.unit)}
         </span>
       </button>
     </>

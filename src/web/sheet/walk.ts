@@ -2,7 +2,7 @@
 import { useEffect, useRef } from 'react';
 import type { Problem } from '../../measured/problem.ts';
 import { LOAD_PATH, type Stop } from '../../questions/figure.ts';
-import type { Speech } from '../../units/show.ts';
+import { type Speech, unitAfter } from '../../units/show.ts';
 import { wheelName } from '../place.ts';
 import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
@@ -69,5 +69,5 @@ function figureWords(
 ): string {
   const shown = spoken(value, unit, speech, spread?.u);
   const within = shown.spread === undefined ? '' : ` plus or minus ${shown.spread}`;
-  return `${means.slice(0, 1).toUpperCase()}${means.slice(1)} ${shown.text}${within} ${shown.unit}`.trim();
+  return `${means.slice(0, 1).toUpperCase()}${means.slice(1)} ${shown.text}${within}${unitAfter(shown.unit)}`;
 }

@@ -3,6 +3,7 @@
 import { spreadWords } from '../../measured/reading.ts';
 import type { Spread } from '../../measured/spread.ts';
 import type { WorkingReached } from '../../questions/index.ts';
+import { unitAfter } from '../../units/show.ts';
 import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 
@@ -46,7 +47,8 @@ export function Shares({ spread, unit, working }: Props) {
                 <span style={{ width: `${Math.max(0.5, share.share * 100)}%` }} />
               </span>
               <span className="soft">
-                moves the figure by {moved.text} {moved.unit}
+                moves the figure by {moved.text}
+                {unitAfter(moved.unit)}
                 {reading !== undefined && `; ${spreadWords(reading)}`}
               </span>
             </li>

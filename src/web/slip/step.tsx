@@ -2,6 +2,7 @@
 import type { Reading } from '../../measured/reading.ts';
 import { spreadWords } from '../../measured/reading.ts';
 import type { WorkingReached } from '../../questions/index.ts';
+import { printedUnit, unitAfter } from '../../units/show.ts';
 import { parse, symbolMathML, toMathML } from '../../working/expression.ts';
 import type { Step, Term } from '../../working/working.ts';
 import { spoken } from '../spoken.ts';
@@ -30,7 +31,8 @@ export function StepOfWorking({ step, working }: Props) {
       )}
       <p>
         {step.kind === 'solved' && <Maths is={symbolMathML(step.symbol)} />} ={' '}
-        <b className="number">{value.text}</b> {value.unit}
+        <b className="number">{value.text}</b>
+        {unitAfter(value.unit)}
       </p>
       {step.kind === 'solved' && step.residual !== undefined && (
         <p className="soft">
@@ -58,8 +60,8 @@ function TermRow({ term, reading }: { term: Term; reading: Reading | undefined }
   const shown = spoken(term.value, term.unit, speech);
   return (
     <li>
-      <Maths is={symbolMathML(term.symbol)} /> {term.means}: <span className="number">{shown.text}</span>{' '}
-      {shown.unit}
+      <Maths is={symbolMathML(term.symbol)} /> {term.means}: <span className="number">{shown.text}</span>
+      {unitAfter(shown.unit)}
       <span className="soft origin">{originWords(term, reading)}</span>
     </li>
   );
@@ -146,5 +148,5 @@ function number(value: number): string {
   return value < 0 ? `<mrow><mo>(</mo>${sign}<mn>${shown}</mn><mo>)</mo></mrow>` : `<mn>${shown}</mn>`;
 }
 
-const unitText = (unit: string): string =>
-  unit === '1' || unit === 'share' ? '' : unit.replaceAll(' ', '·');
+/** A share is a plain number among SI numbers. */
+const unitText = (unit: string): string => (unit === 'share' ? '' : printedUnit(unit));

@@ -1,6 +1,8 @@
 /** The working slip: how a figure came about, with every number's origin and what its spread is made of. */
+
 import { useEffect, useRef } from 'react';
 import type { WorkingReached } from '../../questions/index.ts';
+import { unitAfter } from '../../units/show.ts';
 import { ask, useAnswer } from '../engine/ask.ts';
 import { stanceOf, wheelName } from '../place.ts';
 import { useCar } from '../sheet/car-file.tsx';
@@ -74,11 +76,13 @@ function Told({ working }: { working: Working }) {
       <h2>{figure.means}</h2>
       <p className="slip-value">
         <b className="number">{shown.text}</b>
-        {shown.spread !== undefined && <span className="number"> ± {shown.spread}</span>} {shown.unit}
+        {shown.spread !== undefined && <span className="number"> ± {shown.spread}</span>}
+        {unitAfter(shown.unit)}
         {other.unit !== shown.unit && (
           <span className="soft number">
             {' '}
-            = {other.text} {other.unit}
+            = {other.text}
+            {unitAfter(other.unit)}
           </span>
         )}
       </p>

@@ -1,5 +1,7 @@
 /** One figure as a line of a card: what it is, its value with spread, and the way to its working. */
+
 import type { Figure } from '../../questions/figure.ts';
+import { unitAfter } from '../../units/show.ts';
 import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 
@@ -27,7 +29,8 @@ export function FigureRow({ figure, number, onLight, onOpen }: Props) {
       {Number.isFinite(figure.value) ? (
         <span className="row-value">
           <b className="number">{shown.text}</b>
-          {shown.spread !== undefined && <span className="number soft"> ± {shown.spread}</span>} {shown.unit}
+          {shown.spread !== undefined && <span className="number soft"> ± {shown.spread}</span>}
+          {unitAfter(shown.unit)}
         </span>
       ) : (
         <span className="row-value soft">not here</span>

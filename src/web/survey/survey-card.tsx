@@ -1,6 +1,9 @@
 /** How well the car is known: the state of its readings, and what its survey says. */
+
 import { useMemo } from 'react';
+import { pointsInWords } from '../../car/point-words.ts';
 import { type SurveyAnswer, stateOfReadings } from '../../questions/index.ts';
+import { unitAfter } from '../../units/show.ts';
 import { ask, useAnswer } from '../engine/ask.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { spoken } from '../spoken.ts';
@@ -41,7 +44,7 @@ function Told({ answer }: { answer: SurveyAnswer }) {
   const { speech } = usePage();
   const length = (value: number): string => {
     const shown = spoken(value, 'm', speech);
-    return `${shown.text} ${shown.unit}`;
+    return `${shown.text}${unitAfter(shown.unit)}`;
   };
   const { comparison } = answer;
   return (
@@ -59,7 +62,8 @@ function Told({ answer }: { answer: SurveyAnswer }) {
       )}
       {answer.undetermined.length > 0 && (
         <p className="note">
-          Points that the readings do not fix: {answer.undetermined.map((each) => each.point).join(', ')}.
+          Points that the readings do not fix:{' '}
+          {answer.undetermined.map((each) => pointsInWords(each.point)).join(', ')}.
         </p>
       )}
       {answer.notes.map((note) => (
@@ -94,9 +98,9 @@ function Told({ answer }: { answer: SurveyAnswer }) {
             </tr>
           </thead>
           <tbody>
-            {residualsOf(answer).map(({ id, size, checked }) => (
+            {residualsOf(answer).map(({ id, means, size, checked }) => (
               <tr key={id}>
-                <th scope="row">{id}</th>
+                <th scope="row">{means}</th>
                 <td className="number">{length(size)}</td>
                 <td>{checked}</td>
               </tr>
@@ -117,8 +121,9 @@ const MOST = 25;
 
 function residualsOf({ readings }: SurveyAnswer) {
   return readings
-    .map(({ id, components, checked }) => ({
+    .map(({ id, means, components, checked }) => ({
       id,
+      means,
       checked,
       size: Math.hypot(...components.map((component) => component.residual)),
     }))

@@ -1,4 +1,5 @@
 /** A short list of what a proposal comes to, spoken in the workshop's units. */
+import { unitAfter } from '../../../units/show.ts';
 import { spoken } from '../../spoken.ts';
 import { usePage } from '../../state.tsx';
 
@@ -15,7 +16,8 @@ export function Facts({ facts }: { facts: readonly Fact[] }) {
           <div key={name}>
             <dt>{name}</dt>
             <dd>
-              <b className="number">{shown.text}</b> {shown.unit}
+              <b className="number">{shown.text}</b>
+              {unitAfter(shown.unit)}
             </dd>
           </div>
         );
