@@ -19,6 +19,8 @@ export type NewtonPerMetre = Quantity<'N/m'>;
 export type NewtonMetrePerRadian = Quantity<'N m/rad'>;
 export type NewtonSecondPerMetre = Quantity<'N s/m'>;
 export type Pascal = Quantity<'Pa'>;
+/** A difference of temperature; places on a scale are kelvin too. */
+export type Kelvin = Quantity<'K'>;
 export type Kilogram = Quantity<'kg'>;
 export type KilogramPerCubicMetre = Quantity<'kg/m^3'>;
 export type KilogramSquareMetre = Quantity<'kg m^2'>;
