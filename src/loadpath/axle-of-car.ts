@@ -7,11 +7,19 @@
  * Axes  travel positive in bump, each wheel its own
  */
 
+import type { PointReading } from '../car/place.ts';
 import { springMaterial } from '../materials/spring-material.ts';
-import { along, cross, distance, dot, length, sub, turnedAbout, unit, type Vec3 } from '../maths/vec3.ts';
+import { along, cross, distance, dot, length, sub, unit, type Vec3 } from '../maths/vec3.ts';
 import type { Metre, Newton } from '../units/quantity.ts';
 import { formula, type Working } from '../working/working.ts';
-import { barRate, type DropLink, type FlexibleArm, solveTBar, solveUBar } from './axle/anti-roll-bar.ts';
+import {
+  type BarEnds,
+  barRate,
+  type DropLink,
+  type FlexibleArm,
+  solveTBar,
+  solveUBar,
+} from './axle/anti-roll-bar.ts';
 import { bladeTipStiffness } from './axle/blade.ts';
 import { heaveElement } from './axle/heave.ts';
 import { type AxleStiffness, type Pair, pairStiffness } from './axle/pair.ts';
@@ -40,6 +48,8 @@ export interface BarAtWheels {
   readonly rate: number;
   readonly torque: number;
   readonly stiffness: AxleStiffness;
+  /** Where the drop links meet the bar. */
+  readonly ends: BarEnds;
 }
 
 export interface HeaveAtWheels {
@@ -129,24 +139,29 @@ function barAtWheels(
 ): BarAtWheels | undefined {
   const { antiRollBar } = axle;
   if (antiRollBar === undefined || !linked(left) || !linked(right)) return undefined;
-  const twist = barTwist(axle, left, right, numbers);
+  const { twist, ends } = barStanding(axle, left, right, numbers);
   const rate = barRate({
     torsion: torsionOf(axle, numbers, working),
     arms: [blade(axle, left, numbers), blade(axle, right, numbers)].filter((arm) => arm !== undefined),
   });
   const torque = rate * twist.value;
-  return { twist, rate, torque, stiffness: pairStiffness(twist, { rate, effort: torque }) };
+  return { twist, rate, torque, stiffness: pairStiffness(twist, { rate, effort: torque }), ends };
 }
 
 /** Twist from the surveyed position: the bar is taken as free when the car stood for its survey. */
-function barTwist(axle: AxleForm, left: AxleSide, right: AxleSide, numbers: Numbers): Pair {
+function barStanding(
+  axle: AxleForm,
+  left: AxleSide,
+  right: AxleSide,
+  numbers: Numbers,
+): { readonly twist: Pair; readonly ends: BarEnds } {
   const antiRollBar = axle.antiRollBar!;
   const ends = linksOf(left, right, numbers);
   const axisLeft = numbers.point(antiRollBar.axisLeft);
   const direction = unit(sub(numbers.point(antiRollBar.axisRight), axisLeft));
   const moving = [left.state.rockerPoints.dropLink!, right.state.rockerPoints.dropLink!] as const;
   if (antiRollBar.kind === 'U-bar') {
-    return solveUBar({ axisPoint: axisLeft, axisDirection: direction, ...ends }, ...moving).twist;
+    return solveUBar({ axisPoint: axisLeft, axisDirection: direction, ...ends }, ...moving);
   }
   const top = numbers.point(antiRollBar.stemTop!);
   const foot = numbers.point(antiRollBar.axisLeft);
@@ -161,7 +176,7 @@ function barTwist(axle: AxleForm, left: AxleSide, right: AxleSide, numbers: Numb
       ...ends,
     },
     ...moving,
-  ).twist;
+  );
 }
 
 /** The bar as lines: drop link, arm, bar, arm, drop link; and how thick it is. Empty without a bar. */
@@ -172,36 +187,41 @@ export function drawnBar(
 ): readonly { readonly line: readonly Vec3[]; readonly diameter: Metre }[] {
   const { antiRollBar } = axle;
   if (antiRollBar === undefined) return [];
-  const { left, right } = axleState(axle, at, numbers);
-  if (!linked(left) || !linked(right)) return [];
+  const { left, right, bar } = axleState(axle, at, numbers);
+  if (bar === undefined) return [];
+  const { ends } = bar;
   const from = numbers.point(antiRollBar.axisLeft);
   const direction = unit(sub(numbers.point(antiRollBar.axisRight), from));
   const diameter = numbers.of(antiRollBar.bar.diameter);
   const rocker = (side: AxleSide): Vec3 => side.state.rockerPoints.dropLink!.value;
-  const arm = (side: AxleSide): Vec3 => numbers.point(side.of.form.points.dropLinkArm!);
+  const foot = (end: Vec3): Vec3 => along(from, direction, dot(sub(end, from), direction));
   if (antiRollBar.kind === 'T-bar') {
-    const top = numbers.point(antiRollBar.stemTop!);
-    const foot = along(from, direction, dot(sub(top, from), direction));
+    const top = stemTop(antiRollBar.stemTop!, left, right, ends, numbers);
     return [
-      { line: [rocker(left), arm(left), top, arm(right), rocker(right)], diameter },
-      { line: [top, foot], diameter },
+      { line: [rocker(left), ends.left, top, ends.right, rocker(right)], diameter },
+      { line: [top, foot(top)], diameter },
     ];
   }
-  const foot = (end: Vec3): Vec3 => along(from, direction, dot(sub(end, from), direction));
-  const { left: turnLeft, right: turnRight } = solveUBar(
-    { axisPoint: from, axisDirection: direction, ...linksOf(left, right, numbers) },
-    left.state.rockerPoints.dropLink!,
-    right.state.rockerPoints.dropLink!,
-  );
-  const armEnd = (side: AxleSide, angle: number): Vec3 => {
-    const ends = [angle, -angle].map((turn) => turnedAbout(arm(side), from, direction, turn));
-    const link = distance(numbers.point(side.of.form.points.dropLinkRocker!), arm(side));
-    const miss = (end: Vec3): number => Math.abs(distance(end, rocker(side)) - link);
-    // the arm's angle is told positive in bump; which way round that is shows by the link's length
-    return miss(ends[0]!) <= miss(ends[1]!) ? ends[0]! : ends[1]!;
-  };
-  const [a, b] = [armEnd(left, turnLeft.value), armEnd(right, turnRight.value)];
-  return [{ line: [rocker(left), a, foot(a), foot(b), b, rocker(right)], diameter }];
+  return [
+    {
+      line: [rocker(left), ends.left, foot(ends.left), foot(ends.right), ends.right, rocker(right)],
+      diameter,
+    },
+  ];
+}
+
+/** Where the stem of a T-bar now meets the cross arm: as far along the arm as it was surveyed. */
+function stemTop(
+  surveyed: PointReading,
+  left: AxleSide,
+  right: AxleSide,
+  ends: BarEnds,
+  numbers: Numbers,
+): Vec3 {
+  const arm = (side: AxleSide): Vec3 => numbers.point(side.of.form.points.dropLinkArm!);
+  const across = sub(arm(right), arm(left));
+  const share = dot(sub(numbers.point(surveyed), arm(left)), across) / dot(across, across);
+  return along(ends.left, sub(ends.right, ends.left), share);
 }
 
 function linksOf(

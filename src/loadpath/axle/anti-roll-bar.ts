@@ -62,16 +62,27 @@ export interface ArmAngle {
   readonly perTravel2: number;
 }
 
+/** Where the drop links now meet the bar. */
+export interface BarEnds {
+  readonly left: Vec3;
+  readonly right: Vec3;
+}
+
 export interface UBarState {
   readonly left: ArmAngle;
   readonly right: ArmAngle;
   readonly twist: Pair;
+  readonly ends: BarEnds;
 }
 
 const linkLength = (link: DropLink): Metre => link.length ?? distance(link.rockerEnd, link.barEnd);
 
 /** An arm turning about the bar's axis, its end at a fixed distance from a moving point.  LP-4 to LP-6 */
-function armAngle(side: 'left' | 'right', bar: UBarGeometry, end: VecAlong): ArmAngle {
+function armAngle(
+  side: 'left' | 'right',
+  bar: UBarGeometry,
+  end: VecAlong,
+): ArmAngle & { readonly at: Vec3 } {
   const link = bar[side];
   const a = unit(bar.axisDirection);
   const foot = along(bar.axisPoint, a, dot(sub(link.barEnd, bar.axisPoint), a));
@@ -89,12 +100,13 @@ function armAngle(side: 'left' | 'right', bar: UBarGeometry, end: VecAlong): Arm
   const value = Math.atan2(B * C - A * D, A * C + B * D);
   const r = turned(r0, a, value);
   const e = cross(a, r);
-  const u = sub(add(foot, r), end.value);
+  const at = add(foot, r);
+  const u = sub(at, end.value);
   const arm = dot(u, e);
   const perTravel = dot(u, end.perTravel) / arm;
   const relative = along(scale(e, perTravel), end.perTravel, -1);
   const turning = along(end.perTravel2, r, perTravel * perTravel);
-  return { value, perTravel, perTravel2: (dot(u, turning) - dot(relative, relative)) / arm };
+  return { value, perTravel, perTravel2: (dot(u, turning) - dot(relative, relative)) / arm, at };
 }
 
 /**
@@ -123,6 +135,7 @@ export function solveUBar(bar: UBarGeometry, leftEnd: VecAlong, rightEnd: VecAlo
       byRight2: -right.perTravel2,
       byBoth: 0,
     },
+    ends: { left: leftRaw.at, right: rightRaw.at },
   };
 }
 
@@ -143,6 +156,7 @@ export interface TBarState {
   readonly nod: Pair;
   /** Twist of the stem. */
   readonly twist: Pair;
+  readonly ends: BarEnds;
   readonly iterations: number;
 }
 
@@ -196,7 +210,8 @@ export function solveTBar(bar: TBarGeometry, leftEnd: VecAlong, rightEnd: VecAlo
     const fL = (dot(uL, uL) - dL * dL) / 2;
     const fR = (dot(uR, uR) - dR * dR) / 2;
     if (Math.abs(fL) <= LINK_TOLERANCE * dL && Math.abs(fR) <= LINK_TOLERANCE * dR) {
-      return { ...tBarRates(J, { L, R, uL, uR, leftEnd, rightEnd }, nod, twist), iterations };
+      const rates = tBarRates(J, { L, R, uL, uR, leftEnd, rightEnd }, nod, twist);
+      return { ...rates, ends: { left: L.place, right: R.place }, iterations };
     }
     const [dNod, dTwist] = solve2(J, -fL, -fR);
     if (!Number.isFinite(dNod + dTwist)) throw new BarOpen('both', { nod, twist, iterations });
