@@ -20,6 +20,7 @@ import { curvesCommand } from './commands/curves.ts';
 import { demoCommand } from './commands/demo.ts';
 import { figuresCommand } from './commands/figures.ts';
 import { ladderCommand } from './commands/ladder.ts';
+import { loadsCommand } from './commands/loads.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
 import { sheetCommand } from './commands/sheet.ts';
@@ -47,6 +48,7 @@ function program(): Command {
     curvesCommand(),
     workingCommand(),
     compareCommand(),
+    loadsCommand(),
     barForCoilCommand(),
     coilForBarCommand(),
     ladderCommand(),

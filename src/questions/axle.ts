@@ -1,13 +1,11 @@
 /** What an axle and the whole car do: roll centres, antis, rates in heave and roll, frequencies, damping. */
 import type { Car } from '../car/read.ts';
-import { BarOpen } from '../loadpath/axle/anti-roll-bar.ts';
-import { DegenerateCorner } from '../loadpath/corner/prepare.ts';
-import { Unreachable } from '../loadpath/corner/reach.ts';
 import { putAxleFigures } from '../loadpath/figures/axle.ts';
 import { putCarFigures } from '../loadpath/figures/car.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { STANDING_CAUTION } from './cautions.ts';
 import type { End, Figure, Stance } from './figure.ts';
+import { isRefusal } from './refusal.ts';
 import { figuresOf, figuresWithSpread, inOrder, type Pass } from './spread-of-figures.ts';
 import { type WorkingAnswer, workingOfPass } from './working.ts';
 
@@ -66,7 +64,7 @@ function answer(
     const figures = inOrder(options.spread ? figuresWithSpread(car, pass) : figuresOf(car, pass));
     return { reached: true, figures, notes: notes(), cautions: [STANDING_CAUTION] };
   } catch (reason) {
-    if (reason instanceof Unreachable || reason instanceof DegenerateCorner || reason instanceof BarOpen) {
+    if (isRefusal(reason)) {
       return { reached: false, message: reason.message };
     }
     throw reason;

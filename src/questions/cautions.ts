@@ -17,3 +17,6 @@ export const JACKING_CAUTION =
 
 export const CRACK_TEST_CAUTION =
   'Crack tests are for certified inspectors; a figure here does not take the place of one.';
+
+export const LOAD_CAUTION =
+  'A load case is a picture of what a car may meet, not a limit of this one. Parts of unknown history carry less than their drawing; the maker and a licensed engineer decide what may run.';

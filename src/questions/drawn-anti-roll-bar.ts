@@ -1,12 +1,10 @@
 /** Anti-roll bars as lines in space: arm, bar, arm, with the drop links to the rockers. */
 import type { Car } from '../car/read.ts';
-import { BarOpen } from '../loadpath/axle/anti-roll-bar.ts';
 import { drawnBar } from '../loadpath/axle-of-car.ts';
-import { DegenerateCorner } from '../loadpath/corner/prepare.ts';
-import { Unreachable } from '../loadpath/corner/reach.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import type { Drawing } from './drawing-types.ts';
 import type { Stance } from './figure.ts';
+import { isRefusal } from './refusal.ts';
 
 export function antiRollBarLines(car: Car, stance: Stance): Drawing['antiRollBars'] {
   return (['front', 'rear'] as const).flatMap((end) => {
@@ -16,8 +14,7 @@ export function antiRollBarLines(car: Car, stance: Stance): Drawing['antiRollBar
       return lines.map(({ line, diameter }) => ({ end, line, diameter }));
     } catch (reason) {
       // out of reach: the bar is left out of the drawing, the corner says why
-      if (reason instanceof Unreachable || reason instanceof DegenerateCorner || reason instanceof BarOpen)
-        return [];
+      if (isRefusal(reason)) return [];
       throw reason;
     }
   });

@@ -4,15 +4,13 @@
  * One pass puts them all, so that a part that several of them lean on is worked out once for each reading moved.
  */
 import type { Car } from '../car/read.ts';
-import { BarOpen } from '../loadpath/axle/anti-roll-bar.ts';
-import { DegenerateCorner } from '../loadpath/corner/prepare.ts';
-import { Unreachable } from '../loadpath/corner/reach.ts';
 import { putAxleFigures } from '../loadpath/figures/axle.ts';
 import { putCarFigures } from '../loadpath/figures/car.ts';
 import { putCornerFigures } from '../loadpath/figures/corner.ts';
 import type { FigureNote, Put } from '../loadpath/figures/note.ts';
 import { WHEELS } from './drawing.ts';
 import { type Figure, rackOf, type Stance, travelOf } from './figure.ts';
+import { isRefusal } from './refusal.ts';
 import { figuresWithSpread } from './spread-of-figures.ts';
 
 /** What a figure belongs to: a wheel (`front left`), an axle (`front`), or the car. */
@@ -55,7 +53,7 @@ export function everyFigure(car: Car, stance: Stance): EveryFigure {
     });
     return { reached: true, figures: figures.map((figure, k) => ({ of: places[k]!, figure })) };
   } catch (reason) {
-    if (reason instanceof Unreachable || reason instanceof DegenerateCorner || reason instanceof BarOpen) {
+    if (isRefusal(reason)) {
       return { reached: false, message: reason.message };
     }
     throw reason;

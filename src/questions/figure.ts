@@ -14,6 +14,7 @@ export interface Wheel {
   readonly side: Side;
 }
 
+export { type Doing, STANDING } from '../loadpath/loads/doing.ts';
 export { LOAD_PATH, type Stop };
 
 export interface Figure {

@@ -26,11 +26,13 @@ export {
   type NotReached,
 } from './corner.ts';
 export { type CornerCurves, type CurveColumn, type CurvesAsked, cornerCurves } from './curves.ts';
+export { type NamedDoing, USUAL_DOINGS, usualDoing } from './doing-words.ts';
 export { drawCar, drawCorner, WHEELS } from './drawing.ts';
 export * from './drawing-types.ts';
 export { DEMONSTRATION_DAY } from './duty.ts';
 export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
 export * from './figure.ts';
+export { type LoadsAnswer, type LoadsReached, loadsOf, type WheelLoads } from './loads.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { openCar } from './open-car.ts';
 export type { ProposedBar } from './proposed-bar.ts';

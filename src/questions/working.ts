@@ -1,8 +1,5 @@
 /** How a figure came about: the steps that led to it, the readings that they lean on, and its spread. */
 import type { Car } from '../car/read.ts';
-import { BarOpen } from '../loadpath/axle/anti-roll-bar.ts';
-import { DegenerateCorner } from '../loadpath/corner/prepare.ts';
-import { Unreachable } from '../loadpath/corner/reach.ts';
 import { putCornerFigures } from '../loadpath/figures/corner.ts';
 import type { Put } from '../loadpath/figures/note.ts';
 import { Numbers } from '../loadpath/numbers.ts';
@@ -10,6 +7,7 @@ import type { Reading } from '../measured/reading.ts';
 import { type Step, Working } from '../working/working.ts';
 import { cornerPass } from './corner.ts';
 import type { Figure, Position, Wheel } from './figure.ts';
+import { isRefusal } from './refusal.ts';
 import { figuresWithSpread, type Pass } from './spread-of-figures.ts';
 
 export interface WorkingReached {
@@ -58,7 +56,7 @@ export function workingOfPass(
     const steps = leadingTo(working.steps, figure);
     return { reached: true, figure, steps, readings: readingsOf(car, steps, figure) };
   } catch (reason) {
-    if (reason instanceof Unreachable || reason instanceof DegenerateCorner || reason instanceof BarOpen) {
+    if (isRefusal(reason)) {
       return { reached: false, message: reason.message };
     }
     throw reason;

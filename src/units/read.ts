@@ -22,6 +22,9 @@ const NUMBER = String.raw`[-+−]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?`;
 const FRACTION = String.raw`[-+−]?(?:\d+[ -])?\d+/\d+`;
 const LEADING = new RegExp(`^(${FRACTION}|${NUMBER})\\s*(.*)$`, 's');
 
+/** Of an acceleration the trade says g and means that of free fall, not a gram. */
+const ACCELERATION = 'm/s^2';
+
 const asNumber = (text: string): number => {
   const plain = text.replace('−', '-');
   const fraction = /^([-+]?)(?:(\d+)[ -])?(\d+)\/(\d+)$/.exec(plain);
@@ -42,7 +45,7 @@ export function readAmount(text: string, like: string): Read<Amount> {
   const unitText = matched[2]!.trim();
   if (unitText === '' && like === '1') return finite(value, '1', trimmed);
   if (unitText === '') return no(`"${trimmed}" has no unit; write it out, such as ${example(like)}`);
-  const unit = unitNamed(unitText);
+  const unit = unitNamed(unitText === 'g' && like === ACCELERATION ? 'gn' : unitText);
   if (unit === undefined) return no(`"${unitText}" is not a unit we know; ${choices(like)}`);
   if (!sameDimension(unit.dimension, ownUnit(like).dimension)) {
     return no(`"${unitText}" does not measure this; ${choices(like)}`);
@@ -116,6 +119,8 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   'N/m': '120 N/mm',
   kg: '118.5 kg',
   Pa: '79 GPa',
+  'm/s^2': '2.5 g',
+  'm/s': '180 km/h',
   '1': '8.5',
 };
 

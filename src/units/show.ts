@@ -29,6 +29,7 @@ const SPOKEN: Readonly<Record<string, readonly [string, string]>> = {
   'N/m^2': ['N/mm^2', 'lbf/in^2'],
   '1/m': ['1/mm', '1/in'],
   share: ['%', '%'],
+  'm/s^2': ['gn', 'gn'],
   'rad/m^2': ['deg/mm^2', 'deg/in^2'],
 };
 
@@ -43,6 +44,7 @@ export function printedUnit(unit: string): string {
   if (unit === '1') return '';
   return unit
     .replace(/\bdeg\b/g, '°')
+    .replace(/^gn$/, 'g')
     .replaceAll(' ', '·')
     .replace(/\^2/g, '²')
     .replace(/\^3/g, '³')

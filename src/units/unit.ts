@@ -76,6 +76,8 @@ const NAMED: Readonly<Record<string, Unit>> = {
   ms: simple(1e-3, TIME),
   min: simple(60, TIME),
   h: simple(3600, TIME),
+  /** Standard acceleration of free fall, which the trade writes g; that letter alone is the gram. */
+  gn: simple(9.80665, [1, 0, -2, 0]),
   Hz: simple(1, [0, 0, -1, 0]),
   W: simple(1, [2, 1, -3, 0]),
   kW: simple(1e3, [2, 1, -3, 0]),

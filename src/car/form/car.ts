@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { INSTRUMENT_CLASSES } from '../../measured/instrument.ts';
 import { amount, choice, day, words, yesNo } from '../field.ts';
+import { air } from './air.ts';
 import { axle } from './axle.ts';
 import { survey } from './survey.ts';
 
@@ -89,6 +90,7 @@ export const carFile = z.strictObject({
       }),
     })
     .optional(),
+  air: air.optional(),
   front: axle,
   rear: axle,
   survey: survey.optional(),

@@ -4,6 +4,7 @@ import { axleForm, carForm, figuresForm } from './axle.ts';
 import { checkForm, problemsForm } from './check.ts';
 import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
+import { loadsForm } from './loads.ts';
 import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
 import { surveyForm } from './survey.ts';
 
@@ -15,6 +16,7 @@ export const answerForm = z.discriminatedUnion('answer', [
   curvesForm,
   workingForm,
   compareForm,
+  loadsForm,
   barForCoilForm,
   coilForBarForm,
   ladderForm,

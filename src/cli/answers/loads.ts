@@ -1,0 +1,30 @@
+/** `loads --json`. */
+import { z } from 'zod';
+import { about, figure, remarks, wheel } from './form.ts';
+
+const doing = z
+  .strictObject({
+    longitudinal: z.number().meta({ description: 'm/s^2, forward positive' }),
+    lateral: z.number().meta({ description: 'm/s^2, to the left positive' }),
+    vertical: z.number().meta({ description: 'm/s^2, upward, on top of gravity' }),
+    speed: z.number().meta({ description: 'm/s' }),
+    rack: z.number().meta({ description: 'm, positive to the left' }),
+    strikes: z
+      .record(z.string(), z.number())
+      .meta({ description: 'extra load of a kerb by wheel, in loads of its own scale reading' }),
+  })
+  .meta({ id: 'doing', description: 'what the car is doing' });
+
+export const loadsForm = z.strictObject({
+  ...about('loads'),
+  doing,
+  is: z.discriminatedUnion('reached', [
+    z.strictObject({
+      reached: z.literal(true),
+      wheels: z.array(z.strictObject({ wheel, figures: z.array(figure) })),
+      residual: z.number().meta({ description: 'N, left over in the equations of the whole car' }),
+      ...remarks,
+    }),
+    z.strictObject({ reached: z.literal(false), message: z.string() }),
+  ]),
+});

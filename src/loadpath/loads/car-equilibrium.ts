@@ -1,0 +1,419 @@
+/**
+ * The whole car at rest upon what it is doing: where its wheels have gone, and what the ground does to each tyre.
+ *
+ * In    the car, what it is doing
+ * Out   travel of each wheel, the ground as the tub sees it, the force of the ground on each tyre
+ * Axes  tub axes; the ground is the plane z = a + b x + c y in them
+ *
+ * Seven unknowns (four travels, three of the ground) and seven equations: virtual work at each wheel, lift, roll
+ * and pitch of the whole. Fore and aft force, side force and yaw are met by the sharing rule: brakes by the share of
+ * the file and alike left and right, drive alike at the two rear wheels, side force of an axle by the load of its
+ * two tyres. A wheel that would pull on the ground has left it.
+ *
+ * Not   friction, tyre give sideways, the flexing tub. LL-n are the equations of docs/theory/loads.md.
+ */
+import { LuDecomposition, Matrix } from 'ml-matrix';
+import type { CarForm } from '../../car/read.ts';
+import { add, along, cross, dot, scale, sub, unit, type Vec3, ZERO } from '../../maths/vec3.ts';
+import type { Metre, Newton } from '../../units/quantity.ts';
+import { STANDARD_GRAVITY } from '../../units/quantity.ts';
+import { pairForces } from '../axle/pair.ts';
+import { type AxleState, axleState } from '../axle-of-car.ts';
+import { stiffnessAtWheels } from '../figures/axle-stiffness.ts';
+import type { Numbers } from '../numbers.ts';
+import {
+  type Air,
+  airOf,
+  type Doing,
+  eachWheel,
+  endOf,
+  type Mass,
+  sideOf,
+  sprungMass,
+  WHEEL_NAMES,
+  type WheelName,
+  type Wheels,
+} from './doing.ts';
+import { type AppliedForce, resultantAt } from './wrench.ts';
+
+/** The ground as the tub sees it, with the directions of the car's movement along it. */
+export interface Ground {
+  readonly height: Metre;
+  readonly perForward: number;
+  readonly perLeft: number;
+  readonly forward: Vec3;
+  readonly left: Vec3;
+  readonly up: Vec3;
+}
+
+export interface WheelStanding {
+  readonly travel: Metre;
+  /** Where the tyre meets the ground. */
+  readonly at: Vec3;
+  /** Force of the ground on the tyre, tub axes. */
+  readonly force: Vec3;
+  /** The same along the ground: forward, left, up. */
+  readonly ground: readonly [Newton, Newton, Newton];
+  /** Torque of the drive shaft or an inboard brake on the wheel, N m, a vector along its axle. */
+  readonly shaft: Vec3;
+  /** Weight and inertia of the unsprung parts, at the wheel centre. */
+  readonly unsprung: AppliedForce;
+}
+
+export interface CarStanding {
+  readonly doing: Doing;
+  readonly ground: Ground;
+  readonly axles: { readonly front: AxleState; readonly rear: AxleState };
+  readonly wheels: Wheels<WheelStanding>;
+  readonly sprung: Mass;
+  readonly air: Air;
+  /** Forces of the air on the tub. */
+  readonly airForces: readonly AppliedForce[];
+  /** Weight and inertia of the sprung parts in the steady state, at their centre. */
+  readonly sprungForce: AppliedForce;
+  /** Largest of the seven equations left over, in newtons. */
+  readonly residual: Newton;
+  readonly iterations: number;
+}
+
+/** The search for the position did not settle; tells how far it came. */
+export class NotSettled extends Error {
+  readonly facts: Readonly<Record<string, number>>;
+  constructor(facts: Readonly<Record<string, number>>) {
+    super(
+      'The position of the car under this load was not found: the car turns over, or the load is more than its springs and stops can carry.',
+    );
+    this.name = 'NotSettled';
+    this.facts = facts;
+  }
+}
+
+/** Seven unknowns: the travels in the order of the wheels, then the ground's height and two slopes. */
+type Unknowns = readonly number[];
+
+export function groundOf(height: Metre, perForward: number, perLeft: number): Ground {
+  const up = unit([-perForward, -perLeft, 1]);
+  const level: Vec3 = [1, 0, 0];
+  const forward = unit(along(level, up, -dot(level, up)));
+  return { height, perForward, perLeft, forward, left: cross(up, forward), up };
+}
+
+/** What hangs on the survey alone, worked out once for a car. */
+interface AsSurveyed {
+  readonly contacts: Wheels<Vec3>;
+  readonly sprung: Mass;
+  /** What virtual work and the wheel scale leave between them as surveyed.  [LL-5] */
+  readonly offsets: Wheels<number>;
+}
+
+const sideIn = (axles: { readonly front: AxleState; readonly rear: AxleState }, wheel: WheelName) =>
+  axles[endOf(wheel)][sideOf(wheel)];
+
+function asSurveyed(car: CarForm, numbers: Numbers): AsSurveyed {
+  const axles = axlesAt(car, [0, 0, 0, 0], 0, numbers);
+  const contacts = eachWheel((wheel) => sideIn(axles, wheel).state.points.contact);
+  const centres = eachWheel((wheel) => sideIn(axles, wheel).state.points.wheelCentre);
+  const offsets = eachWheel((wheel) => {
+    const { state, of } = sideIn(axles, wheel);
+    const corner = car[endOf(wheel)][sideOf(wheel)];
+    const weight = numbers.of(corner.scale) * STANDARD_GRAVITY;
+    const off = numbers.of(corner.unsprung) * STANDARD_GRAVITY;
+    const velocity = (at: Vec3): Vec3 => velocityOf(state, at);
+    return (
+      weight * velocity(state.points.contact)[2] -
+      off * velocity(state.points.wheelCentre)[2] -
+      of.springing.sprungLoad
+    );
+  });
+  return { contacts, sprung: sprungMass(car, centres, contacts, numbers), offsets };
+}
+
+/** Velocity per metre of travel of a point that moves with the upright. */
+const velocityOf = (state: AxleState['left']['state'], at: Vec3): Vec3 =>
+  add(
+    state.moving.wheelCentre.perTravel,
+    cross(state.uprightTurn.perTravel, sub(at, state.points.wheelCentre)),
+  );
+
+const axlesAt = (car: CarForm, u: Unknowns, rack: Metre, numbers: Numbers) => ({
+  front: axleState(car.front, { left: u[0]!, right: u[1]!, rack }, numbers),
+  rear: axleState(car.rear, { left: u[2]!, right: u[3]!, rack: 0 }, numbers),
+});
+
+interface Look extends Omit<CarStanding, 'residual' | 'iterations' | 'doing'> {
+  readonly equations: readonly number[];
+  readonly tyreRates: Wheels<number>;
+  readonly resisting: Wheels<number>;
+}
+
+/** Loads that are not found but given: a kerb's. */
+type Given = Partial<Wheels<Newton>>;
+
+/** Everything at one guess of the seven unknowns.  [LL-3 to LL-9] */
+function lookAt(
+  car: CarForm,
+  doing: Doing,
+  u: Unknowns,
+  start: AsSurveyed,
+  numbers: Numbers,
+  given: Given,
+): Look {
+  const axles = axlesAt(car, u, doing.rack, numbers);
+  const ground = groundOf(u[4]!, u[5]!, u[6]!);
+  const { forward, left, up } = ground;
+  const base: Vec3 = [0, 0, ground.height];
+  const acceleration = add(
+    add(scale(forward, doing.longitudinal), scale(left, doing.lateral)),
+    scale(up, doing.vertical + STANDARD_GRAVITY),
+  );
+  const air = airOf(car, doing.speed, numbers);
+  const airForces = airForcesOf(air, start, ground);
+  const sprungForce: AppliedForce = { at: start.sprung.at, force: scale(acceleration, -start.sprung.mass) };
+
+  const places = eachWheel((wheel) => {
+    const { state, of } = sideIn(axles, wheel);
+    const centre = state.points.wheelCentre;
+    const axis = state.wheelAxis.value;
+    const down = unit(along(scale(up, -1), axis, dot(up, axis)));
+    const nominal = along(centre, down, state.loadedRadius);
+    const rate = numbers.of(of.form.wheel.tyreRate);
+    const pressed = start.contacts[wheel][2] - dot(sub(nominal, base), up);
+    const onScale = numbers.of(of.form.scale) * STANDARD_GRAVITY;
+    const load = given[wheel] ?? Math.max(0, onScale + rate * pressed);
+    const touching = given[wheel] === undefined && onScale + rate * pressed > 0;
+    const unsprung: AppliedForce = { at: centre, force: scale(acceleration, -numbers.of(of.form.unsprung)) };
+    return {
+      at: along(nominal, up, load > 0 ? pressed : 0),
+      load,
+      rate: touching ? rate : 0,
+      unsprung,
+      state,
+    };
+  });
+
+  const along3 = shared(car, places, { airForces, sprungForce, ground }, numbers);
+  const wheels = eachWheel((wheel): WheelStanding => {
+    const { at, unsprung, state } = places[wheel];
+    const here = along3[wheel];
+    const force = add(
+      add(scale(forward, here.forward), scale(left, here.left)),
+      scale(up, places[wheel].load),
+    );
+    // what goes to the case by a shaft leaves no torque about the axle in the upright  [LL-6]
+    const axis = state.wheelAxis.value;
+    const turning = dot(axis, cross(sub(at, state.points.wheelCentre), scale(forward, here.byShaft)));
+    return {
+      travel: state.travel,
+      at,
+      force,
+      ground: [here.forward, here.left, places[wheel].load],
+      shaft: scale(axis, -turning),
+      unsprung,
+    };
+  });
+
+  const barAndHeave = (end: 'front' | 'rear'): { readonly left: number; readonly right: number } => {
+    const { bar, heave } = axles[end];
+    const byBar = bar === undefined ? { left: 0, right: 0 } : pairForces(bar.twist, bar.torque);
+    const closing = heave === undefined ? 0 : heave.length.byLeft + heave.length.byRight <= 0 ? 1 : -1;
+    const byHeave =
+      heave === undefined ? { left: 0, right: 0 } : pairForces(heave.length, -closing * heave.force);
+    return { left: byBar.left + byHeave.left, right: byBar.right + byHeave.right };
+  };
+  const joined = { front: barAndHeave('front'), rear: barAndHeave('rear') };
+  const resisting = eachWheel(
+    (wheel) => sideIn(axles, wheel).now.force + joined[endOf(wheel)][sideOf(wheel)] + start.offsets[wheel],
+  );
+  const work = WHEEL_NAMES.map((wheel) => {
+    const { force, at, shaft, unsprung } = wheels[wheel];
+    const { state } = places[wheel];
+    const power =
+      dot(force, velocityOf(state, at)) +
+      dot(shaft, state.uprightTurn.perTravel) +
+      dot(unsprung.force, velocityOf(state, unsprung.at));
+    return power - resisting[wheel];
+  });
+  const whole = resultantAt(start.sprung.at, [
+    ...WHEEL_NAMES.flatMap((wheel): AppliedForce[] => [wheels[wheel], wheels[wheel].unsprung]),
+    ...airForces,
+    sprungForce,
+  ]);
+  return {
+    ground,
+    axles,
+    wheels,
+    sprung: start.sprung,
+    air,
+    airForces,
+    sprungForce,
+    equations: [...work, dot(whole.force, up), dot(whole.moment, left), dot(whole.moment, forward)],
+    tyreRates: eachWheel((wheel) => places[wheel].rate),
+    resisting,
+  };
+}
+
+/** Downforce on the two axle lines at the ground's height, drag at its own.  [LL-2] */
+function airForcesOf(air: Air, start: AsSurveyed, ground: Ground): AppliedForce[] {
+  const middle = (a: WheelName, b: WheelName): Vec3 => scale(add(start.contacts[a], start.contacts[b]), 0.5);
+  const front = middle('frontLeft', 'frontRight');
+  const rear = middle('rearLeft', 'rearRight');
+  const level = (at: Vec3): Vec3 => [at[0], 0, 0];
+  return [
+    { at: level(front), force: scale(ground.up, -air.frontDownforce) },
+    { at: level(rear), force: scale(ground.up, -air.rearDownforce) },
+    { at: [(front[0] + rear[0]) / 2, 0, air.dragHeight], force: scale(ground.forward, -air.drag) },
+  ];
+}
+
+interface Along {
+  readonly forward: Newton;
+  readonly left: Newton;
+  /** Part of the forward force whose torque goes through a shaft to the case. */
+  readonly byShaft: Newton;
+}
+
+/** Fore and aft and side forces by the sharing rule.  [LL-7, LL-8] */
+function shared(
+  car: CarForm,
+  places: Wheels<{ readonly at: Vec3; readonly load: Newton; readonly unsprung: AppliedForce }>,
+  on: {
+    readonly airForces: readonly AppliedForce[];
+    readonly sprungForce: AppliedForce;
+    readonly ground: Ground;
+  },
+  numbers: Numbers,
+): Wheels<Along> {
+  const { forward, left, up } = on.ground;
+  const bodies = [...on.airForces, on.sprungForce, ...WHEEL_NAMES.map((wheel) => places[wheel].unsprung)];
+  const needed = -dot(resultantAt(ZERO, bodies).force, forward);
+  const braking = needed < 0;
+  // without a share in the file both axles brake by their load
+  const loadOf = (end: 'front' | 'rear'): number =>
+    WHEEL_NAMES.filter((wheel) => endOf(wheel) === end).reduce((sum, wheel) => sum + places[wheel].load, 0);
+  const loads = { front: loadOf('front'), rear: loadOf('rear') };
+  const frontShare = !braking
+    ? 0
+    : car.brakes === undefined
+      ? loads.front / (loads.front + loads.rear)
+      : numbers.of(car.brakes.frontShare);
+  const inboard = (end: 'front' | 'rear'): boolean => !braking || car.brakes?.[end] === 'inboard';
+  const foreAft = eachWheel((wheel) => {
+    const share = endOf(wheel) === 'front' ? frontShare : 1 - frontShare;
+    return (needed * share) / 2;
+  });
+  const withThem = resultantAt(ZERO, [
+    ...bodies,
+    ...WHEEL_NAMES.map((wheel) => ({ at: places[wheel].at, force: scale(forward, foreAft[wheel]) })),
+  ]);
+  // two axle forces from side force and yaw, each shared by the tyres' loads
+  const lever = (end: 'front' | 'rear'): number =>
+    WHEEL_NAMES.filter((wheel) => endOf(wheel) === end).reduce(
+      (sum, wheel) => sum + (places[wheel].load / (loads[end] || 1)) * dot(up, cross(places[wheel].at, left)),
+      0,
+    );
+  const [f, r] = [lever('front'), lever('rear')];
+  const side = -dot(withThem.force, left);
+  const yaw = -dot(withThem.moment, up);
+  const front = (yaw - r * side) / (f - r);
+  const axle = { front, rear: side - front };
+  return eachWheel((wheel) => ({
+    forward: foreAft[wheel],
+    left: axle[endOf(wheel)] * (places[wheel].load / (loads[endOf(wheel)] || 1)),
+    byShaft: inboard(endOf(wheel)) ? foreAft[wheel] : 0,
+  }));
+}
+
+/** Slopes of the seven equations, side forces taken as standing still: close enough for the steps to shrink. */
+function slopes(look: Look, start: AsSurveyed): Matrix {
+  const J = Matrix.zeros(7, 7);
+  const stiff = { front: stiffnessAtWheels(look.axles.front), rear: stiffnessAtWheels(look.axles.rear) };
+  WHEEL_NAMES.forEach((wheel, i) => {
+    const k = look.tyreRates[wheel];
+    const [x, y] = look.wheels[wheel].at;
+    const here = stiff[endOf(wheel)];
+    const mate = i ^ 1;
+    J.set(i, i, -k - (sideOf(wheel) === 'left' ? here.leftLeft : here.rightRight));
+    J.set(i, mate, -here.leftRight);
+    [1, x, y].forEach((by, column) => {
+      J.set(i, 4 + column, k * by);
+    });
+    const arm = sub(look.wheels[wheel].at, start.sprung.at);
+    // lift, pitch about the left axis (−x per lift), roll about the forward axis (+y per lift)
+    [1, -arm[0], arm[1]].forEach((row, n) => {
+      J.set(4 + n, i, J.get(4 + n, i) - k * row);
+      [1, x, y].forEach((by, column) => {
+        J.set(4 + n, 4 + column, J.get(4 + n, 4 + column) + k * row * by);
+      });
+    });
+  });
+  return J;
+}
+
+/** Newtons to which the equations are closed. */
+const CLOSED: Newton = 1e-7;
+const MOST_STEPS = 120;
+/** Longest step of a wheel, m: a stop is walked up to and not jumped over. */
+const STRIDE: Metre = 0.01;
+
+/** @throws NotSettled, Unreachable, DegenerateCorner, BarOpen */
+export function carStanding(car: CarForm, doing: Doing, numbers: Numbers): CarStanding {
+  const start = numbers.part('car as surveyed, for its equilibrium', () => asSurveyed(car, numbers));
+  const steady = settle(car, doing, [0, 0, 0, 0, 0, 0, 0], start, numbers, {});
+  const struck = WHEEL_NAMES.filter((wheel) => (doing.strikes[wheel] ?? 0) !== 0);
+  if (struck.length === 0) return steady.standing;
+  // the tub has no time to move: the ground stays where it is, and the struck wheel goes where its spring lets it
+  const given: Given = Object.fromEntries(
+    struck.map((wheel) => [
+      wheel,
+      steady.standing.wheels[wheel].ground[2] +
+        doing.strikes[wheel]! * numbers.of(car[endOf(wheel)][sideOf(wheel)].scale) * STANDARD_GRAVITY,
+    ]),
+  );
+  return settle(car, doing, steady.at, start, numbers, given).standing;
+}
+
+function settle(
+  car: CarForm,
+  doing: Doing,
+  from: Unknowns,
+  start: AsSurveyed,
+  numbers: Numbers,
+  given: Given,
+): { readonly at: Unknowns; readonly standing: CarStanding } {
+  const struck = Object.keys(given).length > 0;
+  const count = struck ? 4 : 7;
+  const size = (look: Look): number => Math.max(...look.equations.slice(0, count).map(Math.abs));
+  let at = from;
+  let look = lookAt(car, doing, at, start, numbers, given);
+  let iterations = 0;
+  for (; iterations < MOST_STEPS && size(look) > CLOSED; iterations += 1) {
+    const J = slopes(look, start).subMatrix(0, count - 1, 0, count - 1);
+    const step = stepOf(J, look.equations.slice(0, count));
+    const longest = Math.max(...step.slice(0, 4).map(Math.abs));
+    let part = Math.min(1, STRIDE / longest);
+    if (!Number.isFinite(longest)) break;
+    // shorter steps until the equations close further: at a kink the slope of one side says too much
+    let next = look;
+    let to = at;
+    for (let half = 0; half < 24; half += 1) {
+      to = at.map((value, k) => value + part * (step[k] ?? 0));
+      next = lookAt(car, doing, to, start, numbers, given);
+      if (size(next) < size(look)) break;
+      part /= 2;
+    }
+    if (size(next) >= size(look)) break;
+    at = to;
+    look = next;
+  }
+  const residual = size(look);
+  if (!(residual <= 1e-4)) throw new NotSettled({ residual, iterations });
+  const { equations: _, tyreRates: __, resisting: ___, ...rest } = look;
+  return { at, standing: { ...rest, doing, residual, iterations } };
+}
+
+/** The step that the slopes ask for; none where nothing holds the car any more: both wheels of a side are up. */
+function stepOf(J: Matrix, equations: readonly number[]): number[] {
+  const lu = new LuDecomposition(J);
+  if (lu.isSingular()) return [Number.NaN];
+  return lu.solve(Matrix.columnVector(equations.map((each) => -each))).to1DArray();
+}

@@ -1,0 +1,106 @@
+/** What every wheel, member, rocker and spring carries while the car does something. */
+import type { Car } from '../car/read.ts';
+import { putLoadFigures, standingOf } from '../loadpath/figures/loads.ts';
+import { type Doing, endOf, sideOf, WHEEL_NAMES, type WheelName } from '../loadpath/loads/doing.ts';
+import { Numbers } from '../loadpath/numbers.ts';
+import { CRACK_TEST_CAUTION, LOAD_CAUTION, STANDING_CAUTION } from './cautions.ts';
+import type { Figure, Wheel } from './figure.ts';
+import { isRefusal } from './refusal.ts';
+import { figuresOf, figuresWithSpread, inOrder, type Pass } from './spread-of-figures.ts';
+
+export interface WheelLoads {
+  readonly wheel: Wheel;
+  readonly figures: readonly Figure[];
+}
+
+export interface LoadsReached {
+  readonly reached: true;
+  readonly doing: Doing;
+  readonly wheels: readonly WheelLoads[];
+  /** What is left of the equations of the whole car, N. */
+  readonly residual: number;
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export type LoadsAnswer =
+  | LoadsReached
+  | { readonly reached: false; readonly doing: Doing; readonly message: string };
+
+export const wheelNamed = ({ end, side }: Wheel): WheelName =>
+  `${end}${side === 'left' ? 'Left' : 'Right'}` as WheelName;
+
+const asWheel = (name: WheelName): Wheel => ({ end: endOf(name), side: sideOf(name) });
+
+/** Loads at the wheels asked for, or at all four. */
+export function loadsOf(
+  car: Car,
+  doing: Doing,
+  options: { readonly spread?: boolean; readonly wheels?: readonly Wheel[] } = {},
+): LoadsAnswer {
+  if (car.form.body === undefined) {
+    return {
+      reached: false,
+      doing,
+      message:
+        'The file has no body: without the height of the centre of gravity no load moves from wheel to wheel. Measure it by the raised axle and write it under body, centreOfGravityHeight.',
+    };
+  }
+  const names = (options.wheels ?? WHEEL_NAMES.map(asWheel)).map(wheelNamed);
+  const counts: number[] = [];
+  const pass: Pass = (numbers, put) => {
+    const first = counts.length === 0;
+    for (const name of names) {
+      let count = 0;
+      putLoadFigures(car.form, name, doing, numbers, (note, value) => {
+        count += 1;
+        put(note, value);
+      });
+      if (first) counts.push(count);
+    }
+  };
+  try {
+    const all = options.spread === false ? figuresOf(car, pass) : figuresWithSpread(car, pass);
+    const standing = standingOf(car.form, doing, new Numbers(car.values));
+    let from = 0;
+    const wheels = names.map((name, k) => {
+      const figures = all.slice(from, from + counts[k]!);
+      from += counts[k]!;
+      return { wheel: asWheel(name), figures: inOrder(figures) };
+    });
+    return {
+      reached: true,
+      doing,
+      wheels,
+      residual: standing.residual,
+      notes: notesOn(car, doing, wheels),
+      cautions: [LOAD_CAUTION, CRACK_TEST_CAUTION, STANDING_CAUTION],
+    };
+  } catch (reason) {
+    if (isRefusal(reason)) return { reached: false, doing, message: reason.message };
+    throw reason;
+  }
+}
+
+function notesOn(car: Car, doing: Doing, wheels: readonly WheelLoads[]): string[] {
+  const lifted = wheels
+    .filter(({ figures }) => figures.find(({ id }) => id === 'tyreLoad')?.value === 0)
+    .map(({ wheel }) => `${wheel.end} ${wheel.side}`);
+  const struck = Object.values(doing.strikes).some((each) => each !== 0);
+  const told: readonly (readonly [boolean, string])[] = [
+    [lifted.length > 0, `Off the ground: ${lifted.join(', ')}.`],
+    [
+      doing.speed > 0 && car.form.air === undefined,
+      'The file tells no forces of the air, so the speed adds neither downforce nor drag.',
+    ],
+    [
+      car.form.brakes === undefined && doing.longitudinal < 0,
+      'The file tells no share of the brakes, so each axle brakes by its load.',
+    ],
+    [
+      struck,
+      'A kerb is taken as a load at rest: the tub stays where it is and the wheel goes where its spring lets it. Damper force and the inertia of the wheel are not in it; a real strike is shorter and can be higher.',
+    ],
+  ];
+  return told.filter(([holds]) => holds).map(([, words]) => words);
+}
