@@ -132,9 +132,9 @@ test('cornering moves m a h / t across, and the axles part it as roll centres an
     const roll = (rolling + sum(rates.map(({ series }, k) => series * lean[k]!))) / stiff;
     const expected = (k: 0 | 1): number =>
       (rates[k]!.series * (roll - lean[k]!) + direct[k]!) / rows[k]!.track;
-    // 2 %: the sums take the sides as alike, the wheels as upright and the roll centres as standing still
-    near(rows[0]!.transfer, expected(0), 0.02 * expected(0), `${name} front`);
-    near(rows[1]!.transfer, expected(1), 0.02 * expected(1), `${name} rear`);
+    // 3 %: the sums take the sides as alike and each axle's wheels as one body with it, as on a rigid axle
+    near(rows[0]!.transfer, expected(0), 0.03 * expected(0), `${name} front`);
+    near(rows[1]!.transfer, expected(1), 0.03 * expected(1), `${name} rear`);
   }
 });
 
