@@ -7,6 +7,7 @@
 
 import { distance, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
+import { checkJoints } from './check-joints.ts';
 import { checkParts } from './check-parts.ts';
 import type { RawCar } from './form/car.ts';
 import type { Placed } from './place.ts';
@@ -39,6 +40,7 @@ export function checkCar(form: Form): readonly Problem[] {
       (['left', 'right'] as const).flatMap((side) => checkCorner(form[end][side], `${end}.${side}`, side)),
     ),
     ...checkParts(form),
+    ...checkJoints(form),
     ...wheelbase(form),
   ];
 }

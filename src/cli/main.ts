@@ -24,6 +24,7 @@ import { loadsCommand } from './commands/loads.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
 import { sheetCommand } from './commands/sheet.ts';
+import { studsCommand } from './commands/studs.ts';
 import { surveyCommand } from './commands/survey.ts';
 import { workingCommand } from './commands/working.ts';
 import { BadInput, badAsk, EXIT, EXIT_HELP, NotReached } from './outcome.ts';
@@ -49,6 +50,7 @@ function program(): Command {
     workingCommand(),
     compareCommand(),
     loadsCommand(),
+    studsCommand(),
     barForCoilCommand(),
     coilForBarCommand(),
     ladderCommand(),

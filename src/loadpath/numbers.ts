@@ -62,6 +62,12 @@ export class Numbers {
     return here.part as T;
   }
 
+  /** A part as it was worked out from the numbers as filed, where one is moved: a place to begin a search from. */
+  asFiled<T>(name: string): T | undefined {
+    const from = this.#moved?.from;
+    return from === undefined ? undefined : (from.#kept.get(name)?.part as T | undefined);
+  }
+
   #keep<T>(name: string, work: () => T): Kept<T> {
     const leaned = new Set<number>();
     this.#leaning.push(leaned);

@@ -20,3 +20,6 @@ export const CRACK_TEST_CAUTION =
 
 export const LOAD_CAUTION =
   'A load case is a picture of what a car may meet, not a limit of this one. Parts of unknown history carry less than their drawing; the maker and a licensed engineer decide what may run.';
+
+export const JOINT_CAUTION =
+  'The studs hold the car together behind the driver. Torque only cold, with the lubricant that is named and nothing else, dowels home and the face closed by hand first. Where the engine builder or the maker gives a figure, that figure rules.';

@@ -32,6 +32,14 @@ export * from './drawing-types.ts';
 export { DEMONSTRATION_DAY } from './duty.ts';
 export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
 export * from './figure.ts';
+export {
+  JOINT_NAMES,
+  JOINT_WORDS,
+  type JointAnswer,
+  type JointName,
+  type JointReached,
+  jointOf,
+} from './joint.ts';
 export { type LoadsAnswer, type LoadsReached, loadsOf, type WheelLoads } from './loads.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { openCar } from './open-car.ts';

@@ -7,6 +7,7 @@ import { INSTRUMENT_CLASSES } from '../../measured/instrument.ts';
 import { amount, choice, day, words, yesNo } from '../field.ts';
 import { air } from './air.ts';
 import { axle } from './axle.ts';
+import { joint, masses } from './joint.ts';
 import { survey } from './survey.ts';
 
 export const CAR_FILE_VERSION = 1;
@@ -91,6 +92,8 @@ export const carFile = z.strictObject({
     })
     .optional(),
   air: air.optional(),
+  masses: masses.optional(),
+  joints: z.strictObject({ caseToEngine: joint.optional(), engineToTub: joint.optional() }).optional(),
   front: axle,
   rear: axle,
   survey: survey.optional(),

@@ -4,7 +4,7 @@ import { axleForm, carForm, figuresForm } from './axle.ts';
 import { checkForm, problemsForm } from './check.ts';
 import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
-import { loadsForm } from './loads.ts';
+import { loadsForm, studsForm } from './loads.ts';
 import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
 import { surveyForm } from './survey.ts';
 
@@ -17,6 +17,7 @@ export const answerForm = z.discriminatedUnion('answer', [
   workingForm,
   compareForm,
   loadsForm,
+  studsForm,
   barForCoilForm,
   coilForBarForm,
   ladderForm,

@@ -1,4 +1,4 @@
-/** `loads --json`. */
+/** `loads --json` and `studs --json`. */
 import { z } from 'zod';
 import { about, figure, remarks, wheel } from './form.ts';
 
@@ -23,6 +23,21 @@ export const loadsForm = z.strictObject({
       reached: z.literal(true),
       wheels: z.array(z.strictObject({ wheel, figures: z.array(figure) })),
       residual: z.number().meta({ description: 'N, left over in the equations of the whole car' }),
+      ...remarks,
+    }),
+    z.strictObject({ reached: z.literal(false), message: z.string() }),
+  ]),
+});
+
+export const studsForm = z.strictObject({
+  ...about('studs'),
+  joint: z.enum(['caseToEngine', 'engineToTub']),
+  doing,
+  is: z.discriminatedUnion('reached', [
+    z.strictObject({
+      reached: z.literal(true),
+      figures: z.array(figure),
+      worst: z.string().meta({ description: 'stud whose pad keeps least' }),
       ...remarks,
     }),
     z.strictObject({ reached: z.literal(false), message: z.string() }),

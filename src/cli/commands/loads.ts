@@ -1,17 +1,9 @@
 /** `flatpatch loads`: what tyres, members, rockers and springs carry while the car does something. */
 import type { Command } from 'commander';
-import {
-  type Doing,
-  type LoadsAnswer,
-  type LoadsReached,
-  loadsOf,
-  STANDING,
-  USUAL_DOINGS,
-  usualDoing,
-  type WheelLoads,
-} from '../../questions/index.ts';
+import { type LoadsAnswer, type LoadsReached, loadsOf, type WheelLoads } from '../../questions/index.ts';
 import { figureOut } from '../answers/form.ts';
-import { askedAmount, askedWheel, WHEELS, wheelWords } from '../asked.ts';
+import { askedWheel, WHEELS, wheelWords } from '../asked.ts';
+import { type AskedDoing, askedDoing, doingWords, takingDoing } from '../asked-doing.ts';
 import { openCar } from '../car-argument.ts';
 import {
   type CarOptions,
@@ -31,19 +23,8 @@ import {
   tailLines,
   withShares,
 } from '../command.ts';
-import { badAsk, EXIT } from '../outcome.ts';
+import { EXIT } from '../outcome.ts';
 import { figureLines, figureText, table } from '../print.ts';
-import { RACK_HELP } from './corner.ts';
-
-interface AskedDoing {
-  readonly doing?: string;
-  readonly longitudinal?: string;
-  readonly lateral?: string;
-  readonly vertical?: string;
-  readonly speed?: string;
-  readonly rack?: string;
-  readonly kerb?: string;
-}
 
 interface Options extends CarOptions, MannerOptions, AskedDoing {
   readonly wheel?: string;
@@ -56,19 +37,8 @@ export function loadsCommand(): Command {
     'flatpatch loads ashgarth-501 --lateral "1.8 g" --speed "150 km/h" --no-spread',
     'flatpatch loads fenwold-201 --kerb "rear-left 2.5" --wheel rear-left --no-spread --json',
   ]);
-  const names = USUAL_DOINGS.map(({ name, means }) => `${name}: ${means}`).join('; ');
-  return withShares(speaking(onCar(made)))
+  return takingDoing(withShares(speaking(onCar(made))))
     .option('--wheel <wheel>', 'front-left, front-right, rear-left or rear-right; left out, all four')
-    .option('--doing <name>', `one of these, each to be changed by the options below. ${names}`)
-    .option('--longitudinal <acceleration>', 'forward positive, so braking is negative, with its unit')
-    .option('--lateral <acceleration>', 'positive in a left-hand turn, with its unit')
-    .option('--vertical <acceleration>', 'upward, on top of gravity, with its unit')
-    .option('--speed <speed>', 'for the forces of the air, with its unit')
-    .option('--rack <length>', RACK_HELP)
-    .option(
-      '--kerb <wheel and load>',
-      'a kerb under one wheel, in loads of its own scale reading: "rear-left 3"',
-    )
     .option('--no-spread', 'without the spread, which takes most of the time')
     .action(answer);
 }
@@ -87,52 +57,6 @@ async function answer(file: string, options: Options): Promise<void> {
   if (is.reached) return;
   complain(is.message);
   endWith(EXIT.notReached);
-}
-
-/** @throws BadInput */
-function askedDoing(options: AskedDoing): Doing {
-  const from = options.doing === undefined ? STANDING : usualDoing(options.doing)?.doing;
-  if (from === undefined) {
-    throw badAsk(
-      'asked/doing',
-      `--doing "${options.doing}" is not known; write one of ${USUAL_DOINGS.map(({ name }) => name).join(', ')}.`,
-    );
-  }
-  const or = (name: 'longitudinal' | 'lateral' | 'vertical', otherwise: number): number =>
-    options[name] === undefined ? otherwise : askedAmount(`--${name}`, options[name], 'm/s^2');
-  const doing: Doing = {
-    longitudinal: or('longitudinal', from.longitudinal),
-    lateral: or('lateral', from.lateral),
-    vertical: or('vertical', from.vertical),
-    speed: options.speed === undefined ? from.speed : askedAmount('--speed', options.speed, 'm/s'),
-    rack: options.rack === undefined ? from.rack : askedAmount('--rack', options.rack, 'm'),
-    strikes: options.kerb === undefined ? from.strikes : askedKerb(options.kerb),
-  };
-  if (doing.speed < 0) throw badAsk('asked/speed', '--speed is below nothing; the car goes forward here.');
-  return doing;
-}
-
-function askedKerb(text: string): Doing['strikes'] {
-  const [wheel = '', load = '', ...more] = text.trim().split(/\s+/);
-  const loads = Number(load);
-  if (more.length > 0 || load === '' || !(loads > 0) || !Number.isFinite(loads)) {
-    throw badAsk(
-      'asked/kerb',
-      `--kerb "${text}" must be a wheel and how many of its scale loads come on top, such as "rear-left 3".`,
-    );
-  }
-  const { end, side } = askedWheel(wheel);
-  return { [`${end}${side === 'left' ? 'Left' : 'Right'}`]: loads };
-}
-
-function doingWords(options: AskedDoing): string {
-  const usual = options.doing === undefined ? undefined : usualDoing(options.doing);
-  const changed = (['longitudinal', 'lateral', 'vertical', 'speed', 'rack', 'kerb'] as const)
-    .filter((name) => options[name] !== undefined)
-    .map((name) => `${name} ${options[name]}`);
-  return [usual?.means ?? (changed.length === 0 ? 'standing' : undefined), ...changed]
-    .filter((each) => each !== undefined)
-    .join(', ');
 }
 
 function answerOut(of: LoadsAnswer) {

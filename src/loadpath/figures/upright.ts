@@ -104,7 +104,7 @@ const trail = note({
   source: 'LP-18',
 });
 const centreTravel = note({
-  id: 'wheelCentreTravel',
+  id: 'wheelCentreHeight',
   means: 'wheel centre above the contact point',
   symbol: 'h_w',
   unit: 'm',

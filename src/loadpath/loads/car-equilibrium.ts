@@ -14,7 +14,7 @@
  */
 import { LuDecomposition, Matrix } from 'ml-matrix';
 import type { CarForm } from '../../car/read.ts';
-import { add, along, cross, dot, scale, sub, unit, type Vec3, ZERO } from '../../maths/vec3.ts';
+import { add, along, cross, dot, scale, sub, unit, type Vec3 } from '../../maths/vec3.ts';
 import type { Metre, Newton } from '../../units/quantity.ts';
 import { STANDARD_GRAVITY } from '../../units/quantity.ts';
 import { pairForces } from '../axle/pair.ts';
@@ -34,17 +34,8 @@ import {
   type WheelName,
   type Wheels,
 } from './doing.ts';
+import { airForcesOf, type Ground, groundOf, sharedAlong } from './ground.ts';
 import { type AppliedForce, resultantAt } from './wrench.ts';
-
-/** The ground as the tub sees it, with the directions of the car's movement along it. */
-export interface Ground {
-  readonly height: Metre;
-  readonly perForward: number;
-  readonly perLeft: number;
-  readonly forward: Vec3;
-  readonly left: Vec3;
-  readonly up: Vec3;
-}
 
 export interface WheelStanding {
   readonly travel: Metre;
@@ -90,13 +81,6 @@ export class NotSettled extends Error {
 
 /** Seven unknowns: the travels in the order of the wheels, then the ground's height and two slopes. */
 type Unknowns = readonly number[];
-
-export function groundOf(height: Metre, perForward: number, perLeft: number): Ground {
-  const up = unit([-perForward, -perLeft, 1]);
-  const level: Vec3 = [1, 0, 0];
-  const forward = unit(along(level, up, -dot(level, up)));
-  return { height, perForward, perLeft, forward, left: cross(up, forward), up };
-}
 
 /** What hangs on the survey alone, worked out once for a car. */
 interface AsSurveyed {
@@ -167,7 +151,7 @@ function lookAt(
     scale(up, doing.vertical + STANDARD_GRAVITY),
   );
   const air = airOf(car, doing.speed, numbers);
-  const airForces = airForcesOf(air, start, ground);
+  const airForces = airForcesOf(air, start.contacts, ground);
   const sprungForce: AppliedForce = { at: start.sprung.at, force: scale(acceleration, -start.sprung.mass) };
 
   const places = eachWheel((wheel) => {
@@ -191,10 +175,10 @@ function lookAt(
     };
   });
 
-  const along3 = shared(car, places, { airForces, sprungForce, ground }, numbers);
+  const tyres = sharedAlong(car, places, { airForces, sprungForce, ground }, numbers);
   const wheels = eachWheel((wheel): WheelStanding => {
     const { at, unsprung, state } = places[wheel];
-    const here = along3[wheel];
+    const here = tyres[wheel];
     const force = add(
       add(scale(forward, here.forward), scale(left, here.left)),
       scale(up, places[wheel].load),
@@ -252,77 +236,6 @@ function lookAt(
   };
 }
 
-/** Downforce on the two axle lines at the ground's height, drag at its own.  [LL-2] */
-function airForcesOf(air: Air, start: AsSurveyed, ground: Ground): AppliedForce[] {
-  const middle = (a: WheelName, b: WheelName): Vec3 => scale(add(start.contacts[a], start.contacts[b]), 0.5);
-  const front = middle('frontLeft', 'frontRight');
-  const rear = middle('rearLeft', 'rearRight');
-  const level = (at: Vec3): Vec3 => [at[0], 0, 0];
-  return [
-    { at: level(front), force: scale(ground.up, -air.frontDownforce) },
-    { at: level(rear), force: scale(ground.up, -air.rearDownforce) },
-    { at: [(front[0] + rear[0]) / 2, 0, air.dragHeight], force: scale(ground.forward, -air.drag) },
-  ];
-}
-
-interface Along {
-  readonly forward: Newton;
-  readonly left: Newton;
-  /** Part of the forward force whose torque goes through a shaft to the case. */
-  readonly byShaft: Newton;
-}
-
-/** Fore and aft and side forces by the sharing rule.  [LL-7, LL-8] */
-function shared(
-  car: CarForm,
-  places: Wheels<{ readonly at: Vec3; readonly load: Newton; readonly unsprung: AppliedForce }>,
-  on: {
-    readonly airForces: readonly AppliedForce[];
-    readonly sprungForce: AppliedForce;
-    readonly ground: Ground;
-  },
-  numbers: Numbers,
-): Wheels<Along> {
-  const { forward, left, up } = on.ground;
-  const bodies = [...on.airForces, on.sprungForce, ...WHEEL_NAMES.map((wheel) => places[wheel].unsprung)];
-  const needed = -dot(resultantAt(ZERO, bodies).force, forward);
-  const braking = needed < 0;
-  // without a share in the file both axles brake by their load
-  const loadOf = (end: 'front' | 'rear'): number =>
-    WHEEL_NAMES.filter((wheel) => endOf(wheel) === end).reduce((sum, wheel) => sum + places[wheel].load, 0);
-  const loads = { front: loadOf('front'), rear: loadOf('rear') };
-  const frontShare = !braking
-    ? 0
-    : car.brakes === undefined
-      ? loads.front / (loads.front + loads.rear)
-      : numbers.of(car.brakes.frontShare);
-  const inboard = (end: 'front' | 'rear'): boolean => !braking || car.brakes?.[end] === 'inboard';
-  const foreAft = eachWheel((wheel) => {
-    const share = endOf(wheel) === 'front' ? frontShare : 1 - frontShare;
-    return (needed * share) / 2;
-  });
-  const withThem = resultantAt(ZERO, [
-    ...bodies,
-    ...WHEEL_NAMES.map((wheel) => ({ at: places[wheel].at, force: scale(forward, foreAft[wheel]) })),
-  ]);
-  // two axle forces from side force and yaw, each shared by the tyres' loads
-  const lever = (end: 'front' | 'rear'): number =>
-    WHEEL_NAMES.filter((wheel) => endOf(wheel) === end).reduce(
-      (sum, wheel) => sum + (places[wheel].load / (loads[end] || 1)) * dot(up, cross(places[wheel].at, left)),
-      0,
-    );
-  const [f, r] = [lever('front'), lever('rear')];
-  const side = -dot(withThem.force, left);
-  const yaw = -dot(withThem.moment, up);
-  const front = (yaw - r * side) / (f - r);
-  const axle = { front, rear: side - front };
-  return eachWheel((wheel) => ({
-    forward: foreAft[wheel],
-    left: axle[endOf(wheel)] * (places[wheel].load / (loads[endOf(wheel)] || 1)),
-    byShaft: inboard(endOf(wheel)) ? foreAft[wheel] : 0,
-  }));
-}
-
 /** Slopes of the seven equations, side forces taken as standing still: close enough for the steps to shrink. */
 function slopes(look: Look, start: AsSurveyed): Matrix {
   const J = Matrix.zeros(7, 7);
@@ -358,7 +271,11 @@ const STRIDE: Metre = 0.01;
 /** @throws NotSettled, Unreachable, DegenerateCorner, BarOpen */
 export function carStanding(car: CarForm, doing: Doing, numbers: Numbers): CarStanding {
   const start = numbers.part('car as surveyed, for its equilibrium', () => asSurveyed(car, numbers));
-  const steady = settle(car, doing, [0, 0, 0, 0, 0, 0, 0], start, numbers, {});
+  const name = `place of the car doing ${JSON.stringify(doing)}`;
+  // with one number moved the car stands a hair from where it stood
+  const near = numbers.asFiled<Unknowns>(name) ?? [0, 0, 0, 0, 0, 0, 0];
+  const steady = settle(car, doing, near, start, numbers, {});
+  numbers.part(name, () => steady.at);
   const struck = WHEEL_NAMES.filter((wheel) => (doing.strikes[wheel] ?? 0) !== 0);
   if (struck.length === 0) return steady.standing;
   // the tub has no time to move: the ground stays where it is, and the struck wheel goes where its spring lets it

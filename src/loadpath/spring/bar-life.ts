@@ -188,7 +188,7 @@ export function barLife(
       unit: '1',
     })),
   });
-  const reversed = of.duty.some((block) => block.low < 0 && block.high > 0);
+  const reversed = of.duty.some((block) => block.low < 0);
   return {
     repeats: { low: middle / band, middle, high: middle * band },
     blocks: lives.map((each, i) => ({ ...each, share: damage === 0 ? 0 : damages[i]! / damage })),

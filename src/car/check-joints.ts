@@ -1,0 +1,183 @@
+/**
+ * Slips in the description of a bolted joint: names that no table knows, a torque without its lubricant, two studs in
+ * one place, a stud that the file does not sort.
+ */
+import {
+  clampedMaterial,
+  clampedMaterialsLike,
+  fastenerMaterial,
+  fastenerMaterialsLike,
+} from '../materials/fastener-material.ts';
+import { lubricant, lubricantsLike } from '../materials/lubricant.ts';
+import { threadNamed, threadsLike } from '../materials/thread.ts';
+import { distance } from '../maths/vec3.ts';
+import type { Problem } from '../measured/problem.ts';
+import type { RawCar } from './form/car.ts';
+import type { Placed } from './place.ts';
+
+type Form = Placed<RawCar>;
+type JointForm = NonNullable<NonNullable<Form['joints']>['engineToTub']>;
+type SortForm = JointForm['sorts'][string];
+
+const WORDS = { caseToEngine: 'Gear case to engine', engineToTub: 'Engine to tub' } as const;
+
+export const checkJoints = ({ joints }: Form): readonly Problem[] =>
+  (['caseToEngine', 'engineToTub'] as const).flatMap((name) => {
+    const joint = joints?.[name];
+    if (joint === undefined) return [];
+    const path = `joints.${name}`;
+    const tell: Tell = (code, at, message, remedy) => ({
+      code,
+      path: `${path}.${at}`,
+      message: `${WORDS[name]}: ${message}.`,
+      remedy,
+      weight: 'error',
+    });
+    return [
+      ...Object.entries(joint.sorts).flatMap(([sort, of]) => checkSort(sort, of, tell)),
+      ...checkStuds(joint, tell),
+    ];
+  });
+
+type Tell = (code: string, at: string, message: string, remedy: string) => Problem;
+
+const meant = (names: readonly string[]): string =>
+  `Did you mean ${names.map((name) => `"${name}"`).join(' or ')}?`;
+
+function checkSort(sort: string, of: SortForm, tell: Tell): Problem[] {
+  const problems: Problem[] = [];
+  const at = (key: string): string => `sorts.${sort}.${key}`;
+  const unknown = (key: string, word: string | undefined, known: boolean, like: readonly string[]): void => {
+    if (word === undefined || known) return;
+    problems.push(tell('joint/unknown-name', at(key), `"${word}" is not in the table`, meant(like)));
+  };
+  const thread = threadNamed(of.thread);
+  unknown('thread', of.thread, thread !== undefined, threadsLike(of.thread));
+  unknown(
+    'material',
+    of.material,
+    fastenerMaterial(of.material) !== undefined,
+    fastenerMaterialsLike(of.material),
+  );
+  unknown('parent', of.parent, clampedMaterial(of.parent) !== undefined, clampedMaterialsLike(of.parent));
+  of.layers.forEach(({ material }, k) => {
+    unknown(
+      `layers.${k}.material`,
+      material,
+      clampedMaterial(material) !== undefined,
+      clampedMaterialsLike(material),
+    );
+  });
+  if (of.lubricant !== undefined) {
+    unknown('lubricant', of.lubricant, lubricant(of.lubricant) !== undefined, lubricantsLike(of.lubricant));
+  }
+  if (of.torque !== undefined && of.lubricant === undefined) {
+    problems.push(
+      tell(
+        'joint/no-lubricant',
+        at('torque'),
+        `sort "${sort}" has a torque and no lubricant`,
+        'Name what is on thread and nut face: oil or paste changes the preload by half and more.',
+      ),
+    );
+  }
+  if (of.crowfoot !== undefined && of.wrench === undefined) {
+    problems.push(
+      tell(
+        'joint/crowfoot',
+        at('crowfoot'),
+        `sort "${sort}" has a crowfoot and no wrench length`,
+        'Measure the wrench from the square drive to the middle of the grip.',
+      ),
+    );
+  }
+  if (thread !== undefined) problems.push(...checkSizes(sort, of, thread.major, at, tell));
+  return problems;
+}
+
+/** Sizes that cannot stand beside one another. */
+function checkSizes(
+  sort: string,
+  of: SortForm,
+  major: number,
+  at: (key: string) => string,
+  tell: Tell,
+): Problem[] {
+  const grip = of.layers.reduce((sum, { thickness }) => sum + thickness.value, 0);
+  const cases: readonly (readonly [boolean, string, string, string])[] = [
+    [
+      of.hole.value < major,
+      'hole',
+      'the hole is smaller than its thread',
+      'Measure the hole again, or look at the thread.',
+    ],
+    [
+      of.nutFace.value <= of.hole.value,
+      'nutFace',
+      'the nut face is not larger than the hole',
+      'Outer diameter of the ring that bears.',
+    ],
+    [
+      of.pad.value <= of.hole.value,
+      'pad',
+      'the pad is not larger than the hole',
+      'Diameter of the metal round the stud at the face.',
+    ],
+    [
+      of.shankLength !== undefined && of.shankLength.value > grip,
+      'shankLength',
+      'the shank is longer than what is clamped',
+      'Only the part of the shank within the grip counts.',
+    ],
+    [
+      of.shankDiameter !== undefined && of.shankLength === undefined,
+      'shankDiameter',
+      'the shank has a diameter and no length',
+      'Give shankLength beside it.',
+    ],
+  ];
+  return cases
+    .filter(([holds]) => holds)
+    .map(([, key, what, remedy]) => tell('joint/sizes', at(key), `sort "${sort}": ${what}`, remedy));
+}
+
+/** Closer than this two studs are one, m. */
+const ONE_PLACE = 0.008;
+
+function checkStuds({ studs, sorts }: JointForm, tell: Tell): Problem[] {
+  const problems: Problem[] = [];
+  studs.forEach((stud, k) => {
+    if (!Object.hasOwn(sorts, stud.sort)) {
+      problems.push(
+        tell(
+          'joint/no-sort',
+          `studs.${k}.sort`,
+          `stud "${stud.name}" is of sort "${stud.sort}", which the joint does not describe`,
+          `It describes ${Object.keys(sorts).join(', ')}.`,
+        ),
+      );
+    }
+    const same = studs.slice(0, k).find(({ at }) => distance(at.value, stud.at.value) < ONE_PLACE);
+    if (same !== undefined) {
+      problems.push(
+        tell(
+          'joint/one-place',
+          `studs.${k}.at`,
+          `studs "${same.name}" and "${stud.name}" stand in one place`,
+          'Read the points again: a copied line?',
+        ),
+      );
+    }
+    if (studs.slice(0, k).some(({ name }) => name === stud.name)) {
+      problems.push(
+        tell(
+          'joint/one-name',
+          `studs.${k}.name`,
+          `two studs are called "${stud.name}"`,
+          'Each has a name of its own.',
+        ),
+      );
+    }
+  });
+  return problems;
+}

@@ -1,0 +1,89 @@
+/** `flatpatch studs`: how a bolted joint of the load path stands what the car does. */
+import type { Command } from 'commander';
+import { JOINT_WORDS, type JointAnswer, type JointName, jointOf } from '../../questions/index.ts';
+import { figureOut } from '../answers/form.ts';
+import { type AskedDoing, askedDoing, doingWords, takingDoing } from '../asked-doing.ts';
+import { openCar } from '../car-argument.ts';
+import {
+  type CarOptions,
+  carOut,
+  command,
+  complain,
+  endWith,
+  header,
+  headLines,
+  type MannerOptions,
+  mannerOf,
+  onCar,
+  sayJson,
+  sayLines,
+  sayWarnings,
+  speaking,
+  tailLines,
+  withShares,
+} from '../command.ts';
+import { badAsk, EXIT } from '../outcome.ts';
+import { figureLines } from '../print.ts';
+
+interface Options extends CarOptions, MannerOptions, AskedDoing {
+  readonly joint: string;
+  readonly spread: boolean;
+}
+
+const NAMES: Readonly<Record<string, JointName>> = {
+  'engine-to-tub': 'engineToTub',
+  'case-to-engine': 'caseToEngine',
+};
+
+export function studsCommand(): Command {
+  const made = command(
+    'studs',
+    'Studs of a joint: preload, what the load leaves of it, dowels, what breaks first',
+    [
+      'flatpatch studs fenwold-201 --doing dip',
+      'flatpatch studs fenwold-201 --spec "proposal, six studs to the tub" --doing rear-kerb --no-spread',
+      'flatpatch studs fenwold-201 --joint case-to-engine --lateral "2 g" --no-spread --json',
+    ],
+  );
+  return takingDoing(withShares(speaking(onCar(made))))
+    .option('--joint <joint>', `${Object.keys(NAMES).join(' or ')}`, 'engine-to-tub')
+    .option('--no-spread', 'without the spread, which takes most of the time')
+    .action(answer);
+}
+
+async function answer(file: string, options: Options): Promise<void> {
+  const joint = NAMES[options.joint];
+  if (joint === undefined) {
+    throw badAsk(
+      'asked/joint',
+      `--joint "${options.joint}" is not known; write ${Object.keys(NAMES).join(' or ')}.`,
+    );
+  }
+  const doing = askedDoing(options);
+  const { car, file: named } = await openCar(file, options);
+  const is = jointOf(car, joint, doing, { spread: options.spread });
+  sayWarnings(car);
+  if (options.json) {
+    sayJson({ ...header('studs'), car: carOut(car, named), joint, doing, is: answerOut(is) });
+  } else if (is.reached) {
+    sayLines([
+      ...headLines(car, `${JOINT_WORDS[joint]}, ${doingWords(options)}`),
+      ...figureLines(is.figures, mannerOf(options)),
+      ...tailLines(is.notes, is.cautions),
+    ]);
+  }
+  if (is.reached) return;
+  complain(is.message);
+  endWith(EXIT.notReached);
+}
+
+function answerOut(of: JointAnswer) {
+  if (!of.reached) return { reached: false as const, message: of.message };
+  return {
+    reached: true as const,
+    figures: of.figures.map(figureOut),
+    worst: of.worst,
+    notes: [...of.notes],
+    cautions: [...of.cautions],
+  };
+}

@@ -1,0 +1,164 @@
+/** How a bolted joint of the load path stands what the car does: studs, face, dowels, and what would break first. */
+import type { Car } from '../car/read.ts';
+import { putJointFigures } from '../loadpath/figures/joint.ts';
+import { FaceParted } from '../loadpath/joint/face.ts';
+import type { JointName, JointUnderLoad } from '../loadpath/joint/joint-of-car.ts';
+import { NoTorque } from '../loadpath/joint/stud-of-car.ts';
+import type { Doing } from '../loadpath/loads/doing.ts';
+import { STANDING } from '../loadpath/loads/doing.ts';
+import { Numbers } from '../loadpath/numbers.ts';
+import { show, spokenFigures } from '../units/show.ts';
+import { CRACK_TEST_CAUTION, JOINT_CAUTION, STANDING_CAUTION } from './cautions.ts';
+import type { Figure } from './figure.ts';
+import { isRefusal } from './refusal.ts';
+import { figuresOf, figuresWithSpread, type Pass } from './spread-of-figures.ts';
+
+export type { JointName };
+export const JOINT_NAMES: readonly JointName[] = ['caseToEngine', 'engineToTub'];
+export const JOINT_WORDS: Readonly<Record<JointName, string>> = {
+  caseToEngine: 'gear case to engine',
+  engineToTub: 'engine to tub',
+};
+
+export interface JointReached {
+  readonly reached: true;
+  readonly joint: JointName;
+  readonly doing: Doing;
+  readonly figures: readonly Figure[];
+  /** Name of the stud whose pad keeps least. */
+  readonly worst: string;
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export type JointAnswer =
+  | JointReached
+  | { readonly reached: false; readonly joint: JointName; readonly doing: Doing; readonly message: string };
+
+export function jointOf(
+  car: Car,
+  joint: JointName,
+  doing: Doing,
+  options: { readonly spread?: boolean } = {},
+): JointAnswer {
+  const no = (message: string): JointAnswer => ({ reached: false, joint, doing, message });
+  if (car.form.body === undefined) {
+    return no('The file has no body: without the height of the centre of gravity the loads are not known.');
+  }
+  if (car.form.joints?.[joint] === undefined) {
+    return no(
+      `The file does not describe the joint ${JOINT_WORDS[joint]}: write its studs, what they clamp, torque and lubricant under joints, ${joint}.`,
+    );
+  }
+  if (car.form.masses === undefined) {
+    return no(
+      'The file tells no masses of gear case and engine: without them what hangs behind the face is not known. Weigh them and write them under masses.',
+    );
+  }
+  const pass: Pass = (numbers, put) => {
+    putJointFigures(car.form, joint, doing, numbers, put);
+  };
+  try {
+    const figures = options.spread === false ? figuresOf(car, pass) : figuresWithSpread(car, pass);
+    const numbers = new Numbers(car.values);
+    const under = putJointFigures(car.form, joint, doing, numbers, () => undefined);
+    const still = putJointFigures(car.form, joint, STANDING, numbers, () => undefined);
+    return {
+      reached: true,
+      joint,
+      doing,
+      figures,
+      worst: under.studs.reduce((a, b) => (b.pad.low < a.pad.low ? b : a)).name,
+      notes: notesOn(under, still, doing),
+      cautions: [JOINT_CAUTION, CRACK_TEST_CAUTION, STANDING_CAUTION],
+    };
+  } catch (reason) {
+    if (isRefusal(reason) || reason instanceof NoTorque || reason instanceof FaceParted)
+      return no(reason.message);
+    throw reason;
+  }
+}
+
+const N = (value: number): string => spokenFigures(value, 'N');
+const percent = (share: number): string => `${show(share, 'share').text} %`;
+const list = (names: readonly string[]): string => names.join(', ');
+
+/** Off the plane of the others by more than a face can be, m. */
+const UNEVEN = 0.003;
+
+function notesOn(of: JointUnderLoad, still: JointUnderLoad, doing: Doing): string[] {
+  const notes: string[] = [];
+  const worst = of.studs.reduce((a, b) => (b.pad.low < a.pad.low ? b : a));
+  notes.push(
+    worst.pad.low > 0
+      ? `Least is left at ${worst.name}: ${N(worst.pad.low)} of ${N(worst.sort.preload.low)} on its pad, at the low end of the preload.`
+      : `The face has opened at ${worst.name} at the low end of the preload: from there on the stud feels all of the load.`,
+  );
+  if (of.opened.low > 0) {
+    const more =
+      of.opened.middle > 0 ? `and ${percent(of.opened.middle)} at the middle` : 'and nothing at the middle';
+    notes.push(`Open: ${percent(of.opened.low)} of the face at the low end of the preload, ${more}.`);
+  }
+  if (of.slip < 1) {
+    notes.push(
+      of.dowels.length === 0
+        ? 'Friction alone does not hold this, and the file has no dowel: the studs would be in shear, which is not their work.'
+        : `Friction alone does not hold this (${of.slip.toFixed(2)} of what is needed): the dowels carry. See that both are home before a nut goes on.`,
+    );
+  }
+  notes.push(...firstToBreak(of));
+  const past = of.studs.filter(({ sort }) => sort.tightening > 0.9 * sort.material.yield);
+  if (past.length > 0) {
+    notes.push(
+      `At the high end of the preload ${list(past.map(({ name }) => name))} is past nine tenths of yield while the wrench turns (VDI 2230 goes up to there).`,
+    );
+  }
+  notes.push(...swing(of, still));
+  if (of.frame.uneven > UNEVEN) {
+    notes.push(
+      `The studs do not lie in one plane: one is ${show(of.frame.uneven, 'm').text} mm off it. Read their points again.`,
+    );
+  }
+  if (doing.longitudinal > 0) {
+    notes.push(
+      'The torque of the crank is not in it: it acts at the face between case and engine, and goes into the engine again before the tub.',
+    );
+  }
+  return notes;
+}
+
+const WAYS = [
+  ['tension', 'the stud breaks in tension'],
+  ['studThread', 'the thread of the stud strips'],
+  ['parentThread', 'the thread of the parent strips'],
+] as const;
+
+/** By sort of stud: what gives way first when one is pulled, and at which load. */
+function firstToBreak({ studs }: JointUnderLoad): string[] {
+  const sorts = [...new Set(studs.map(({ sort }) => sort))];
+  return sorts.map((sort) => {
+    const names = studs.filter((stud) => stud.sort === sort).map(({ name }) => name);
+    const [first, words] = WAYS.reduce((a, b) => (sort.breaking[b[0]] < sort.breaking[a[0]] ? b : a));
+    const better =
+      first === 'tension'
+        ? ''
+        : ' A stud that breaks is seen; a thread that strips is not: more engagement or an insert.';
+    return `${sort.thread.name} (${list(names)}): first ${words}, at about ${N(sort.breaking[first])}.${better}`;
+  });
+}
+
+/** Stress that swings between standing and this load, against what a rolled thread bears for ever. */
+function swing(of: JointUnderLoad, still: JointUnderLoad): string[] {
+  const rows = of.studs.map((stud, k) => ({
+    stud,
+    amplitude: Math.abs(stud.force.low - still.studs[k]!.force.low) / 2 / stud.sort.area,
+  }));
+  const worst = rows.reduce((a, b) =>
+    b.amplitude / b.stud.sort.endurance > a.amplitude / a.stud.sort.endurance ? b : a,
+  );
+  if (worst.amplitude === 0) return [];
+  const { stud, amplitude } = worst;
+  return [
+    `Between standing and this load the stress in ${stud.name} swings by ± ${(amplitude / 1e6).toFixed(1)} MPa; a rolled thread of its size bears ± ${(stud.sort.endurance / 1e6).toFixed(0)} MPa for ever (VDI 2230, from memory).`,
+  ];
+}
