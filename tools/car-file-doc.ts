@@ -9,6 +9,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { carFileSchema, type SchemaNode } from '../src/car/schema.ts';
+import { CLAMPED_MATERIALS, FASTENER_MATERIALS } from '../src/materials/fastener-material.ts';
+import { LUBRICANTS } from '../src/materials/lubricant.ts';
 import { SPRING_MATERIALS } from '../src/materials/spring-material.ts';
 import { INSTRUMENT_CLASSES, type InstrumentClass } from '../src/measured/instrument.ts';
 import { plain } from '../src/units/show.ts';
@@ -134,6 +136,36 @@ const materials = (): string =>
     ]),
   );
 
+const fasteners = (): string =>
+  table(
+    ['Name', 'What it is', 'Proof', 'Yield', 'Strength'],
+    FASTENER_MATERIALS.map(({ name, means, proof, yield: yields, strength }) => [
+      code(name),
+      means,
+      ...[proof, yields, strength].map((each) => `${plain(each / 1e6, 0)} MPa`),
+    ]),
+  );
+
+const clamped = (): string =>
+  table(
+    ['Name', "Young's modulus", 'Shear strength of its thread'],
+    CLAMPED_MATERIALS.map(({ name, youngsModulus, shearStrength }) => [
+      code(name),
+      `${plain(youngsModulus / 1e9, 0)} GPa`,
+      `${plain(shearStrength / 1e6, 0)} MPa`,
+    ]),
+  );
+
+const lubricants = (): string =>
+  table(
+    ['Name', 'Friction, low to high', 'From'],
+    LUBRICANTS.map(({ name, thread, source, known }) => [
+      code(name),
+      `${thread.low} to ${thread.high}`,
+      `${source} (${known})`,
+    ]),
+  );
+
 const KINDS = [
   ['length', 'm'],
   ['angle', 'rad'],
@@ -141,6 +173,8 @@ const KINDS = [
   ['force', 'N'],
   ['pressure, modulus', 'Pa'],
   ['time', 's'],
+  ['torque', 'N m'],
+  ['acceleration', 'm/s^2'],
 ] as const;
 
 const units = (): string =>
@@ -161,6 +195,16 @@ const TABLES: Readonly<Record<string, () => string>> = {
   instrument: () => keys(at('instruments', '*')),
   body: () => keys(at('body')),
   brakes: () => keys(at('brakes')),
+  air: () => keys(at('air')),
+  masses: () => keys(at('masses')),
+  lump: () => keys(at('masses', 'case')),
+  boltedJoints: () => keys(at('joints')),
+  boltedJoint: () => keys(at('joints', 'engineToTub')),
+  stud: () => keys(at('joints', 'engineToTub', 'studs', '[]')),
+  studSort: () => keys(at('joints', 'engineToTub', 'sorts', '*')),
+  layer: () => keys(at('joints', 'engineToTub', 'sorts', '*', 'layers', '[]')),
+  dowel: () => keys(at('joints', 'engineToTub', 'dowels', '[]')),
+  plate: () => keys(at('joints', 'engineToTub', 'plates', '[]')),
   axle: () => keys(at('front')),
   corner: () => keys(at('front', 'left')),
   points,
@@ -188,6 +232,9 @@ const TABLES: Readonly<Record<string, () => string>> = {
   spec: () => keys(at('specs', '*')),
   instruments,
   materials,
+  fasteners,
+  clamped,
+  lubricants,
   units,
 };
 

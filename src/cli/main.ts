@@ -12,6 +12,7 @@ import { complain, endWith, header, sayJson } from './command.ts';
 import { axleCommand, carCommand } from './commands/axle.ts';
 import { barForCoilCommand } from './commands/bar-for-coil.ts';
 import { benchTestCommand } from './commands/bench-test.ts';
+import { caseCommand } from './commands/case.ts';
 import { checkCommand } from './commands/check.ts';
 import { coilForBarCommand } from './commands/coil-for-bar.ts';
 import { compareCommand } from './commands/compare.ts';
@@ -50,6 +51,7 @@ function program(): Command {
     workingCommand(),
     compareCommand(),
     loadsCommand(),
+    caseCommand(),
     studsCommand(),
     barForCoilCommand(),
     coilForBarCommand(),

@@ -16,6 +16,7 @@ export {
 } from './bar-for-coil.ts';
 export { barLadder, type LadderAnswer, type LadderAsked } from './bar-ladder.ts';
 export { type BenchAnswer, type BenchAsked, benchTest } from './bench-test.ts';
+export { type CaseAnswer, type CaseForce, type CaseReached, caseForces } from './case-forces.ts';
 export * from './cautions.ts';
 export { type CoilAsked, type CoilProposal, coilForBar } from './coil-for-bar.ts';
 export { type ComparedRow, type Comparison, compareEvery, compareSpecs } from './compare.ts';
@@ -33,14 +34,22 @@ export { DEMONSTRATION_DAY } from './duty.ts';
 export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
 export * from './figure.ts';
 export {
+  type DrawnFace,
   JOINT_NAMES,
   JOINT_WORDS,
   type JointAnswer,
   type JointName,
   type JointReached,
   jointOf,
+  workingOfJoint,
 } from './joint.ts';
-export { type LoadsAnswer, type LoadsReached, loadsOf, type WheelLoads } from './loads.ts';
+export {
+  type LoadsAnswer,
+  type LoadsReached,
+  loadsOf,
+  type WheelLoads,
+  workingOfLoads,
+} from './loads.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { openCar } from './open-car.ts';
 export type { ProposedBar } from './proposed-bar.ts';

@@ -12,6 +12,7 @@ import { CRACK_TEST_CAUTION, JOINT_CAUTION, STANDING_CAUTION } from './cautions.
 import type { Figure } from './figure.ts';
 import { isRefusal } from './refusal.ts';
 import { figuresOf, figuresWithSpread, type Pass } from './spread-of-figures.ts';
+import { type WorkingAnswer, workingOfPass } from './working.ts';
 
 export type { JointName };
 export const JOINT_NAMES: readonly JointName[] = ['caseToEngine', 'engineToTub'];
@@ -20,11 +21,30 @@ export const JOINT_WORDS: Readonly<Record<JointName, string>> = {
   engineToTub: 'engine to tub',
 };
 
+/** A stud on its face, seen from behind the car: y to the left, z up, metres from the studs' centre. */
+export interface DrawnStud {
+  readonly name: string;
+  readonly y: number;
+  readonly z: number;
+  readonly hole: number;
+  readonly pad: number;
+  /** Left on its pad at the low end of the preload, and what pressed it before the load. */
+  readonly left: number;
+  readonly pressed: number;
+  readonly tension: number;
+}
+
+export interface DrawnFace {
+  readonly studs: readonly DrawnStud[];
+  readonly dowels: readonly { readonly name: string; readonly y: number; readonly z: number }[];
+}
+
 export interface JointReached {
   readonly reached: true;
   readonly joint: JointName;
   readonly doing: Doing;
   readonly figures: readonly Figure[];
+  readonly face: DrawnFace;
   /** Name of the stud whose pad keeps least. */
   readonly worst: string;
   readonly notes: readonly string[];
@@ -68,6 +88,7 @@ export function jointOf(
       joint,
       doing,
       figures,
+      face: drawnFace(under),
       worst: under.studs.reduce((a, b) => (b.pad.low < a.pad.low ? b : a)).name,
       notes: notesOn(under, still, doing),
       cautions: [JOINT_CAUTION, CRACK_TEST_CAUTION, STANDING_CAUTION],
@@ -78,6 +99,33 @@ export function jointOf(
     throw reason;
   }
 }
+
+export interface JointWorkingAsked {
+  readonly joint: JointName;
+  readonly doing: Doing;
+  readonly figure: string;
+}
+
+export function workingOfJoint(car: Car, { joint, doing, figure }: JointWorkingAsked): WorkingAnswer {
+  const pass: Pass = (numbers, put) => {
+    putJointFigures(car.form, joint, doing, numbers, put);
+  };
+  return workingOfPass(car, figure, pass, (put, working) => {
+    putJointFigures(car.form, joint, doing, new Numbers(car.values), put, working);
+  });
+}
+
+const drawnFace = ({ studs, dowels }: JointUnderLoad): DrawnFace => ({
+  studs: studs.map(({ name, place, size, sort, pad, force }) => ({
+    name,
+    ...place,
+    ...size,
+    left: pad.low,
+    pressed: sort.preload.low,
+    tension: force.middle,
+  })),
+  dowels: dowels.map(({ name, place }) => ({ name, ...place })),
+});
 
 const N = (value: number): string => spokenFigures(value, 'N');
 const percent = (share: number): string => `${show(share, 'share').text} %`;

@@ -7,6 +7,7 @@ import { CRACK_TEST_CAUTION, LOAD_CAUTION, STANDING_CAUTION } from './cautions.t
 import type { Figure, Wheel } from './figure.ts';
 import { isRefusal } from './refusal.ts';
 import { figuresOf, figuresWithSpread, inOrder, type Pass } from './spread-of-figures.ts';
+import { type WorkingAnswer, workingOfPass } from './working.ts';
 
 export interface WheelLoads {
   readonly wheel: Wheel;
@@ -80,6 +81,22 @@ export function loadsOf(
     if (isRefusal(reason)) return { reached: false, doing, message: reason.message };
     throw reason;
   }
+}
+
+export interface LoadWorkingAsked {
+  readonly wheel: Wheel;
+  readonly doing: Doing;
+  readonly figure: string;
+}
+
+export function workingOfLoads(car: Car, { wheel, doing, figure }: LoadWorkingAsked): WorkingAnswer {
+  const name = wheelNamed(wheel);
+  const pass: Pass = (numbers, put) => {
+    putLoadFigures(car.form, name, doing, numbers, put);
+  };
+  return workingOfPass(car, figure, pass, (put, working) => {
+    putLoadFigures(car.form, name, doing, new Numbers(car.values), put, working);
+  });
 }
 
 function notesOn(car: Car, doing: Doing, wheels: readonly WheelLoads[]): string[] {

@@ -9,6 +9,7 @@ import './style/floor.css';
 import './style/sheet.css';
 import './style/drawing.css';
 import './style/card.css';
+import './style/loads.css';
 import './style/slip.css';
 import './style/forms.css';
 import './style/phone.css';

@@ -3,6 +3,7 @@
  * loaded again and handed on.
  */
 import { type End, LOAD_PATH, type Side, type Stance, type Stop, type Wheel } from '../questions/figure.ts';
+import { JOINT_NAMES, type JointName, USUAL_DOINGS } from '../questions/index.ts';
 import { FIRST_TURN, type Turn, VIEWS, type View } from './scene/look.ts';
 
 export const WAYS = ['load', 'gas', 'floor', 'book'] as const;
@@ -12,7 +13,7 @@ export const MODES = ['wheel', 'heave', 'roll'] as const;
 /** What moves: this wheel alone, both wheels of the axle, or this one up and the other down. */
 export type Mode = (typeof MODES)[number];
 
-export const CARDS = ['figures', 'curves', 'readings', 'ask', 'survey'] as const;
+export const CARDS = ['figures', 'loads', 'curves', 'readings', 'ask', 'survey'] as const;
 export type CardName = (typeof CARDS)[number];
 
 export interface Place {
@@ -33,6 +34,10 @@ export interface Place {
   /** Metres, positive to the left. */
   readonly rack: number;
   readonly card: CardName;
+  /** What the car is doing, by its name. */
+  readonly doing: string;
+  /** Which bolted joint is looked at. */
+  readonly joint: JointName;
   /** The figure whose working is open. */
   readonly figure?: string | undefined;
 }
@@ -47,6 +52,8 @@ export const START: Place = {
   travel: 0,
   rack: 0,
   card: 'figures',
+  doing: 'standing',
+  joint: 'engineToTub',
 };
 
 const DEG = Math.PI / 180;
@@ -81,6 +88,12 @@ export function placeFrom(search: string): Place {
     travel: number('travel', 200, 0) / 1000,
     rack: number('rack', 120, 0) / 1000,
     card: word('card', CARDS, START.card),
+    doing: word(
+      'doing',
+      USUAL_DOINGS.map(({ name }) => name),
+      START.doing,
+    ),
+    joint: word('joint', JOINT_NAMES, START.joint),
   };
 }
 
@@ -105,6 +118,8 @@ export function searchOf(place: Place): string {
   put('travel', tenths(place.travel), '0');
   put('rack', tenths(place.rack), '0');
   put('card', place.card, START.card);
+  put('doing', place.doing, START.doing);
+  put('joint', place.joint, START.joint);
   put('figure', place.figure);
   return `?${asked}`;
 }

@@ -28,7 +28,19 @@ type Act =
   | { readonly kind: 'say'; readonly words: string };
 
 /** Steps that the browser's own back arrow takes; a travel or a turn of the view is no step. */
-const STEPS = ['car', 'spec', 'against', 'way', 'stop', 'wheel', 'view', 'card', 'figure'] as const;
+const STEPS = [
+  'car',
+  'spec',
+  'against',
+  'way',
+  'stop',
+  'wheel',
+  'view',
+  'card',
+  'figure',
+  'doing',
+  'joint',
+] as const;
 
 function after(held: Held, act: Act): Held {
   switch (act.kind) {

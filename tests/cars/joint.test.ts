@@ -10,7 +10,16 @@ import { carStanding } from '../../src/loadpath/loads/car-equilibrium.ts';
 import { type Doing, STANDING } from '../../src/loadpath/loads/doing.ts';
 import { Numbers } from '../../src/loadpath/numbers.ts';
 import type { Problem } from '../../src/measured/problem.ts';
-import { type JointName, jointOf, USUAL_DOINGS } from '../../src/questions/index.ts';
+import {
+  type JointName,
+  jointOf,
+  loadsOf,
+  USUAL_DOINGS,
+  type WorkingAnswer,
+  workingOfJoint,
+  workingOfLoads,
+} from '../../src/questions/index.ts';
+import { recheck } from '../../src/working/working.ts';
 import { near } from '../near.ts';
 import { demo, demoSource, opened } from './demo.ts';
 
@@ -161,6 +170,26 @@ test('slips in the description are told at their line with what would do', () =>
     assert.ok(found, `${code}: ${JSON.stringify(problems)}`);
     assert.match(`${found.message} ${found.remedy}`, words);
     assert.ok(found.line !== undefined && found.column !== undefined, `${code} has its place`);
+  }
+});
+
+test('every figure of loads and joint opens a working that stands when worked out again', () => {
+  const { doing } = USUAL_DOINGS.find(({ name }) => name === 'rear-kerb')!;
+  const car = demo(CAR);
+  const loads = loadsOf(car, doing, { spread: false, wheels: [{ end: 'rear', side: 'left' }] });
+  const joint = jointOf(car, 'caseToEngine', doing, { spread: false });
+  assert.ok(loads.reached && joint.reached);
+  const check = (answer: WorkingAnswer, value: number, what: string): void => {
+    assert.ok(answer.reached, what);
+    assert.deepEqual(recheck(answer.steps), [], what);
+    near(answer.steps.at(-1)!.value, value, 0, what);
+    assert.ok(answer.steps.at(-1)!.source !== '', `${what} names its source`);
+  };
+  for (const { id, value } of loads.wheels[0]!.figures.slice(0, 6)) {
+    check(workingOfLoads(car, { wheel: { end: 'rear', side: 'left' }, doing, figure: id }), value, id);
+  }
+  for (const { id, value } of joint.figures.slice(0, 13)) {
+    check(workingOfJoint(car, { joint: 'caseToEngine', doing, figure: id }), value, id);
   }
 });
 

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { before, test } from 'node:test';
 import { z } from 'zod';
+import { near } from '../near.ts';
 import { flatpatch, ROOT } from './flatpatch.ts';
 
 let published: z.ZodType;
@@ -116,7 +117,26 @@ test('the other commands keep their forms', async () => {
   assert.ok(compared.rows.some((each: { difference?: number }) => each.difference !== 0));
   const checked = await answerOf(['check', 'fenwold-201']);
   assert.equal(checked.good, true);
-  assert.equal(checked.specs.length, 3);
+  assert.equal(checked.specs.length, 4);
+});
+
+test('loads and studs keep their forms, and give their case back in SI', async () => {
+  const loads = await answerOf([
+    'loads',
+    'fenwold-201',
+    '--doing',
+    'braking',
+    '--lateral',
+    '1 g',
+    '--no-spread',
+  ]);
+  assert.equal(loads.is.wheels.length, 4);
+  near(loads.doing.lateral, 9.80665, 1e-12);
+  near(loads.doing.longitudinal, -2.5 * 9.80665, 1e-9);
+  assert.ok(loads.is.residual < 1e-6);
+  const studs = await answerOf(['studs', 'fenwold-201', '--kerb', 'rear-left 2', '--no-spread']);
+  assert.deepEqual(studs.doing.strikes, { rearLeft: 2 });
+  assert.ok(studs.is.figures.some((each: { id: string }) => each.id === 'stud.lower left.pad'));
 });
 
 test('springs: bar for coil, coil for bar, ladder, bench test and survey keep their forms', async () => {

@@ -29,6 +29,9 @@ const PLACES: Readonly<Record<string, string>> = {
   curves: '?car=fenwold-201&stop=spring&card=curves',
   readings: '?car=ashgarth-501&stop=spring&card=readings',
   'bars and coils': '?car=fenwold-201&stop=spring&card=ask',
+  loads: '?car=fenwold-201&stop=links&card=loads&doing=turning-in',
+  case: '?car=fenwold-201&stop=case&doing=dip',
+  studs: '?car=fenwold-201&stop=studs&doing=rear-kerb',
   survey: '?car=ashgarth-501&card=survey',
   working: '?car=fenwold-201&figure=wheelRate',
   'two specs': '?car=ashgarth-501&against=as+run',
@@ -81,7 +84,12 @@ describe('reach', { skip: NO_BROWSER }, () => {
   }
 
   test('on the phone whatever is tapped is 48 px or more each way', async () => {
-    for (const address of ['', '?car=ashgarth-501&stop=spring', '?car=fenwold-201&stop=spring&card=ask']) {
+    for (const address of [
+      '',
+      '?car=ashgarth-501&stop=spring',
+      '?car=fenwold-201&stop=spring&card=ask',
+      '?car=fenwold-201&stop=studs&doing=dip',
+    ]) {
       const page = await openPage(workshop, address, PHONE);
       await settled(page);
       assert.deepEqual(await page.evaluate(SMALL_TARGETS), [], address);

@@ -4,7 +4,7 @@ import { axleForm, carForm, figuresForm } from './axle.ts';
 import { checkForm, problemsForm } from './check.ts';
 import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
-import { loadsForm, studsForm } from './loads.ts';
+import { caseForm, loadsForm, studsForm } from './loads.ts';
 import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
 import { surveyForm } from './survey.ts';
 
@@ -18,6 +18,7 @@ export const answerForm = z.discriminatedUnion('answer', [
   compareForm,
   loadsForm,
   studsForm,
+  caseForm,
   barForCoilForm,
   coilForBarForm,
   ladderForm,

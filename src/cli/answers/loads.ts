@@ -1,4 +1,4 @@
-/** `loads --json` and `studs --json`. */
+/** `loads --json`, `studs --json` and `case --json`. */
 import { z } from 'zod';
 import { about, figure, remarks, wheel } from './form.ts';
 
@@ -38,6 +38,31 @@ export const studsForm = z.strictObject({
       reached: z.literal(true),
       figures: z.array(figure),
       worst: z.string().meta({ description: 'stud whose pad keeps least' }),
+      ...remarks,
+    }),
+    z.strictObject({ reached: z.literal(false), message: z.string() }),
+  ]),
+});
+
+const vector = z.tuple([z.number(), z.number(), z.number()]).meta({ description: 'forward, left, up' });
+
+export const caseForm = z.strictObject({
+  ...about('case'),
+  doing,
+  is: z.discriminatedUnion('reached', [
+    z.strictObject({
+      reached: z.literal(true),
+      forces: z.array(
+        z.strictObject({
+          name: z.string(),
+          at: vector,
+          force: vector,
+          size: z.number().meta({ description: 'N' }),
+          moment: z.number().meta({ description: 'N m, a couple beside it' }),
+        }),
+      ),
+      resultant: z.strictObject({ force: vector, moment: vector }),
+      residual: z.number().meta({ description: 'share of the largest force' }),
       ...remarks,
     }),
     z.strictObject({ reached: z.literal(false), message: z.string() }),

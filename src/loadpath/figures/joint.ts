@@ -1,5 +1,6 @@
 /** Figures of a bolted joint under what the car is doing: its resultant, each stud, the face, dowels and slip. */
 import type { CarForm } from '../../car/read.ts';
+import type { Working } from '../../working/working.ts';
 import {
   type JointName,
   type JointUnderLoad,
@@ -8,8 +9,8 @@ import {
 } from '../joint/joint-of-car.ts';
 import type { Doing } from '../loads/doing.ts';
 import type { Numbers } from '../numbers.ts';
-import { standingOf } from './loads.ts';
-import { type FigureNote, notesOf, type Put } from './note.ts';
+import { askedOf, standingOf } from './loads.ts';
+import { type FigureNote, notesOf, type Put, recorded } from './note.ts';
 
 const studs = notesOf('studs');
 
@@ -99,7 +100,7 @@ function putStud(stud: StudUnderLoad, put: Put): void {
   const note = (what: string, rest: Parameters<typeof studNote>[2]): FigureNote => studNote(name, what, rest);
   const N = { symbol: 'F', unit: 'N' } as const;
   put(note('preloadLow', { means: 'preload, low end', ...N, rank: 3, ...tightened }), sort.preload.low);
-  put(note('preload', { means: 'preload', ...N, rank: 2, ...tightened }), sort.preload.middle);
+  put(note('preload', { means: 'preload', symbol: 'F_V', unit: 'N', rank: 2 }), sort.preload.middle);
   put(
     note('preloadHigh', { means: 'preload, high end, not settled', ...N, rank: 3, ...tightened }),
     sort.preload.high,
@@ -150,9 +151,11 @@ export function putJointFigures(
   joint: JointName,
   doing: Doing,
   numbers: Numbers,
-  put: Put,
+  into: Put,
+  working?: Working,
 ): JointUnderLoad {
-  const of = jointUnder(joint, car.joints![joint]!, car, standingOf(car, doing, numbers), numbers);
+  const put = working === undefined ? into : recorded(into, working, askedOf(doing));
+  const of = jointUnder(joint, car.joints![joint]!, car, standingOf(car, doing, numbers), numbers, working);
   const { load } = of;
   put(RESULTANT.pull, load.pull);
   put(RESULTANT.bending, load.byZ);

@@ -1,6 +1,7 @@
 /** Figures of one corner under what the car is doing: tyre, members, rocker and spring at the place that it takes. */
 import type { CarForm } from '../../car/read.ts';
 import { length } from '../../maths/vec3.ts';
+import type { Term, Working } from '../../working/working.ts';
 import { type CarStanding, carStanding } from '../loads/car-equilibrium.ts';
 import { type CornerLoads, cornerLoads } from '../loads/corner-loads.ts';
 import { type Doing, endOf, sideOf, type WheelName } from '../loads/doing.ts';
@@ -8,7 +9,7 @@ import { MEMBERS, type MemberName } from '../loads/members.ts';
 import type { Numbers } from '../numbers.ts';
 import { skinStress } from '../spring/torsion-bar.ts';
 import { barOf } from '../spring-of-car.ts';
-import { type FigureNote, notesOf, type Put } from './note.ts';
+import { type FigureNote, notesOf, type Put, recorded } from './note.ts';
 
 const tyre = notesOf('tyre');
 const upright = notesOf('upright');
@@ -193,14 +194,36 @@ const SPRING = {
 export const standingOf = (car: CarForm, doing: Doing, numbers: Numbers): CarStanding =>
   numbers.part(`car doing ${JSON.stringify(doing)}`, () => carStanding(car, doing, numbers));
 
+/** What was asked, as terms of every step that is solved for it. */
+export const askedOf = (doing: Doing): readonly Term[] =>
+  (
+    [
+      ['a_x', 'acceleration forward', doing.longitudinal, 'm/s^2'],
+      ['a_y', 'acceleration to the left', doing.lateral, 'm/s^2'],
+      ['a_z', 'acceleration upward, on top of gravity', doing.vertical, 'm/s^2'],
+      ['v', 'speed', doing.speed, 'm/s'],
+      ...Object.entries(doing.strikes).map(
+        ([wheel, loads]) => [`n_${wheel}`, 'loads of its own scale reading on a kerb', loads, '1'] as const,
+      ),
+    ] as const
+  ).map(([symbol, means, value, unit]) => ({
+    symbol,
+    means,
+    value,
+    unit,
+    from: { kind: 'asked', what: 'what the car is doing' },
+  }));
+
 /** @throws NotSettled, Unreachable, DegenerateCorner, BarOpen */
 export function putLoadFigures(
   car: CarForm,
   wheel: WheelName,
   doing: Doing,
   numbers: Numbers,
-  put: Put,
+  into: Put,
+  working?: Working,
 ): CornerLoads {
+  const put = working === undefined ? into : recorded(into, working, askedOf(doing));
   const standing = standingOf(car, doing, numbers);
   const of = cornerLoads(standing, wheel);
   const here = standing.wheels[wheel];

@@ -13,6 +13,7 @@ import type { CarForm } from '../../car/read.ts';
 import { add, along, cross, dot, scale, sub, unit, type Vec3, ZERO } from '../../maths/vec3.ts';
 import type { Metre, Newton } from '../../units/quantity.ts';
 import { STANDARD_GRAVITY } from '../../units/quantity.ts';
+import type { Working } from '../../working/working.ts';
 import type { CarStanding } from '../loads/car-equilibrium.ts';
 import { WHEEL_NAMES } from '../loads/doing.ts';
 import { type AppliedForce, type Resultant, resultantAt } from '../loads/wrench.ts';
@@ -132,6 +133,8 @@ export type Level = (typeof LEVELS)[number];
 
 export interface StudUnderLoad {
   readonly name: string;
+  readonly place: FacePoint;
+  readonly size: { readonly hole: Metre; readonly pad: Metre };
   readonly sort: WorkedSort;
   /** Tension in the stud, by level of the preload. */
   readonly force: Readonly<Record<Level, Newton>>;
@@ -149,7 +152,7 @@ export interface JointUnderLoad {
   /** Friction over what it would have to hold if no dowel helped, at the low preload. */
   readonly slip: number;
   /** Each dowel if friction held nothing. */
-  readonly dowels: readonly { readonly name: string; readonly force: Newton }[];
+  readonly dowels: readonly { readonly name: string; readonly place: FacePoint; readonly force: Newton }[];
 }
 
 /** @throws NoTorque, FaceParted */
@@ -159,6 +162,7 @@ export function jointUnder(
   car: CarForm,
   standing: CarStanding,
   numbers: Numbers,
+  working?: Working,
 ): JointUnderLoad {
   const places = form.studs.map(({ at }) => numbers.point(at));
   const frame = frameOf(places);
@@ -170,7 +174,7 @@ export function jointUnder(
   const sorts = Object.fromEntries(
     Object.entries(form.sorts).map(([sort, of]) => [
       sort,
-      workedSort(sort, of, { warm: form.warm }, numbers),
+      workedSort(sort, of, { warm: form.warm }, numbers, working),
     ]),
   );
   const at = places.map(inFace);
@@ -222,6 +226,11 @@ export function jointUnder(
     load,
     studs: form.studs.map((stud, k) => ({
       name: stud.name,
+      place: at[k]!,
+      size: {
+        hole: numbers.of(form.sorts[stud.sort]!.hole),
+        pad: numbers.of(form.sorts[stud.sort]!.pad),
+      },
       sort: sortOf(k),
       force: levels((level) => by[level].face.studs[k]!),
       pad: levels((level) => by[level].pads[k]!),
@@ -238,6 +247,7 @@ export function jointUnder(
         ? []
         : groupShear(dowels, load).map(({ y, z }, k) => ({
             name: form.dowels![k]!.name,
+            place: { y: dowels[k]!.y, z: dowels[k]!.z },
             force: Math.hypot(y, z),
           })),
   };

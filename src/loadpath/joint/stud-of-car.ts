@@ -18,7 +18,9 @@ import { type FrictionBand, lubricant } from '../../materials/lubricant.ts';
 import { type Thread, threadNamed } from '../../materials/thread.ts';
 import type { Reading } from '../../measured/reading.ts';
 import type { Newton, NewtonMetre, NewtonPerMetre, Pascal, Ratio } from '../../units/quantity.ts';
-import type { Numbers } from '../numbers.ts';
+import { formula, type Working } from '../../working/working.ts';
+import { noteSolved } from '../figures/note.ts';
+import { fromReading, fromReadingOr, type Numbers } from '../numbers.ts';
 import { heatChange, settling, settlingOf } from '../stud/change.ts';
 import { preloadByTorque, stressArea, tighteningStress, torqueThroughCrowfoot } from '../stud/preload.ts';
 import { clampedCompliance, loadFactor, studCompliance } from '../stud/stiffness.ts';
@@ -59,6 +61,21 @@ export interface WorkedSort {
   readonly endurance: Pascal;
 }
 
+const NO_RUNNING = { kind: 'constant', what: 'no running torque given' } as const;
+const NO_CROWFOOT = { kind: 'constant', what: 'no crowfoot' } as const;
+
+const afterSettling = formula({
+  symbol: 'F_V',
+  means: 'preload, settled',
+  is: 'max(0*F_M, F_M + F_Z)',
+  unit: 'N',
+  terms: {
+    F_M: { unit: 'N', means: 'preload from torque' },
+    F_Z: { unit: 'N', means: 'change of preload as the faces settle' },
+  },
+  source: 'ST-14',
+});
+
 /** There is no preload without a lubricant: told by the question before this is asked. */
 export class NoTorque extends Error {
   constructor(sort: string) {
@@ -93,6 +110,7 @@ export function workedSort(
   sort: SortForm,
   of: { readonly warm: Reading | undefined },
   numbers: Numbers,
+  working?: Working,
 ): WorkedSort {
   const paste = sort.lubricant === undefined ? undefined : lubricant(sort.lubricant);
   if (sort.torque === undefined || paste === undefined) throw new NoTorque(name);
@@ -127,35 +145,57 @@ export function workedSort(
     tapped: true,
   });
   const entry = numbers.of(sort.entry);
+  noteSolved(working, 'pieces of the stud, one behind the other', 'ST-11', () => [
+    { symbol: 'δ_S', means: 'compliance of the stud', value: stud, unit: 'm/N' },
+  ]);
+  noteSolved(working, 'cone of pressure through the layers', 'ST-12', () => [
+    { symbol: 'δ_P', means: 'compliance of the clamped parts', value: parts, unit: 'm/N' },
+  ]);
 
   const set = endsOf(sort.torque, numbers);
   const running = numbers.or(sort.running, 0);
   const wrench = sort.wrench === undefined ? undefined : numbers.of(sort.wrench);
-  const atNut = (torque: NewtonMetre): NewtonMetre =>
+  const atNut = (torque: NewtonMetre, record?: Working): NewtonMetre =>
     wrench === undefined
       ? torque
-      : torqueThroughCrowfoot({ set: torque, wrench, crowfoot: numbers.or(sort.crowfoot, 0) });
+      : torqueThroughCrowfoot({ set: torque, wrench, crowfoot: numbers.or(sort.crowfoot, 0) }, record, {
+          M_w: fromReading(sort.torque!),
+          L: fromReading(sort.wrench!),
+          e: sort.crowfoot === undefined ? NO_CROWFOOT : fromReading(sort.crowfoot),
+        });
   const threads = frictionOf(sort.threadFriction, paste.thread, numbers);
   const faces = frictionOf(sort.faceFriction, paste.face, numbers);
   const face = { outer: nutFace, hole };
-  const left = (torque: NewtonMetre, at: 'low' | 'middle' | 'high'): Newton =>
+  const left = (torque: NewtonMetre, at: 'low' | 'middle' | 'high', record?: Working): Newton =>
     Math.max(
       0,
-      preloadByTorque({
-        thread,
-        face,
-        friction: { thread: threads[at], face: faces[at] },
-        torque: atNut(torque),
-        running,
-      }),
+      preloadByTorque(
+        {
+          thread,
+          face,
+          friction: { thread: threads[at], face: faces[at] },
+          torque: atNut(torque, record),
+          running,
+        },
+        record,
+        {
+          d_w: fromReading(sort.nutFace),
+          d_h: fromReading(sort.hole),
+          μ_t: fromReadingOr(sort.threadFriction, paste.name),
+          μ_f: fromReadingOr(sort.faceFriction, paste.name),
+          ...(wrench === undefined ? { M: fromReading(sort.torque!) } : {}),
+          M_r: sort.running === undefined ? NO_RUNNING : fromReading(sort.running),
+        },
+      ),
     );
-  const settled = settling({
-    stud,
-    parts,
-    settles: settlingOf({ nutFaces: 1, interfaces: layers.length }),
-  });
   const high = left(set.high, 'low');
-  const middle = Math.max(0, left(set.middle, 'middle') + settled);
+  const unsettled = left(set.middle, 'middle', working);
+  const settled = settling(
+    { stud, parts, settles: settlingOf({ nutFaces: 1, interfaces: layers.length }) },
+    working,
+    { f_Z: { kind: 'table', name: 'settling by number of faces, VDI 2230' } },
+  );
+  const middle = afterSettling({ F_M: unsettled, F_Z: settled }, working);
   const warm = numbers.or(of.warm, 0);
   const heat = heatChange({
     stud,

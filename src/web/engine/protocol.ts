@@ -8,10 +8,14 @@ import type {
   coilForBar,
   cornerCurves,
   cornerFigures,
+  jointOf,
+  loadsOf,
   surveyAnswer,
   workingOf,
   workingOfAxle,
   workingOfCar,
+  workingOfJoint,
+  workingOfLoads,
 } from '../../questions/index.ts';
 import type { SheetAnswer, SheetAsked, SheetKind } from '../../sheets/index.ts';
 import type { Letters } from '../print/letters.ts';
@@ -22,12 +26,16 @@ type After<F> = F extends (first: never, ...rest: infer R) => unknown ? R : neve
 export interface Questions {
   open: { asks: []; answers: Opened };
   corner: { asks: After<typeof cornerFigures>; answers: ReturnType<typeof cornerFigures> };
+  loads: { asks: After<typeof loadsOf>; answers: ReturnType<typeof loadsOf> };
+  joint: { asks: After<typeof jointOf>; answers: ReturnType<typeof jointOf> };
   axle: { asks: After<typeof axleFigures>; answers: ReturnType<typeof axleFigures> };
   car: { asks: After<typeof carFigures>; answers: ReturnType<typeof carFigures> };
   workingOfCar: { asks: After<typeof workingOfCar>; answers: ReturnType<typeof workingOfCar> };
   curves: { asks: After<typeof cornerCurves>; answers: ReturnType<typeof cornerCurves> };
   working: { asks: After<typeof workingOf>; answers: ReturnType<typeof workingOf> };
   workingOfAxle: { asks: After<typeof workingOfAxle>; answers: ReturnType<typeof workingOfAxle> };
+  workingOfLoads: { asks: After<typeof workingOfLoads>; answers: ReturnType<typeof workingOfLoads> };
+  workingOfJoint: { asks: After<typeof workingOfJoint>; answers: ReturnType<typeof workingOfJoint> };
   barForCoil: { asks: After<typeof barForCoil>; answers: ReturnType<typeof barForCoil> };
   coilForBar: { asks: After<typeof coilForBar>; answers: ReturnType<typeof coilForBar> };
   ladder: { asks: After<typeof barLadder>; answers: ReturnType<typeof barLadder> };

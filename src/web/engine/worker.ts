@@ -8,10 +8,14 @@ import {
   coilForBar,
   cornerCurves,
   cornerFigures,
+  jointOf,
+  loadsOf,
   surveyAnswer,
   workingOf,
   workingOfAxle,
   workingOfCar,
+  workingOfJoint,
+  workingOfLoads,
 } from '../../questions/index.ts';
 import { sheetOf } from '../../sheets/index.ts';
 import { measureOf } from '../print/letters.ts';
@@ -31,12 +35,16 @@ function carOf(ask: Pick<Ask, 'source'>): Car {
 const answering: Answering = {
   open: (ask) => plainCar(readOnce(ask.source)),
   corner: (ask) => cornerFigures(carOf(ask), ...ask.asks),
+  loads: (ask) => loadsOf(carOf(ask), ...ask.asks),
+  joint: (ask) => jointOf(carOf(ask), ...ask.asks),
   axle: (ask) => axleFigures(carOf(ask), ...ask.asks),
   car: (ask) => carFigures(carOf(ask), ...ask.asks),
   workingOfCar: (ask) => workingOfCar(carOf(ask), ...ask.asks),
   curves: (ask) => cornerCurves(carOf(ask), ...ask.asks),
   working: (ask) => workingOf(carOf(ask), ...ask.asks),
   workingOfAxle: (ask) => workingOfAxle(carOf(ask), ...ask.asks),
+  workingOfLoads: (ask) => workingOfLoads(carOf(ask), ...ask.asks),
+  workingOfJoint: (ask) => workingOfJoint(carOf(ask), ...ask.asks),
   barForCoil: (ask) => barForCoil(carOf(ask), ...ask.asks),
   coilForBar: (ask) => coilForBar(carOf(ask), ...ask.asks),
   ladder: (ask) => barLadder(carOf(ask), ...ask.asks),

@@ -1,10 +1,11 @@
 /** The drawing sheet of one car: drawing, card of the stop, line of stops, title block, working slip. */
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { Figure } from '../../questions/figure.ts';
 import type { Workshop } from '../client.ts';
 import { Folded } from '../compare/folded.tsx';
+import { useLoads } from '../loads/use-loads.ts';
 import { PrintedSheet } from '../print/printed-sheet.tsx';
-import { WorkingSlip } from '../slip/working-slip.tsx';
+import { LOAD_FIGURE, WorkingSlip } from '../slip/working-slip.tsx';
 import { usePage } from '../state.tsx';
 import { Card } from '../stops/card.tsx';
 import { CarDrawing } from './car-drawing.tsx';
@@ -23,6 +24,16 @@ export function Sheet({ workshop }: { workshop: Workshop | undefined }) {
   const { place, go } = usePage();
   const { car } = useCar();
   const corner = useCorner(place);
+  const loads = useLoads();
+  // with the loads on the card they stand on the drawing too
+  const drawn = useMemo(() => {
+    if (loads === undefined || !loads.reached || !corner.reached) return corner;
+    const figures = loads.wheels[0]!.figures.map((figure) => ({
+      ...figure,
+      id: `${LOAD_FIGURE}${figure.id}`,
+    }));
+    return { ...corner, figures };
+  }, [corner, loads]);
   const [lit, setLit] = useState<Figure>();
   useKeys();
 
@@ -42,8 +53,12 @@ export function Sheet({ workshop }: { workshop: Workshop | undefined }) {
         <Folded against={place.against!} />
       ) : (
         <>
-          <CarDrawing corner={corner} lit={lit} onLight={setLit} />
-          {place.way === 'load' ? <Card corner={corner} onLight={setLit} /> : <WayCard way={place.way} />}
+          <CarDrawing corner={drawn} lit={lit} onLight={setLit} />
+          {place.way === 'load' ? (
+            <Card corner={corner} loads={loads} onLight={setLit} />
+          ) : (
+            <WayCard way={place.way} />
+          )}
         </>
       )}
       <StopLine corner={corner} />

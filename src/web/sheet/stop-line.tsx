@@ -1,7 +1,7 @@
 /** The line along the foot of the sheet: four ways as tabs, and the stops of the chosen way in their order. */
-import type { Problem } from '../../measured/problem.ts';
 import { LOAD_PATH, type Stop, type Wheel } from '../../questions/figure.ts';
-import { WAYS } from '../place.ts';
+import type { Car } from '../engine/answers.ts';
+import { type Place, WAYS } from '../place.ts';
 import { usePage } from '../state.tsx';
 import { doubtsAt } from '../stops/doubts.ts';
 import { STOPS, WAY_WORDS } from '../stops/words.ts';
@@ -36,7 +36,7 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
       {toCome === undefined ? (
         <ol className="stops">
           {LOAD_PATH.map((stop) => {
-            const mark = markOf(stop, corner, car.warnings, place.wheel);
+            const mark = markOf(stop, corner, car, place.wheel);
             return (
               <li key={stop}>
                 <button
@@ -45,7 +45,13 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
                   data-stop={stop}
                   data-mark={mark}
                   aria-current={place.stop === stop ? 'step' : undefined}
-                  onClick={() => go({ stop, card: place.card === 'ask' ? 'figures' : place.card })}
+                  onClick={() =>
+                    go((from) => ({
+                      stop,
+                      card: from.card === 'ask' ? 'figures' : from.card,
+                      ...behind(stop, from),
+                    }))
+                  }
                 >
                   <span className="dot" aria-hidden="true" />
                   <span className="stop-name">{STOPS[stop].name}</span>
@@ -69,13 +75,27 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
   );
 }
 
-type Mark = 'well' | 'to-come' | 'amiss';
+/** Case and studs are behind: the rear axle is looked at with them. */
+const behind = (stop: Stop, { wheel, view }: Place): Partial<Place> =>
+  (stop === 'case' || stop === 'studs') && wheel.end === 'front'
+    ? { wheel: { end: 'rear', side: wheel.side }, rack: 0, ...(view === 'front' ? { view: 'rear' } : {}) }
+    : {};
 
-const MARK_WORDS: Readonly<Record<Mark, string>> = { well: '', 'to-come': 'later', amiss: 'look here' };
+type Mark = 'well' | 'to-come' | 'untold' | 'amiss';
 
-/** A shape as well as a word: round where all is well, a square of dashes to come, a diamond to look at. */
-function markOf(stop: Stop, corner: CornerAnswer, warnings: readonly Problem[], wheel: Wheel): Mark {
+const MARK_WORDS: Readonly<Record<Mark, string>> = {
+  well: '',
+  'to-come': 'later',
+  untold: 'not told',
+  amiss: 'look here',
+};
+
+/** A shape as well as a word: round where all is well, a square of dashes to come or not told, a diamond to look at. */
+function markOf(stop: Stop, corner: CornerAnswer, { form, warnings }: Car, wheel: Wheel): Mark {
   if (STOPS[stop].toCome !== undefined) return 'to-come';
+  if (stop === 'studs' && form.joints === undefined) return 'untold';
+  if ((stop === 'case' || stop === 'studs') && form.body === undefined) return 'untold';
+  if (stop === 'case' || stop === 'studs') return 'well';
   if (!corner.reached || doubtsAt(warnings, wheel, stop).length > 0) return 'amiss';
   return corner.figures.some(
     (figure) =>

@@ -1,6 +1,6 @@
 /** The title block (in the manner of ISO 7200): what the sheet is of, and where spec, units and light are changed. */
 import { useMemo } from 'react';
-import { stateOfReadings } from '../../questions/index.ts';
+import { stateOfReadings, usualDoing } from '../../questions/index.ts';
 import type { Workshop } from '../client.ts';
 import type { Light } from '../light.ts';
 import type { Mode } from '../place.ts';
@@ -24,16 +24,19 @@ export function TitleBlock({ workshop }: { workshop: Workshop | undefined }) {
   const onFloor = workshop?.cars.find((each) => each.id === id);
   const { name, chassis } = car.form.car;
   const still = place.travel === 0 && place.rack === 0;
-  const doing = still
-    ? 'standing as surveyed'
-    : place.travel === 0
-      ? 'wheels as surveyed'
-      : DOING[place.mode](
-          `${place.wheel.end} ${place.wheel.side}`,
-          place.wheel.end,
-          travelWords(place.travel, speech),
-        );
-  const turned = place.rack === 0 ? '' : `, rack ${travelWords(place.rack, speech)}`;
+  const loaded = place.card === 'loads' || place.stop === 'case' || place.stop === 'studs';
+  const doing = loaded
+    ? usualDoing(place.doing)!.means
+    : still
+      ? 'standing as surveyed'
+      : place.travel === 0
+        ? 'wheels as surveyed'
+        : DOING[place.mode](
+            `${place.wheel.end} ${place.wheel.side}`,
+            place.wheel.end,
+            travelWords(place.travel, speech),
+          );
+  const turned = loaded || place.rack === 0 ? '' : `, rack ${travelWords(place.rack, speech)}`;
 
   return (
     <section className="title-block" aria-label="Title block">

@@ -1,9 +1,10 @@
 /** The working slip: how a figure came about, with every number's origin and what its spread is made of. */
 
 import { useEffect, useRef } from 'react';
-import type { WorkingReached } from '../../questions/index.ts';
+import { JOINT_WORDS, type WorkingReached } from '../../questions/index.ts';
 import { unitAfter } from '../../units/show.ts';
 import { ask, useAnswer } from '../engine/ask.ts';
+import { useDoing } from '../loads/use-loads.ts';
 import { stanceOf, wheelName } from '../place.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { travelWords } from '../sheet/travel.ts';
@@ -17,6 +18,9 @@ import { StepOfWorking } from './step.tsx';
 export const AXLE_FIGURE = 'axle.';
 /** Those of the whole car: `car.frontRollShare`. */
 export const CAR_FIGURE = 'car.';
+/** Those of a wheel under what the car is doing: `load.tension.rod`; and of a bolted joint: `joint.pull`. */
+export const LOAD_FIGURE = 'load.';
+export const JOINT_FIGURE = 'joint.';
 
 export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () => void }) {
   const { place, speech } = usePage();
@@ -28,9 +32,19 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
   const stance = stanceOf(place);
   const ofAxle = figure.startsWith(AXLE_FIGURE);
   const ofCar = figure.startsWith(CAR_FIGURE);
+  const ofLoad = figure.startsWith(LOAD_FIGURE);
+  const ofJoint = figure.startsWith(JOINT_FIGURE);
+  const doing = useDoing();
   const asked = useAnswer(
-    `${key} ${wheelName(wheel)} ${JSON.stringify(ofAxle ? stance : at)} ${figure}`,
+    `${key} ${wheelName(wheel)} ${JSON.stringify(ofAxle ? stance : at)} ${place.doing} ${place.joint} ${figure}`,
     () => {
+      if (ofLoad) {
+        return ask('workingOfLoads', source, { wheel, doing, figure: figure.slice(LOAD_FIGURE.length) });
+      }
+      if (ofJoint) {
+        const asked = { joint: place.joint, doing, figure: figure.slice(JOINT_FIGURE.length) };
+        return ask('workingOfJoint', source, asked);
+      }
       if (ofAxle) return ask('workingOfAxle', source, wheel.end, stance, figure.slice(AXLE_FIGURE.length));
       if (ofCar) return ask('workingOfCar', source, figure.slice(CAR_FIGURE.length));
       return ask('working', source, { wheel, at, figure });
@@ -48,9 +62,15 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
     <section className="slip" role="dialog" aria-label="Working" ref={slip} tabIndex={-1}>
       <header>
         <p className="soft">
-          {ofCar
-            ? 'Working · whole car as surveyed'
-            : `Working · ${ofAxle ? `${wheel.end} axle` : wheelName(wheel)} at ${travelWords(at.travel, speech)}`}
+          {'Working · '}
+          {ofCar && 'whole car as surveyed'}
+          {ofLoad && `${wheelName(wheel)}, ${place.doing.replaceAll('-', ' ')}`}
+          {ofJoint && `${JOINT_WORDS[place.joint]}, ${place.doing.replaceAll('-', ' ')}`}
+          {!ofCar && !ofLoad && !ofJoint && (
+            <>
+              {ofAxle ? `${wheel.end} axle` : wheelName(wheel)} at {travelWords(at.travel, speech)}
+            </>
+          )}
         </p>
         <button type="button" className="word" onClick={onClose}>
           Close <kbd>Esc</kbd>

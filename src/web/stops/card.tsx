@@ -3,6 +3,10 @@ import type { Figure } from '../../questions/figure.ts';
 import type { Speech } from '../../units/show.ts';
 import { sheetAddress } from '../client.ts';
 import { ReadingsForm } from '../forms/readings-form.tsx';
+import { CaseCard } from '../loads/case-card.tsx';
+import { LoadsCard } from '../loads/loads-card.tsx';
+import { StudsCard } from '../loads/studs-card.tsx';
+import type { useLoads } from '../loads/use-loads.ts';
 import { type CardName, wheelName } from '../place.ts';
 import { onDrawing } from '../sheet/car-drawing.tsx';
 import { useCar } from '../sheet/car-file.tsx';
@@ -22,11 +26,12 @@ interface Props {
   readonly onLight: (figure: Figure | undefined) => void;
 }
 
-export function Card({ corner, onLight }: Props) {
+export function Card({ corner, loads, onLight }: Props & { loads: ReturnType<typeof useLoads> }) {
   const { place, go } = usePage();
   const words = STOPS[place.stop];
   const cards: readonly (readonly [CardName, string])[] = [
     ['figures', 'figures'],
+    ['loads', 'loads'],
     ['curves', 'curves'],
     ['readings', 'readings'],
     ...(place.stop === 'spring' ? ([['ask', 'bars']] as const) : []),
@@ -39,6 +44,15 @@ export function Card({ corner, onLight }: Props) {
         <p>{words.is}</p>
         <p>{words.toCome[0]}</p>
         <p>{words.toCome[1]}</p>
+      </aside>
+    );
+  }
+  if (place.stop === 'case' || place.stop === 'studs') {
+    return (
+      <aside className="card" id="card" aria-label={words.title} tabIndex={-1}>
+        <h2>{words.title}</h2>
+        <p className="soft">{words.is}</p>
+        {place.stop === 'case' ? <CaseCard /> : <StudsCard />}
       </aside>
     );
   }
@@ -57,6 +71,7 @@ export function Card({ corner, onLight }: Props) {
         ))}
       </fieldset>
       <DoubtsOfStop />
+      {place.card === 'loads' && loads !== undefined && <LoadsCard loads={loads} onLight={onLight} />}
       {place.card === 'curves' && <Curves corner={corner} />}
       {place.card === 'readings' && <ReadingsForm />}
       {place.card === 'ask' && place.stop === 'spring' && <SpringQuestions />}

@@ -39,20 +39,12 @@ export const STOPS: Readonly<Record<Stop, StopWords>> = {
   case: {
     name: 'case',
     title: 'Case',
-    is: 'Gearbox case and its pick-ups.',
-    toCome: [
-      'This stop will tell what each pick-up and bracket bolt of the case carries.',
-      'It will need the position of every bracket, its bolts, the wall behind it, and the material of the case.',
-    ],
+    is: 'Gearbox case and its pick-ups: every force that suspension, shafts, weight and air put on it.',
   },
   studs: {
     name: 'studs',
     title: 'Studs',
-    is: 'Studs between case, engine and tub.',
-    toCome: [
-      'This stop will tell the load in each stud, and whether the joint stays shut.',
-      'It will need size, grade, pattern, clamped length and tightening of each stud, and the torque card.',
-    ],
+    is: 'Studs between case and engine, engine and tub: what the load leaves on each pad.',
   },
   tub: {
     name: 'tub',

@@ -1,0 +1,101 @@
+/** Loads, case and studs on the page: what is chosen is what is worked out, and every figure opens. */
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { after, before, describe, test } from 'node:test';
+import type { Page } from 'playwright-core';
+import { type Car, caseForces, jointOf, loadsOf, openCar, usualDoing } from '../../src/questions/index.ts';
+import { NO_BROWSER, openPage, openWorkshop, type Workshop } from './browser.ts';
+
+const CAR = 'fenwold-201';
+const FRONT_LEFT = { end: 'front', side: 'left' } as const;
+
+/** `−4852 ± 375 N` to −4852. */
+const leading = (text: string | null): number =>
+  Number(
+    (text ?? '')
+      .replace(/[\s\u2009]/g, '')
+      .replace('−', '-')
+      .match(/-?[\d.]+/)![0],
+  );
+
+describe('loads on the page', { skip: NO_BROWSER }, () => {
+  let workshop: Workshop;
+  let car: Car;
+  before(async () => {
+    workshop = await openWorkshop();
+    const read = openCar({ text: readFileSync(join(workshop.home, CAR, 'car.yaml'), 'utf8') });
+    assert.ok(read.ok);
+    car = read.car;
+  });
+  after(() => workshop?.close());
+
+  const row = (page: Page, means: string) => page.locator('#card .figure-row', { hasText: means }).first();
+
+  test('braking is chosen: the pushrod tells its force, the wheel goes where the load puts it, the working opens', async () => {
+    const page = await openPage(workshop, `?car=${CAR}&stop=links`);
+    await page.getByRole('button', { name: 'loads', exact: true }).click();
+    await page.getByRole('button', { name: 'braking', exact: true }).click();
+    const answer = loadsOf(car, usualDoing('braking')!.doing, { spread: false, wheels: [FRONT_LEFT] });
+    assert.ok(answer.reached);
+    const of = (id: string): number => answer.wheels[0]!.figures.find((each) => each.id === id)!.value;
+    const rod = row(page, 'force along the pushrod');
+    await rod.locator('.row-value', { hasText: '±' }).waitFor();
+    const shown = leading(await rod.locator('.row-value').textContent());
+    // to the digit that the spread leaves
+    assert.ok(Math.abs(shown - of('tension.rod')) <= 0.5, `${shown} for ${of('tension.rod')}`);
+    await page.waitForURL(/travel=/);
+    const travel = Number(new URL(page.url()).searchParams.get('travel'));
+    assert.ok(Math.abs(travel - of('travelUnderLoad') * 1000) <= 0.051, `${travel}`);
+    await rod.click();
+    const slip = page.getByRole('dialog', { name: 'Working' });
+    await slip.getByRole('heading', { level: 2, name: /force along the pushrod/ }).waitFor();
+    await slip.getByText('six equations of the upright').waitFor();
+    assert.deepEqual(page.complaints, []);
+    await page.context().close();
+  });
+
+  test('the case lists its forces, greatest first', async () => {
+    const page = await openPage(workshop, `?car=${CAR}&stop=case&doing=rear-kerb`);
+    const answer = caseForces(car, usualDoing('rear-kerb')!.doing);
+    assert.ok(answer.reached);
+    const greatest = Math.max(...answer.forces.map(({ size }) => size));
+    const first = page.locator('#card .figure-row').first();
+    await first.waitFor();
+    assert.equal(leading(await first.locator('.row-value').textContent()), Math.round(greatest));
+    await page.context().close();
+  });
+
+  test('studs: the worst is open first, another by keyboard, six by spec; preload opens its torque', async () => {
+    const page = await openPage(workshop, `?car=${CAR}&stop=studs&doing=dip`);
+    const answer = jointOf(car, 'engineToTub', usualDoing('dip')!.doing, { spread: false });
+    assert.ok(answer.reached);
+    await page.getByRole('heading', { name: `${answer.worst}: least is left here` }).waitFor();
+    assert.equal(await page.locator('.face .stud').count(), 4);
+    await page.locator('.face .stud').nth(2).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('heading', { name: answer.face.studs[2]!.name }).waitFor();
+    await page
+      .locator('#card .figure-row', { hasText: /^preload[−\d]/ })
+      .first()
+      .click();
+    const slip = page.getByRole('dialog', { name: 'Working' });
+    await slip.getByText('torque for each newton of preload').first().waitFor();
+    await page.keyboard.press('Escape');
+    const six = await openPage(
+      workshop,
+      `?car=${CAR}&spec=proposal%2C+six+studs+to+the+tub&stop=studs&doing=dip`,
+    );
+    await six.locator('.face .stud').nth(5).waitFor();
+    assert.deepEqual([...page.complaints, ...six.complaints], []);
+    await page.context().close();
+    await six.context().close();
+  });
+
+  test('a car whose joints nobody has described says what is wanted, in line and card', async () => {
+    const page = await openPage(workshop, '?car=ashgarth-501&stop=studs');
+    await page.getByText(/write its studs/).waitFor();
+    await page.locator('[data-stop="studs"]', { hasText: 'not told' }).waitFor();
+    await page.context().close();
+  });
+});
