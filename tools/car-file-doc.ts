@@ -220,6 +220,7 @@ const TABLES: Readonly<Record<string, () => string>> = {
   bumpRubber: () => keys(at('front', 'left', 'bumpRubber')),
   rubberCurve: () => keys(at('front', 'left', 'bumpRubber', 'curve', '[]')),
   joint: () => keys(at('front', 'left', 'joints', 'upperOuter')),
+  member: () => keys(at('front', 'left', 'members', 'rod')),
   steering: () => keys(at('front', 'steering')),
   antiRollBar: () => keys(at('front', 'antiRollBar')),
   roundBar: () => keys(at('front', 'antiRollBar', 'bar')),

@@ -43,6 +43,21 @@ export function checkParts(form: Form): readonly Problem[] {
   ]);
 }
 
+/** A wall has to fit into its tube twice. */
+const walls = ({ members }: CornerForm, path: string): readonly Problem[] =>
+  Object.entries(members ?? {}).flatMap(([name, member]) =>
+    member?.wall === undefined || 2 * member.wall.value < member.outside.value
+      ? []
+      : [
+          error(
+            'member/wall',
+            `${path}.members.${name}.wall`,
+            'the wall is half the outside diameter or more',
+            'Leave the wall out for a solid bar.',
+          ),
+        ],
+  );
+
 const error = (code: string, path: string, message: string, remedy: string): Problem => ({
   code,
   path,
@@ -137,6 +152,7 @@ function cornerParts(corner: CornerForm, path: string): readonly Problem[] {
     ...material(corner.coil, `${path}.coil`),
     ...material(corner.bar, `${path}.bar`),
     ...anchor(corner, path),
+    ...walls(corner, path),
     ...rising(corner.damper?.curve, 'velocity', `${path}.damper.curve`, 'damper curve'),
     ...rising(bumpRubber?.curve, 'compression', `${path}.bumpRubber.curve`, 'bump rubber curve'),
     ...(bumpRubber !== undefined && bumpRubber.curve[0]!.compression.value !== 0

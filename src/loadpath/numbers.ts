@@ -62,10 +62,13 @@ export class Numbers {
     return here.part as T;
   }
 
-  /** A part as it was worked out from the numbers as filed, where one is moved: a place to begin a search from. */
-  asFiled<T>(name: string): T | undefined {
+  /**
+   * With one number moved: a part of the numbers as filed, such as a place to begin a search from. Undefined for the
+   * numbers as filed themselves.
+   */
+  asFiled<T>(name: string, work: (filed: Numbers) => T): T | undefined {
     const from = this.#moved?.from;
-    return from === undefined ? undefined : (from.#kept.get(name)?.part as T | undefined);
+    return from?.part(name, () => work(from));
   }
 
   #keep<T>(name: string, work: () => T): Kept<T> {

@@ -104,7 +104,16 @@ function notesOn(car: Car, doing: Doing, wheels: readonly WheelLoads[]): string[
     .filter(({ figures }) => figures.find(({ id }) => id === 'tyreLoad')?.value === 0)
     .map(({ wheel }) => `${wheel.end} ${wheel.side}`);
   const struck = Object.values(doing.strikes).some((each) => each !== 0);
+  const over = (kind: string): string[] =>
+    wheels.flatMap(({ wheel, figures }) =>
+      figures
+        .filter(({ id, value }) => id.startsWith(kind) && value > 1)
+        .map(({ means }) => `${wheel.end} ${wheel.side} ${means.split(':')[0]}`),
+    );
+  const [buckling, yielding] = [over('bucklingShare.'), over('yieldShare.')];
   const told: readonly (readonly [boolean, string])[] = [
+    [buckling.length > 0, `More push than they bear before they buckle: ${buckling.join(', ')}.`],
+    [yielding.length > 0, `Past their yield: ${yielding.join(', ')}.`],
     [lifted.length > 0, `Off the ground: ${lifted.join(', ')}.`],
     [
       doing.speed > 0 && car.form.air === undefined,

@@ -216,6 +216,36 @@ test('an inside wheel leaves the ground and carries nothing; the others carry th
   assert.ok(!over.reached && /not found/.test(over.message));
 });
 
+test('members of the file: the pushrod by its own sizes, and more push than a member bears is told by name', () => {
+  const braking = { ...STANDING, longitudinal: -2 * g };
+  const wheels = [{ end: 'front', side: 'left' }] as const;
+  const answer = loadsOf(demo('fenwold-201'), braking, { spread: false, wheels });
+  assert.ok(answer.reached);
+  const of = (id: string): number => answer.wheels[0]!.figures.find((each) => each.id === id)!.value;
+  // 19.05 × 1.25 mm steel tube: A 69.9 mm², I 2783 mm⁴; length from the two points of the file, 206 GPa, Johnson
+  const [D, d] = [19.05e-3, 16.55e-3];
+  const A = (Math.PI / 4) * (D * D - d * d);
+  const radius = Math.sqrt(D * D + d * d) / 4;
+  const length = Math.hypot(-2.2 + 28.0, 714.7 - 262.2, 222.0 - 556.0) / 1e3;
+  const slenderness = length / radius;
+  const critical = A * 520e6 * (1 - (520e6 * slenderness ** 2) / (4 * Math.PI ** 2 * 205e9));
+  // 0.1 %: the survey's points as filed, a rod that keeps its length
+  near(of('bucklingShare.rod'), -of('tension.rod') / critical, 1e-3 * of('bucklingShare.rod'));
+  near(of('bucklingShare.upperRear'), 0, 0);
+  const thin = opened(
+    demoSource('fenwold-201', (text) =>
+      text.replace(
+        'upperFront: { outside: 15.9 mm, wall: 1.2 mm',
+        'upperFront: { outside: 9 mm, wall: 0.8 mm',
+      ),
+    ),
+  );
+  const weak = loadsOf(thin, { ...STANDING, longitudinal: -2.5 * g }, { spread: false, wheels });
+  assert.ok(
+    weak.reached && weak.notes.some((note) => /buckle: front left upper wishbone, front leg/.test(note)),
+  );
+});
+
 test('the question: figures with spread at four wheels, notes where something is missing, refusal without a body', () => {
   const car = demo('fenwold-201');
   const answer = loadsOf(car, { ...STANDING, longitudinal: -2 * g });

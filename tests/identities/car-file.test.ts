@@ -368,7 +368,12 @@ test('specs: their chain, their names, their faults', () => {
   const run = read(TEXT, 'as run');
   const proposal = read(TEXT, 'proposal, longer rubber gap');
   assert.ok(filed.ok && run.ok && proposal.ok);
-  assert.deepEqual(filed.car.specs, ['as arrived', 'as run', 'proposal, longer rubber gap']);
+  assert.deepEqual(filed.car.specs, [
+    'as arrived',
+    'as run',
+    'proposal, longer rubber gap',
+    'proposal, six studs to the tub',
+  ]);
   assert.equal(filed.car.form.front.left.coil!.rate!.value, 196_500);
   assert.equal(run.car.form.front.left.coil!.rate!.value, 172_000);
   assert.equal(

@@ -182,8 +182,8 @@ describe('the page', { skip: NO_BROWSER }, () => {
   test('stops and ways to come say what they will need', async () => {
     const page = await openPage(workshop, `?car=${CAR}`);
     await sheetStands(page);
-    await page.locator('[data-stop="studs"]').click();
-    await page.getByText('It will need size, grade, pattern').waitFor();
+    await page.locator('[data-stop="tub"]').click();
+    await page.getByText('It will need the position and size of every insert').waitFor();
     await page.getByRole('tab', { name: 'gas path' }).click();
     await page.getByText('It will need the port faces').waitFor();
     await page.context().close();

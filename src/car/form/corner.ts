@@ -7,6 +7,7 @@
 import { z } from 'zod';
 import { amount, choice, point, words } from '../field.ts';
 import { bumpRubber, damper } from './damper.ts';
+import { members } from './member.ts';
 import { coilSpring, torsionBar } from './spring.ts';
 
 const ball =
@@ -201,4 +202,5 @@ export const corner = z.strictObject({
       rodInner: joint.optional(),
     })
     .optional(),
+  members: members.optional(),
 });

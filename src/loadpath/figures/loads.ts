@@ -1,12 +1,14 @@
 /** Figures of one corner under what the car is doing: tyre, members, rocker and spring at the place that it takes. */
 import type { CarForm } from '../../car/read.ts';
-import { length } from '../../maths/vec3.ts';
+import { distance, length } from '../../maths/vec3.ts';
 import type { Term, Working } from '../../working/working.ts';
+import type { CornerPoint } from '../corner/state.ts';
 import { type CarStanding, carStanding } from '../loads/car-equilibrium.ts';
 import { type CornerLoads, cornerLoads } from '../loads/corner-loads.ts';
 import { type Doing, endOf, sideOf, type WheelName } from '../loads/doing.ts';
 import { MEMBERS, type MemberName } from '../loads/members.ts';
-import type { Numbers } from '../numbers.ts';
+import { strutUnder } from '../loads/strut.ts';
+import { fromReading, type Numbers } from '../numbers.ts';
 import { skinStress } from '../spring/torsion-bar.ts';
 import { barOf } from '../spring-of-car.ts';
 import { type FigureNote, notesOf, type Put, recorded } from './note.ts';
@@ -106,6 +108,46 @@ const MEMBER_NOTES = Object.fromEntries(
     return [name, note];
   }),
 ) as Record<MemberName, FigureNote>;
+
+const strength = Object.fromEntries(
+  MEMBERS.map((name) => {
+    const [means, , anchor] = WORDS[name];
+    const about = { anchor, rank: 2 } as const;
+    return [
+      name,
+      {
+        yields: links({
+          id: `yieldShare.${name}`,
+          means: `${means}: stress over yield`,
+          symbol: 'y',
+          unit: 'share',
+          ...about,
+        }),
+        buckles: links({
+          id: `bucklingShare.${name}`,
+          means: `${means}: push over the push at which it buckles`,
+          symbol: 'b',
+          unit: 'share',
+          ...about,
+        }),
+      },
+    ];
+  }),
+) as Record<MemberName, { readonly yields: FigureNote; readonly buckles: FigureNote }>;
+
+const SOLID = { kind: 'constant', what: 'a solid bar' } as const;
+const PINNED = { kind: 'constant', what: 'ball joints at both ends' } as const;
+const STRAIGHT = { kind: 'constant', what: 'no bow in the file: taken as straight' } as const;
+
+/** Ends of each member, between whose joint centres it buckles. */
+const ENDS: Readonly<Record<MemberName, readonly [CornerPoint, CornerPoint]>> = {
+  upperFront: ['upperFront', 'upperOuter'],
+  upperRear: ['upperRear', 'upperOuter'],
+  lowerFront: ['lowerFront', 'lowerOuter'],
+  lowerRear: ['lowerRear', 'lowerOuter'],
+  toeLink: ['toeInner', 'toeOuter'],
+  rod: ['rodInner', 'rodOuter'],
+};
 
 const bending = links({
   id: 'wishboneBending',
@@ -237,6 +279,34 @@ export function putLoadFigures(
   for (const name of MEMBERS) put(MEMBER_NOTES[name], of.members.tension[name]);
   const corner = car[endOf(wheel)][sideOf(wheel)];
   if (corner.rod.on !== 'upright') put(bending, of.members.bending);
+  const { points } = standing.axles[endOf(wheel)][sideOf(wheel)].state;
+  for (const name of MEMBERS) {
+    const member = corner.members?.[name];
+    if (member === undefined) continue;
+    const [inner, outer] = ENDS[name];
+    const outside = numbers.of(member.outside);
+    const strut = {
+      outside,
+      bore: member.wall === undefined ? 0 : outside - 2 * numbers.of(member.wall),
+      length: distance(points[inner], points[outer]),
+      effective: numbers.or(member.effective, 1),
+      youngsModulus: numbers.of(member.youngsModulus),
+      yield: numbers.of(member.yield),
+      bow: numbers.or(member.bow, 0),
+    };
+    const { yieldShare, bucklingShare } = strutUnder(strut, of.members.tension[name], working, {
+      D: fromReading(member.outside),
+      d: member.wall === undefined ? SOLID : fromReading(member.wall),
+      L: { kind: 'constant', what: 'distance of its two joints in the file' },
+      β: member.effective === undefined ? PINNED : fromReading(member.effective),
+      w_0: member.bow === undefined ? STRAIGHT : fromReading(member.bow),
+      N: { kind: 'step', symbol: WORDS[name][1] },
+      E: fromReading(member.youngsModulus),
+      σ_y: fromReading(member.yield),
+    });
+    put(strength[name].yields, yieldShare);
+    put(strength[name].buckles, bucklingShare);
+  }
   put(ROCKER.pivot, of.rocker.pivot);
   put(ROCKER.couple, of.rocker.couple);
   if (standing.axles[endOf(wheel)].bar !== undefined) put(ROCKER.dropLink, of.rocker.dropLink);

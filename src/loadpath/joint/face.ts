@@ -78,16 +78,19 @@ const cellForce = (cell: FaceCell, w: number): Newton => Math.max(0, cell.presse
 
 /** What holds the face at an opening, less the load: force and two moments; and how it changes.  [JT-1, JT-2] */
 function balance(face: Face, load: Parting, q: Opening): { readonly left: Opening; readonly slope: Matrix } {
-  const left = [-load.pull, -load.byY, -load.byZ];
-  const slope = Matrix.zeros(3, 3);
-  const put = (at: FacePoint, force: Newton, stiffness: NewtonPerMetre): void => {
-    const lever = [1, at.y, at.z];
-    lever.forEach((l, i) => {
-      left[i]! += force * l;
-      lever.forEach((m, j) => {
-        slope.set(i, j, slope.get(i, j) + stiffness * l * m);
-      });
-    });
+  let [f, fy, fz] = [-load.pull, -load.byY, -load.byZ];
+  let [k, ky, kz, kyy, kyz, kzz] = [0, 0, 0, 0, 0, 0];
+  // sums in plain numbers: a spread solves the face thousands of times over hundreds of cells
+  const put = ({ y, z }: FacePoint, force: Newton, stiffness: NewtonPerMetre): void => {
+    f += force;
+    fy += force * y;
+    fz += force * z;
+    k += stiffness;
+    ky += stiffness * y;
+    kz += stiffness * z;
+    kyy += stiffness * y * y;
+    kyz += stiffness * y * z;
+    kzz += stiffness * z * z;
   };
   for (const stud of face.studs) {
     const force = studForce(stud, apart(stud, q));
@@ -98,7 +101,14 @@ function balance(face: Face, load: Parting, q: Opening): { readonly left: Openin
     put(cell, -force, force > 0 ? cell.stiffness : 0);
   }
   for (const plate of face.plates) put(plate, plate.stiffness * apart(plate, q), plate.stiffness);
-  return { left: left as unknown as Opening, slope };
+  return {
+    left: [f, fy, fz],
+    slope: new Matrix([
+      [k, ky, kz],
+      [ky, kyy, kyz],
+      [kz, kyz, kzz],
+    ]),
+  };
 }
 
 const MOST_STEPS = 200;

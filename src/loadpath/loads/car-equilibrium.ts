@@ -262,20 +262,26 @@ function slopes(look: Look, start: AsSurveyed): Matrix {
   return J;
 }
 
-/** Newtons to which the equations are closed. */
+/** Newtons to which the equations are closed; with a number moved, enough for two digits of a spread. */
 const CLOSED: Newton = 1e-7;
+const CLOSED_MOVED: Newton = 1e-4;
 const MOST_STEPS = 120;
 /** Longest step of a wheel, m: a stop is walked up to and not jumped over. */
 const STRIDE: Metre = 0.01;
 
+/** A place to begin from, and the slopes there where they are known better than by the springs' own rates. */
+interface Beginning {
+  readonly at: Unknowns;
+  readonly slopes?: Matrix;
+  readonly closed: Newton;
+}
+
+const FROM_SURVEY: Beginning = { at: [0, 0, 0, 0, 0, 0, 0], closed: CLOSED };
+
 /** @throws NotSettled, Unreachable, DegenerateCorner, BarOpen */
 export function carStanding(car: CarForm, doing: Doing, numbers: Numbers): CarStanding {
-  const start = numbers.part('car as surveyed, for its equilibrium', () => asSurveyed(car, numbers));
-  const name = `place of the car doing ${JSON.stringify(doing)}`;
-  // with one number moved the car stands a hair from where it stood
-  const near = numbers.asFiled<Unknowns>(name) ?? [0, 0, 0, 0, 0, 0, 0];
-  const steady = settle(car, doing, near, start, numbers, {});
-  numbers.part(name, () => steady.at);
+  const start = numbers.part(START, () => asSurveyed(car, numbers));
+  const steady = settle(car, doing, beginningOf(car, doing, numbers), start, numbers, {});
   const struck = WHEEL_NAMES.filter((wheel) => (doing.strikes[wheel] ?? 0) !== 0);
   if (struck.length === 0) return steady.standing;
   // the tub has no time to move: the ground stays where it is, and the struck wheel goes where its spring lets it
@@ -286,13 +292,44 @@ export function carStanding(car: CarForm, doing: Doing, numbers: Numbers): CarSt
         doing.strikes[wheel]! * numbers.of(car[endOf(wheel)][sideOf(wheel)].scale) * STANDARD_GRAVITY,
     ]),
   );
-  return settle(car, doing, steady.at, start, numbers, given).standing;
+  return settle(car, doing, { at: steady.at, closed: CLOSED }, start, numbers, given).standing;
+}
+
+const START = 'car as surveyed, for its equilibrium';
+
+/** With one number moved the car stands a hair from where it stood, and a spread needs two digits of how far. */
+function beginningOf(car: CarForm, doing: Doing, numbers: Numbers): Beginning {
+  const found = numbers.asFiled(`place and slopes of the car doing ${JSON.stringify(doing)}`, (filed) => {
+    const start = filed.part(START, () => asSurveyed(car, filed));
+    const { at } = settle(car, doing, FROM_SURVEY, start, filed, {});
+    return { at, slopes: slopesByDifferences(car, doing, at, start, filed) };
+  });
+  return found === undefined ? FROM_SURVEY : { ...found, closed: CLOSED_MOVED };
+}
+
+/** Metres, and slopes of the ground, by which the unknowns are moved. */
+const DIFFERENCE = 1e-7;
+
+function slopesByDifferences(
+  car: CarForm,
+  doing: Doing,
+  at: Unknowns,
+  start: AsSurveyed,
+  numbers: Numbers,
+): Matrix {
+  const equations = (u: Unknowns): readonly number[] => lookAt(car, doing, u, start, numbers, {}).equations;
+  const columns = at.map((_, k) => {
+    const moved = (by: number): Unknowns => at.map((value, j) => (j === k ? value + by : value));
+    const [above, below] = [equations(moved(DIFFERENCE)), equations(moved(-DIFFERENCE))];
+    return above.map((value, row) => (value - below[row]!) / (2 * DIFFERENCE));
+  });
+  return new Matrix(columns).transpose();
 }
 
 function settle(
   car: CarForm,
   doing: Doing,
-  from: Unknowns,
+  from: Beginning,
   start: AsSurveyed,
   numbers: Numbers,
   given: Given,
@@ -300,12 +337,12 @@ function settle(
   const struck = Object.keys(given).length > 0;
   const count = struck ? 4 : 7;
   const size = (look: Look): number => Math.max(...look.equations.slice(0, count).map(Math.abs));
-  let at = from;
+  let { at, slopes: known } = from;
   let look = lookAt(car, doing, at, start, numbers, given);
   let iterations = 0;
-  for (; iterations < MOST_STEPS && size(look) > CLOSED; iterations += 1) {
-    const J = slopes(look, start).subMatrix(0, count - 1, 0, count - 1);
-    const step = stepOf(J, look.equations.slice(0, count));
+  for (; iterations < MOST_STEPS && size(look) > from.closed; iterations += 1) {
+    const whole = known ?? slopes(look, start);
+    const step = stepOf(whole.subMatrix(0, count - 1, 0, count - 1), look.equations.slice(0, count));
     const longest = Math.max(...step.slice(0, 4).map(Math.abs));
     let part = Math.min(1, STRIDE / longest);
     if (!Number.isFinite(longest)) break;
@@ -318,12 +355,17 @@ function settle(
       if (size(next) < size(look)) break;
       part /= 2;
     }
-    if (size(next) >= size(look)) break;
+    if (size(next) >= size(look)) {
+      if (known === undefined) break;
+      // past a kink the slopes of the other side lead nowhere
+      known = undefined;
+      continue;
+    }
     at = to;
     look = next;
   }
   const residual = size(look);
-  if (!(residual <= 1e-4)) throw new NotSettled({ residual, iterations });
+  if (!(residual <= 10 * CLOSED_MOVED)) throw new NotSettled({ residual, iterations });
   const { equations: _, tyreRates: __, resisting: ___, ...rest } = look;
   return { at, standing: { ...rest, doing, residual, iterations } };
 }

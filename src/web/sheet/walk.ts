@@ -20,7 +20,12 @@ export function useWalkAloud(corner: CornerAnswer): void {
   const { car } = useCar();
   const said = useRef('');
   const here = `${place.way} ${place.stop} ${wheelName(place.wheel)}`;
-  const whole = place.way !== 'load' || !corner.reached || hasSpread(corner, place.stop);
+  const whole =
+    place.way !== 'load' ||
+    !corner.reached ||
+    place.stop === 'case' ||
+    place.stop === 'studs' ||
+    hasSpread(corner, place.stop);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: said when one arrives, and when the spread is there
   useEffect(() => {
@@ -52,10 +57,12 @@ export function sentenceOf(
   warnings: readonly Problem[],
   speech: Speech,
 ): string {
-  const { title, toCome } = STOPS[stop];
+  const { title, is, toCome } = STOPS[stop];
   const next = LOAD_PATH[LOAD_PATH.indexOf(stop) + 1];
   const end = next === undefined ? 'This is the end of the line.' : `Next: ${STOPS[next].name}.`;
   if (toCome !== undefined) return `${title}. ${toCome[0]} ${end}`;
+  // behind the corners: no figure of one wheel stands for them
+  if (stop === 'case' || stop === 'studs') return `${title}. ${is} ${end}`;
   if (!corner.reached) return `${title}. ${corner.message} ${end}`;
   const lead = leadOf(corner, stop);
   const doubts = doubtsAt(warnings, corner.wheel, stop);
