@@ -164,18 +164,25 @@ export function jointUnder(
   numbers: Numbers,
   working?: Working,
 ): JointUnderLoad {
-  const places = form.studs.map(({ at }) => numbers.point(at));
-  const frame = frameOf(places);
+  // the path of one of its readings tells this joint and sort from the others
+  const { places, frame } = numbers.part(`face of ${form.friction.path}`, () => {
+    const places = form.studs.map(({ at }) => numbers.point(at));
+    return { places, frame: frameOf(places) };
+  });
   const inFace = (place: Vec3): FacePoint => {
     const arm = sub(place, frame.origin);
     return { y: dot(arm, frame.left), z: dot(arm, frame.up) };
   };
   const load = loadOn(frame, resultantAt(frame.origin, forcesBehind(name, car, standing, numbers)));
   const sorts = Object.fromEntries(
-    Object.entries(form.sorts).map(([sort, of]) => [
-      sort,
-      workedSort(sort, of, { warm: form.warm }, numbers, working),
-    ]),
+    Object.entries(form.sorts).map(([sort, of]) => {
+      const work = (record?: Working): WorkedSort =>
+        workedSort(sort, of, { warm: form.warm }, numbers, record);
+      return [
+        sort,
+        working === undefined ? numbers.part(`stud of ${of.hole.path}`, () => work()) : work(working),
+      ];
+    }),
   );
   const at = places.map(inFace);
   const sortOf = (k: number): WorkedSort => sorts[form.studs[k]!.sort]!;

@@ -47,6 +47,12 @@ export interface MemberForces {
   readonly bending: NewtonMetre;
   /** What is left of the equilibrium, N, as a share of the largest force. */
   readonly residual: number;
+  /** The six equations and their own answer, before the wishbone that carries the rod is parted into its legs. */
+  readonly equations: {
+    readonly columns: readonly (readonly number[])[];
+    readonly load: readonly number[];
+  };
+  readonly solved: Readonly<Record<MemberName, Newton>>;
 }
 
 interface Wishbone {
@@ -131,6 +137,8 @@ export function memberForces(
     onUpright,
     bending,
     residual: Math.max(...left.map((each, k) => Math.abs(each + load[k]!))) / largest,
+    equations: { columns: columns.to2DArray(), load },
+    solved: T,
   };
 }
 
