@@ -4,27 +4,21 @@ import { type AxleAnswer, axleFigures, carFigures } from '../../questions/axle.t
 import { AS_SURVEYED, type End, type Stance } from '../../questions/figure.ts';
 import { figureOut } from '../answers/form.ts';
 import { askedAmount, askedEnd } from '../asked.ts';
-import { openCar } from '../car-argument.ts';
 import {
   type CarOptions,
   carOut,
   command,
-  complain,
-  endWith,
   header,
   headLines,
   type MannerOptions,
   mannerOf,
   onCar,
-  sayJson,
-  sayLines,
-  sayWarnings,
   speaking,
   tailLines,
   withShares,
 } from '../command.ts';
-import { EXIT } from '../outcome.ts';
 import { amountText, figureLines } from '../print.ts';
+import { refusalOf, tell } from '../tell.ts';
 import { RACK_HELP } from './corner.ts';
 
 interface AxleOptions extends CarOptions, MannerOptions, AskedAxle {
@@ -90,30 +84,27 @@ export function askedStance(end: End, options: AskedAxle): Stance {
 async function answerAxle(file: string, options: AxleOptions): Promise<void> {
   const end = askedEnd(options.end);
   const at = askedStance(end, options);
-  const { car, file: named } = await openCar(file, options);
-  const is = axleFigures(car, end, at, { spread: options.spread });
-  sayWarnings(car);
-  if (options.json) sayJson({ ...header('axle'), car: carOut(car, named), end, at, is: answerOut(is) });
-  else {
-    const mm = (travel: number): string => amountText(travel, 'm', options.units);
-    sayLines([
-      ...headLines(
-        car,
-        `${end} axle, left wheel at ${mm(at[end].left)}, right wheel at ${mm(at[end].right)}`,
-      ),
-      ...answerLines(is, options),
-    ]);
-  }
-  unreached(is);
+  const mm = (travel: number): string => amountText(travel, 'm', options.units);
+  const doing = `${end} axle, left wheel at ${mm(at[end].left)}, right wheel at ${mm(at[end].right)}`;
+  await tell(file, options, ({ car, file: named }) => {
+    const is = axleFigures(car, end, at, { spread: options.spread });
+    return {
+      json: { ...header('axle'), car: carOut(car, named), end, at, is: answerOut(is) },
+      lines: () => [...headLines(car, doing), ...answerLines(is, options)],
+      refusal: refusalOf(is),
+    };
+  });
 }
 
 async function answerCar(file: string, options: CarFiguresOptions): Promise<void> {
-  const { car, file: named } = await openCar(file, options);
-  const is = carFigures(car, { spread: options.spread });
-  sayWarnings(car);
-  if (options.json) sayJson({ ...header('car'), car: carOut(car, named), is: answerOut(is) });
-  else sayLines([...headLines(car, 'the whole car as surveyed'), ...answerLines(is, options)]);
-  unreached(is);
+  await tell(file, options, ({ car, file: named }) => {
+    const is = carFigures(car, { spread: options.spread });
+    return {
+      json: { ...header('car'), car: carOut(car, named), is: answerOut(is) },
+      lines: () => [...headLines(car, 'the whole car as surveyed'), ...answerLines(is, options)],
+      refusal: refusalOf(is),
+    };
+  });
 }
 
 function answerOut(of: AxleAnswer) {
@@ -128,9 +119,3 @@ function answerOut(of: AxleAnswer) {
 
 const answerLines = (of: AxleAnswer, options: MannerOptions): string[] =>
   of.reached ? [...figureLines(of.figures, mannerOf(options)), ...tailLines(of.notes, of.cautions)] : [];
-
-function unreached(of: AxleAnswer): void {
-  if (of.reached) return;
-  complain(of.message);
-  endWith(EXIT.notReached);
-}

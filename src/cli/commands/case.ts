@@ -3,25 +3,19 @@ import type { Command } from 'commander';
 import { type CaseAnswer, type CaseReached, caseForces } from '../../questions/index.ts';
 import { spokenAmount } from '../../units/show.ts';
 import { type AskedDoing, askedDoing, doingWords, takingDoing } from '../asked-doing.ts';
-import { openCar } from '../car-argument.ts';
 import {
   type CarOptions,
   carOut,
   command,
-  complain,
-  endWith,
   header,
   headLines,
   type MannerOptions,
   onCar,
-  sayJson,
-  sayLines,
-  sayWarnings,
   speaking,
   tailLines,
 } from '../command.ts';
-import { EXIT } from '../outcome.ts';
 import { table } from '../print.ts';
+import { refusalOf, tell } from '../tell.ts';
 
 interface Options extends CarOptions, MannerOptions, AskedDoing {}
 
@@ -36,22 +30,22 @@ export function caseCommand(): Command {
 
 async function answer(file: string, options: Options): Promise<void> {
   const doing = askedDoing(options);
-  const { car, file: named } = await openCar(file, options);
-  const is = caseForces(car, doing);
-  sayWarnings(car);
-  if (options.json) {
-    sayJson({ ...header('case'), car: carOut(car, named), doing, is: answerOut(is) });
-  } else if (is.reached) {
-    sayLines([
-      ...headLines(car, `forces on the gear case, ${doingWords(options)}`),
-      '',
-      ...forceTable(is, options),
-      ...tailLines(is.notes, is.cautions),
-    ]);
-  }
-  if (is.reached) return;
-  complain(is.message);
-  endWith(EXIT.notReached);
+  await tell(file, options, ({ car, file: named }) => {
+    const is = caseForces(car, doing);
+    return {
+      json: { ...header('case'), car: carOut(car, named), doing, is: answerOut(is) },
+      lines: () =>
+        is.reached
+          ? [
+              ...headLines(car, `forces on the gear case, ${doingWords(options)}`),
+              '',
+              ...forceTable(is, options),
+              ...tailLines(is.notes, is.cautions),
+            ]
+          : [],
+      refusal: refusalOf(is),
+    };
+  });
 }
 
 function forceTable(of: CaseReached, options: Options): string[] {

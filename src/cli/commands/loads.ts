@@ -4,27 +4,21 @@ import { type LoadsAnswer, type LoadsReached, loadsOf, type WheelLoads } from '.
 import { figureOut } from '../answers/form.ts';
 import { askedWheel, WHEELS, wheelWords } from '../asked.ts';
 import { type AskedDoing, askedDoing, doingWords, takingDoing } from '../asked-doing.ts';
-import { openCar } from '../car-argument.ts';
 import {
   type CarOptions,
   carOut,
   command,
-  complain,
-  endWith,
   header,
   headLines,
   type MannerOptions,
   mannerOf,
   onCar,
-  sayJson,
-  sayLines,
-  sayWarnings,
   speaking,
   tailLines,
   withShares,
 } from '../command.ts';
-import { EXIT } from '../outcome.ts';
 import { figureLines, figureText, table } from '../print.ts';
+import { refusalOf, tell } from '../tell.ts';
 
 interface Options extends CarOptions, MannerOptions, AskedDoing {
   readonly wheel?: string;
@@ -46,17 +40,14 @@ export function loadsCommand(): Command {
 async function answer(file: string, options: Options): Promise<void> {
   const wheels = options.wheel === undefined ? WHEELS : [askedWheel(options.wheel)];
   const doing = askedDoing(options);
-  const { car, file: named } = await openCar(file, options);
-  const is = loadsOf(car, doing, { spread: options.spread, wheels });
-  sayWarnings(car);
-  if (options.json) {
-    sayJson({ ...header('loads'), car: carOut(car, named), doing, is: answerOut(is) });
-  } else {
-    sayLines([...headLines(car, doingWords(options)), ...answerLines(is, options)]);
-  }
-  if (is.reached) return;
-  complain(is.message);
-  endWith(EXIT.notReached);
+  await tell(file, options, ({ car, file: named }) => {
+    const is = loadsOf(car, doing, { spread: options.spread, wheels });
+    return {
+      json: { ...header('loads'), car: carOut(car, named), doing, is: answerOut(is) },
+      lines: () => [...headLines(car, doingWords(options)), ...answerLines(is, options)],
+      refusal: refusalOf(is),
+    };
+  });
 }
 
 function answerOut(of: LoadsAnswer) {

@@ -3,27 +3,22 @@ import type { Command } from 'commander';
 import { JOINT_WORDS, type JointAnswer, type JointName, jointOf } from '../../questions/index.ts';
 import { figureOut } from '../answers/form.ts';
 import { type AskedDoing, askedDoing, doingWords, takingDoing } from '../asked-doing.ts';
-import { openCar } from '../car-argument.ts';
 import {
   type CarOptions,
   carOut,
   command,
-  complain,
-  endWith,
   header,
   headLines,
   type MannerOptions,
   mannerOf,
   onCar,
-  sayJson,
-  sayLines,
-  sayWarnings,
   speaking,
   tailLines,
   withShares,
 } from '../command.ts';
-import { badAsk, EXIT } from '../outcome.ts';
+import { badAsk } from '../outcome.ts';
 import { figureLines } from '../print.ts';
+import { refusalOf, tell } from '../tell.ts';
 
 interface Options extends CarOptions, MannerOptions, AskedDoing {
   readonly joint: string;
@@ -60,21 +55,21 @@ async function answer(file: string, options: Options): Promise<void> {
     );
   }
   const doing = askedDoing(options);
-  const { car, file: named } = await openCar(file, options);
-  const is = jointOf(car, joint, doing, { spread: options.spread });
-  sayWarnings(car);
-  if (options.json) {
-    sayJson({ ...header('studs'), car: carOut(car, named), joint, doing, is: answerOut(is) });
-  } else if (is.reached) {
-    sayLines([
-      ...headLines(car, `${JOINT_WORDS[joint]}, ${doingWords(options)}`),
-      ...figureLines(is.figures, mannerOf(options)),
-      ...tailLines(is.notes, is.cautions),
-    ]);
-  }
-  if (is.reached) return;
-  complain(is.message);
-  endWith(EXIT.notReached);
+  await tell(file, options, ({ car, file: named }) => {
+    const is = jointOf(car, joint, doing, { spread: options.spread });
+    return {
+      json: { ...header('studs'), car: carOut(car, named), joint, doing, is: answerOut(is) },
+      lines: () =>
+        is.reached
+          ? [
+              ...headLines(car, `${JOINT_WORDS[joint]}, ${doingWords(options)}`),
+              ...figureLines(is.figures, mannerOf(options)),
+              ...tailLines(is.notes, is.cautions),
+            ]
+          : [],
+      refusal: refusalOf(is),
+    };
+  });
 }
 
 function answerOut(of: JointAnswer) {
