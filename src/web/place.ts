@@ -137,4 +137,8 @@ export function stanceOf(place: Place): Stance {
   return { front: axle('front'), rear: axle('rear'), rack: place.rack };
 }
 
+/** Whether a load case says what the car is doing, and not a wheel that is moved by hand. */
+export const isLoaded = ({ card, stop }: Place): boolean =>
+  card === 'loads' || stop === 'case' || stop === 'studs';
+
 export const wheelName = (wheel: Wheel): string => `${wheel.end} ${wheel.side}`;

@@ -50,6 +50,9 @@ test('preload by hand: 62 N m, 7/16-20 UNF, paste 0.10: (62 − 2.5)/(P/2π + μ
   const shank = (Math.PI / 4) * 9.72e-3 ** 2;
   near(δS, (14e-3 / shank + (23e-3 + 11.1125e-3) / root) / 205e9, 1e-13);
   near(stud!.sort.loadFactor, (0.5 * δP) / (δS + δP), 1e-12);
+  // 55 K: 3 mm of steel and 34 mm of cast aluminium grow against 37 mm of steel stud (linear expansion, handbook values)
+  const grows = 55 * (3e-3 * 11.5e-6 + 34e-3 * 21.5e-6 - 37e-3 * 11.5e-6);
+  near(stud!.sort.heat, grows / (δS + δP), 1e-6);
 });
 
 test('at rest the face carries what hangs behind it: weights and wheels by moments about it', () => {

@@ -85,6 +85,14 @@ test('every body of any corner is in equilibrium, and the rod turns the rocker b
         const found = memberForces(state, geometry.rodOn, outside);
         near(found.residual, 0, 1e-9, 'residual');
         checkBodies(state, geometry.rodOn, outside, found);
+        // a leg bends by what its inner joint does across it, over its length
+        const legs = (['Front', 'Rear'] as const).map((end) => {
+          const name = geometry.rodOn === 'upper wishbone' ? 'upper' : 'lower';
+          const { at, force } = found.onTub[`${name}${end}`];
+          return length(cross(sub(at, p[`${name}Outer`]), force));
+        });
+        const bends = geometry.rodOn === 'upright' ? 0 : Math.max(...legs);
+        near(found.bending, bends, 1e-7 * Math.max(1, bends), 'bending');
         const spin = state.uprightTurn.perTravel;
         const centre = state.moving.wheelCentre.perTravel;
         const power = outside.reduce((sum, each) => {

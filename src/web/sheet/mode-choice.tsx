@@ -1,5 +1,5 @@
 /** What the car is doing, chosen by a small picture of its axle from ahead with arrows where it moves. */
-import { MODES, type Mode } from '../place.ts';
+import { isLoaded, MODES, type Mode } from '../place.ts';
 import { usePage } from '../state.tsx';
 
 /** So that choosing a picture is seen at once: the wheel goes so far, or as far as it can. Metres. */
@@ -19,13 +19,14 @@ interface Props {
 export function ModeChoice({ high }: Props) {
   const { place, go } = usePage();
   const still = place.travel === 0 && place.rack === 0;
+  const byHand = !isLoaded(place);
   const { side } = place.wheel;
   return (
     <fieldset className="words modes">
       <legend className="unseen">What the car is doing</legend>
       <button
         type="button"
-        aria-pressed={still}
+        aria-pressed={byHand && still}
         title="standing as surveyed"
         onClick={() => go({ travel: 0, rack: 0 })}
       >
@@ -36,7 +37,7 @@ export function ModeChoice({ high }: Props) {
         <button
           key={mode}
           type="button"
-          aria-pressed={!still && place.mode === mode}
+          aria-pressed={byHand && !still && place.mode === mode}
           title={WORDS[mode][1]}
           onClick={() =>
             go((from) => ({ mode, ...(from.travel === 0 && { travel: Math.min(FIRST_TRAVEL, high) }) }))

@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import { stateOfReadings, usualDoing } from '../../questions/index.ts';
 import type { Workshop } from '../client.ts';
 import type { Light } from '../light.ts';
-import type { Mode } from '../place.ts';
+import { isLoaded, type Mode } from '../place.ts';
 import { usePage } from '../state.tsx';
 import { countWords } from '../stops/doubts.ts';
 import { useCar } from './car-file.tsx';
@@ -24,7 +24,7 @@ export function TitleBlock({ workshop }: { workshop: Workshop | undefined }) {
   const onFloor = workshop?.cars.find((each) => each.id === id);
   const { name, chassis } = car.form.car;
   const still = place.travel === 0 && place.rack === 0;
-  const loaded = place.card === 'loads' || place.stop === 'case' || place.stop === 'studs';
+  const loaded = isLoaded(place);
   const doing = loaded
     ? usualDoing(place.doing)!.means
     : still
