@@ -8,7 +8,7 @@ import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const words = process.argv.slice(2);
@@ -24,6 +24,8 @@ if (files.length === 0) {
 const flags = [
   '--import',
   'tsx',
+  '--import',
+  pathToFileURL(join(root, 'tests/chance.ts')).href,
   '--test',
   `--test-concurrency=${Math.min(4, availableParallelism())}`,
   '--test-reporter=spec',

@@ -5,6 +5,7 @@
 import fc from 'fast-check';
 import { type CornerGeometry, type RodCarrier, wheelAxisFrom } from '../../src/loadpath/corner/geometry.ts';
 import { add, mirrored, unit, type Vec3 } from '../../src/maths/vec3.ts';
+import { real } from '../draw.ts';
 
 const degree = Math.PI / 180;
 
@@ -64,7 +65,7 @@ export function mirroredCorner(g: CornerGeometry): CornerGeometry {
 }
 
 const off = (mm: number): fc.Arbitrary<Vec3> => {
-  const one = fc.double({ min: -mm / 1000, max: mm / 1000, noNaN: true, noDefaultInfinity: true });
+  const one = real(-mm / 1000, mm / 1000);
   return fc.tuple(one, one, one);
 };
 
@@ -91,8 +92,8 @@ export const anyCorner: fc.Arbitrary<CornerGeometry> = fc
   .record({
     moves: fc.array(off(12), { minLength: 14, maxLength: 14 }),
     tilt: off(200),
-    camber: fc.double({ min: -4, max: 0, noNaN: true }),
-    toe: fc.double({ min: -0.5, max: 0.5, noNaN: true }),
+    camber: real(-4, 0),
+    toe: real(-0.5, 0.5),
     rodOn: fc.constantFrom<RodCarrier>('lower wishbone', 'upper wishbone', 'upright'),
     right: fc.boolean(),
   })

@@ -11,6 +11,7 @@ import { fitWithin } from '../../src/loadpath/spring/torque-fit.ts';
 import { activeLength, type TorsionBar, torsionBarRate } from '../../src/loadpath/spring/torsion-bar.ts';
 import { springMaterial } from '../../src/materials/spring-material.ts';
 import { recheck, Working } from '../../src/working/working.ts';
+import { real } from '../draw.ts';
 import { near } from '../near.ts';
 
 const STEEL = springMaterial('300M bar')!;
@@ -38,7 +39,7 @@ const bar = (diameter: number): TorsionBar => ({
 
 test('a straight torque is a bar: it comes out again, with nothing unmatched', () =>
   fc.assert(
-    fc.property(fc.double({ min: 500, max: 3500, noNaN: true }), (rate) => {
+    fc.property(real(500, 3500), (rate) => {
       const coil = ANGLES.map((rockerAngle) => ({ rockerAngle, torque: rate * (rockerAngle + 0.25) }));
       const { ideal, fits } = barForCoil({ coil, from: { kind: 'to make', ...TO_MAKE }, overtravel: 0.05 });
       near(ideal.rate / rate, 1, 1e-12);

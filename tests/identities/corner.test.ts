@@ -17,6 +17,7 @@ import {
   solveCornerFast,
 } from '../../src/loadpath/corner/solve.ts';
 import { add, cross, distance, mirrored, sub, triple, unit, type Vec3 } from '../../src/maths/vec3.ts';
+import { real } from '../draw.ts';
 import { anyCorner, frontLeft, mirroredCorner } from './anycorner.ts';
 
 const near = (a: number, b: number, tolerance: number, what = ''): void =>
@@ -27,8 +28,8 @@ const vecNear = (a: Vec3, b: Vec3, tolerance: number, what = ''): void => {
   });
 };
 
-const travels = fc.double({ min: -0.06, max: 0.06, noNaN: true });
-const racks = fc.double({ min: -0.025, max: 0.025, noNaN: true });
+const travels = real(-0.06, 0.06);
+const racks = real(-0.025, 0.025);
 
 /** The corner at a travel, or nothing where the linkage itself ends before it. */
 function reached(corner: Corner, travel: number, rack: number): CornerState | undefined {
@@ -166,110 +167,100 @@ function richardson(f: (x: number) => number, x: number, h: number): number {
 
 test('first and second derivatives by travel agree with extrapolated differences', () => {
   fc.assert(
-    fc.property(
-      anyCorner,
-      fc.double({ min: -0.04, max: 0.04, noNaN: true }),
-      racks,
-      (geometry, travel, rack) => {
-        const corner = prepareCorner(geometry);
-        const limits = reached(corner, travel, rack) && travelLimits(corner, rack);
-        // close to a dead centre the fourth derivative is unbounded and differences say nothing
-        if (!limits || limits.bump.travel < travel + 0.03 || limits.droop.travel > travel - 0.03) return;
-        const s = solveCorner(corner, { travel, rack });
-        const at = (t: number): CornerState => solveCorner(corner, { travel: t, rack });
-        const h = 1e-3;
-        // h⁴ = 1e-12 times a fifth derivative of up to 1e6 of a corner near its end, relative to the quantity
-        const agree = (exact: number, difference: number, size: number, what: string): void =>
-          near(exact, difference, 2e-5 * size, what);
-        agree(
-          s.rockerAngle.perTravel,
-          richardson((t) => at(t).rockerAngle.value, travel, h),
-          10,
-          'rocker, first',
-        );
-        agree(
-          s.rockerAngle.perTravel2,
-          richardson((t) => at(t).rockerAngle.perTravel, travel, h),
-          100,
-          'rocker, second',
-        );
-        const unit1 = (t: number) => at(t).elements.unit ?? assert.fail('no unit');
-        const u = unit1(travel);
-        agree(
-          u.perTravel,
-          richardson((t) => unit1(t).value, travel, h),
-          1,
-          'unit, first',
-        );
-        agree(
-          u.perTravel2,
-          richardson((t) => unit1(t).perTravel, travel, h),
-          10,
-          'unit, second',
-        );
-        agree(
-          s.upperAngle.perTravel2,
-          richardson((t) => at(t).upperAngle.perTravel, travel, h),
-          10,
-          'upper angle',
-        );
-        for (const name of Object.keys(s.moving) as (keyof CornerState['moving'])[]) {
-          for (const i of [0, 1, 2]) {
-            const first = richardson((t) => at(t).moving[name].value[i] ?? 0, travel, h);
-            agree(s.moving[name].perTravel[i] ?? 0, first, 1, `${name}, first`);
-            const second = richardson((t) => at(t).moving[name].perTravel[i] ?? 0, travel, h);
-            agree(s.moving[name].perTravel2[i] ?? 0, second, 10, `${name}, second`);
-          }
+    fc.property(anyCorner, real(-0.04, 0.04), racks, (geometry, travel, rack) => {
+      const corner = prepareCorner(geometry);
+      const limits = reached(corner, travel, rack) && travelLimits(corner, rack);
+      // close to a dead centre the fourth derivative is unbounded and differences say nothing
+      if (!limits || limits.bump.travel < travel + 0.03 || limits.droop.travel > travel - 0.03) return;
+      const s = solveCorner(corner, { travel, rack });
+      const at = (t: number): CornerState => solveCorner(corner, { travel: t, rack });
+      const h = 1e-3;
+      // h⁴ = 1e-12 times a fifth derivative of up to 1e6 of a corner near its end, relative to the quantity
+      const agree = (exact: number, difference: number, size: number, what: string): void =>
+        near(exact, difference, 2e-5 * size, what);
+      agree(
+        s.rockerAngle.perTravel,
+        richardson((t) => at(t).rockerAngle.value, travel, h),
+        10,
+        'rocker, first',
+      );
+      agree(
+        s.rockerAngle.perTravel2,
+        richardson((t) => at(t).rockerAngle.perTravel, travel, h),
+        100,
+        'rocker, second',
+      );
+      const unit1 = (t: number) => at(t).elements.unit ?? assert.fail('no unit');
+      const u = unit1(travel);
+      agree(
+        u.perTravel,
+        richardson((t) => unit1(t).value, travel, h),
+        1,
+        'unit, first',
+      );
+      agree(
+        u.perTravel2,
+        richardson((t) => unit1(t).perTravel, travel, h),
+        10,
+        'unit, second',
+      );
+      agree(
+        s.upperAngle.perTravel2,
+        richardson((t) => at(t).upperAngle.perTravel, travel, h),
+        10,
+        'upper angle',
+      );
+      for (const name of Object.keys(s.moving) as (keyof CornerState['moving'])[]) {
+        for (const i of [0, 1, 2]) {
+          const first = richardson((t) => at(t).moving[name].value[i] ?? 0, travel, h);
+          agree(s.moving[name].perTravel[i] ?? 0, first, 1, `${name}, first`);
+          const second = richardson((t) => at(t).moving[name].perTravel[i] ?? 0, travel, h);
+          agree(s.moving[name].perTravel2[i] ?? 0, second, 10, `${name}, second`);
         }
-        near(s.moving.contact.perTravel[2], 1, 1e-12, 'the contact point rises with the travel');
-        near(s.contactVelocity.locked[2], 1, 1e-9, 'so does the wheel locked to the upright');
-      },
-    ),
+      }
+      near(s.moving.contact.perTravel[2], 1, 1e-12, 'the contact point rises with the travel');
+      near(s.contactVelocity.locked[2], 1, 1e-9, 'so does the wheel locked to the upright');
+    }),
     { numRuns: 30, includeErrorInReport: true },
   );
 });
 
 test('derivatives by rack travel, and those of camber, toe, caster, trail …, agree with differences', () => {
   fc.assert(
-    fc.property(
-      anyCorner,
-      fc.double({ min: -0.03, max: 0.03, noNaN: true }),
-      racks,
-      (geometry, travel, rack) => {
-        const corner = prepareCorner(geometry);
-        const limits = reached(corner, travel, rack) && travelLimits(corner, rack);
-        if (!limits || limits.bump.travel < travel + 0.03 || limits.droop.travel > travel - 0.03) return;
-        const s = solveCorner(corner, { travel, rack });
-        const a = attitudeOf(s);
-        const names = Object.keys(a).filter((n) => !n.endsWith('View')) as Exclude<
-          keyof Attitude,
-          'frontView' | 'sideView'
-        >[];
-        const h = 1e-3;
-        for (const name of names) {
-          const byTravel = richardson(
-            (t) => attitudeOf(solveCorner(corner, { travel: t, rack }))[name].value,
-            travel,
-            h,
-          );
-          const byRack = richardson(
-            (r) => attitudeOf(solveCorner(corner, { travel, rack: r }))[name].value,
-            rack,
-            h,
-          );
-          near(a[name].perTravel, byTravel, 2e-5, `${name} by travel`); // as above
-          near(a[name].perRack, byRack, 5e-4, `${name} by rack`); // about ten times as quick as by travel
-        }
-        const rocker = richardson((r) => solveCorner(corner, { travel, rack: r }).rockerAngle.value, rack, h);
-        near(s.rockerAngle.perRack, rocker, 2e-4, 'rocker by rack');
-        const unit1 = richardson(
-          (r) => solveCorner(corner, { travel, rack: r }).elements.unit?.value ?? 0,
+    fc.property(anyCorner, real(-0.03, 0.03), racks, (geometry, travel, rack) => {
+      const corner = prepareCorner(geometry);
+      const limits = reached(corner, travel, rack) && travelLimits(corner, rack);
+      if (!limits || limits.bump.travel < travel + 0.03 || limits.droop.travel > travel - 0.03) return;
+      const s = solveCorner(corner, { travel, rack });
+      const a = attitudeOf(s);
+      const names = Object.keys(a).filter((n) => !n.endsWith('View')) as Exclude<
+        keyof Attitude,
+        'frontView' | 'sideView'
+      >[];
+      const h = 1e-3;
+      for (const name of names) {
+        const byTravel = richardson(
+          (t) => attitudeOf(solveCorner(corner, { travel: t, rack }))[name].value,
+          travel,
+          h,
+        );
+        const byRack = richardson(
+          (r) => attitudeOf(solveCorner(corner, { travel, rack: r }))[name].value,
           rack,
           h,
         );
-        near(s.elements.unit?.perRack ?? 0, unit1, 2e-5, 'unit by rack');
-      },
-    ),
+        near(a[name].perTravel, byTravel, 2e-5, `${name} by travel`); // as above
+        near(a[name].perRack, byRack, 5e-4, `${name} by rack`); // about ten times as quick as by travel
+      }
+      const rocker = richardson((r) => solveCorner(corner, { travel, rack: r }).rockerAngle.value, rack, h);
+      near(s.rockerAngle.perRack, rocker, 2e-4, 'rocker by rack');
+      const unit1 = richardson(
+        (r) => solveCorner(corner, { travel, rack: r }).elements.unit?.value ?? 0,
+        rack,
+        h,
+      );
+      near(s.elements.unit?.perRack ?? 0, unit1, 2e-5, 'unit by rack');
+    }),
     { numRuns: 30, includeErrorInReport: true },
   );
 });
@@ -277,64 +268,58 @@ test('derivatives by rack travel, and those of camber, toe, caster, trail …, a
 test('virtual work: the rocker torque under a unit wheel load, by direct equilibrium, is 1 / (dθ/dz)', () => {
   let solved = 0;
   fc.assert(
-    fc.property(
-      anyCorner,
-      fc.double({ min: -0.05, max: 0.05, noNaN: true }),
-      racks,
-      (geometry, travel, rack) => {
-        const s = reached(prepareCorner(geometry), travel, rack);
-        if (s === undefined || Math.abs(s.rockerAngle.perTravel) < 0.5) return;
-        solved++;
-        const p = s.points;
-        const along = (a: Vec3, b: Vec3): Vec3 => unit(sub(b, a)); // tension pulls the upright towards b
-        /** Column of forces on the upright: force and moment about the tub's origin. */
-        const wrench = (force: Vec3, at: Vec3): number[] => [...force, ...cross(at, force)];
-        const upperLegs = [
-          wrench(along(p.upperOuter, p.upperFront), p.upperOuter),
-          wrench(along(p.upperOuter, p.upperRear), p.upperOuter),
-        ];
-        const lowerLegs = [
-          wrench(along(p.lowerOuter, p.lowerFront), p.lowerOuter),
-          wrench(along(p.lowerOuter, p.lowerRear), p.lowerOuter),
-        ];
-        const free = (at: Vec3): number[][] => [
-          wrench([1, 0, 0], at),
-          wrench([0, 1, 0], at),
-          wrench([0, 0, 1], at),
-        ];
-        const toe = wrench(along(p.toeOuter, p.toeInner), p.toeOuter);
-        const rodDirection = along(p.rodOuter, p.rodInner);
-        const load = wrench([0, 0, 1], p.contact).map((v) => -v);
-        const columns =
-          geometry.rodOn === 'upright'
-            ? [...upperLegs, ...lowerLegs, toe, wrench(rodDirection, p.rodOuter)]
-            : geometry.rodOn === 'lower wishbone'
-              ? [...upperLegs, ...free(p.lowerOuter), toe]
-              : [...free(p.upperOuter), ...lowerLegs, toe];
-        const x = solveLinear(new Matrix(columns).transpose(), Matrix.columnVector(load)).to1DArray();
-        let tension = x[5] ?? 0;
-        if (geometry.rodOn !== 'upright') {
-          // moments about the wishbone's axis: what the upright gives it, and what the rod gives it
-          const lower = geometry.rodOn === 'lower wishbone';
-          const start = lower ? 2 : 0;
-          const onWishbone: Vec3 = [-(x[start] ?? 0), -(x[start + 1] ?? 0), -(x[start + 2] ?? 0)];
-          const origin = lower ? p.lowerRear : p.upperRear;
-          const axis = unit(sub(lower ? p.lowerFront : p.upperFront, origin));
-          const outer = lower ? p.lowerOuter : p.upperOuter;
-          tension =
-            -triple(axis, sub(outer, origin), onWishbone) /
-            triple(axis, sub(p.rodOuter, origin), rodDirection);
-        }
-        const onRocker: Vec3 = [
-          -tension * rodDirection[0],
-          -tension * rodDirection[1],
-          -tension * rodDirection[2],
-        ];
-        const torque = triple(s.rockerAxis, sub(p.rodInner, p.rockerPivot), onRocker);
-        // 1e-8 relative: a 6 × 6 solve with lengths beside unit forces, condition up to 1e5
-        near(torque * s.rockerAngle.perTravel, 1, 1e-8, 'torque times ratio');
-      },
-    ),
+    fc.property(anyCorner, real(-0.05, 0.05), racks, (geometry, travel, rack) => {
+      const s = reached(prepareCorner(geometry), travel, rack);
+      if (s === undefined || Math.abs(s.rockerAngle.perTravel) < 0.5) return;
+      solved++;
+      const p = s.points;
+      const along = (a: Vec3, b: Vec3): Vec3 => unit(sub(b, a)); // tension pulls the upright towards b
+      /** Column of forces on the upright: force and moment about the tub's origin. */
+      const wrench = (force: Vec3, at: Vec3): number[] => [...force, ...cross(at, force)];
+      const upperLegs = [
+        wrench(along(p.upperOuter, p.upperFront), p.upperOuter),
+        wrench(along(p.upperOuter, p.upperRear), p.upperOuter),
+      ];
+      const lowerLegs = [
+        wrench(along(p.lowerOuter, p.lowerFront), p.lowerOuter),
+        wrench(along(p.lowerOuter, p.lowerRear), p.lowerOuter),
+      ];
+      const free = (at: Vec3): number[][] => [
+        wrench([1, 0, 0], at),
+        wrench([0, 1, 0], at),
+        wrench([0, 0, 1], at),
+      ];
+      const toe = wrench(along(p.toeOuter, p.toeInner), p.toeOuter);
+      const rodDirection = along(p.rodOuter, p.rodInner);
+      const load = wrench([0, 0, 1], p.contact).map((v) => -v);
+      const columns =
+        geometry.rodOn === 'upright'
+          ? [...upperLegs, ...lowerLegs, toe, wrench(rodDirection, p.rodOuter)]
+          : geometry.rodOn === 'lower wishbone'
+            ? [...upperLegs, ...free(p.lowerOuter), toe]
+            : [...free(p.upperOuter), ...lowerLegs, toe];
+      const x = solveLinear(new Matrix(columns).transpose(), Matrix.columnVector(load)).to1DArray();
+      let tension = x[5] ?? 0;
+      if (geometry.rodOn !== 'upright') {
+        // moments about the wishbone's axis: what the upright gives it, and what the rod gives it
+        const lower = geometry.rodOn === 'lower wishbone';
+        const start = lower ? 2 : 0;
+        const onWishbone: Vec3 = [-(x[start] ?? 0), -(x[start + 1] ?? 0), -(x[start + 2] ?? 0)];
+        const origin = lower ? p.lowerRear : p.upperRear;
+        const axis = unit(sub(lower ? p.lowerFront : p.upperFront, origin));
+        const outer = lower ? p.lowerOuter : p.upperOuter;
+        tension =
+          -triple(axis, sub(outer, origin), onWishbone) / triple(axis, sub(p.rodOuter, origin), rodDirection);
+      }
+      const onRocker: Vec3 = [
+        -tension * rodDirection[0],
+        -tension * rodDirection[1],
+        -tension * rodDirection[2],
+      ];
+      const torque = triple(s.rockerAxis, sub(p.rodInner, p.rockerPivot), onRocker);
+      // 1e-8 relative: a 6 × 6 solve with lengths beside unit forces, condition up to 1e5
+      near(torque * s.rockerAngle.perTravel, 1, 1e-8, 'torque times ratio');
+    }),
     { numRuns: 150 },
   );
   assert.ok(solved > 100, `only ${solved} were within reach`);

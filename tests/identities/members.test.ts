@@ -20,11 +20,12 @@ import {
   unit,
   type Vec3,
 } from '../../src/maths/vec3.ts';
+import { real } from '../draw.ts';
 import { near } from '../near.ts';
 import { anyCorner, frontLeft } from './anycorner.ts';
 import { planarCorner } from './planarcorner.ts';
 
-const part = fc.double({ min: -5000, max: 5000, noNaN: true });
+const part = real(-5000, 5000);
 const anyForce: fc.Arbitrary<Vec3> = fc.tuple(part, part, part);
 
 function reached(geometry: Parameters<typeof prepareCorner>[0], travel: number): CornerState | undefined {
@@ -68,42 +69,36 @@ function checkBodies(
 test('every body of any corner is in equilibrium, and the rod turns the rocker by virtual work', () => {
   let solved = 0;
   fc.assert(
-    fc.property(
-      anyCorner,
-      fc.double({ min: -0.04, max: 0.04, noNaN: true }),
-      anyForce,
-      anyForce,
-      (geometry, travel, atGround, atCentre) => {
-        const state = reached(geometry, travel);
-        if (state === undefined || Math.abs(state.rockerAngle.perTravel) < 0.5) return;
-        solved += 1;
-        const p = state.points;
-        const outside = [
-          { at: p.contact, force: atGround },
-          { at: p.wheelCentre, force: atCentre, moment: [3, -20, 11] as const },
-        ];
-        const found = memberForces(state, geometry.rodOn, outside);
-        near(found.residual, 0, 1e-9, 'residual');
-        checkBodies(state, geometry.rodOn, outside, found);
-        // a leg bends by what its inner joint does across it, over its length
-        const legs = (['Front', 'Rear'] as const).map((end) => {
-          const name = geometry.rodOn === 'upper wishbone' ? 'upper' : 'lower';
-          const { at, force } = found.onTub[`${name}${end}`];
-          return length(cross(sub(at, p[`${name}Outer`]), force));
-        });
-        const bends = geometry.rodOn === 'upright' ? 0 : Math.max(...legs);
-        near(found.bending, bends, 1e-7 * Math.max(1, bends), 'bending');
-        const spin = state.uprightTurn.perTravel;
-        const centre = state.moving.wheelCentre.perTravel;
-        const power = outside.reduce((sum, each) => {
-          const velocity = add(centre, cross(spin, sub(each.at, p.wheelCentre)));
-          return sum + dot(each.force, velocity) + dot(each.moment ?? [0, 0, 0], spin);
-        }, 0);
-        const torque = triple(state.rockerAxis, sub(p.rodInner, p.rockerPivot), found.onRocker.force);
-        const scaleOf = Math.max(1, Math.abs(power));
-        near(torque * state.rockerAngle.perTravel, power, 1e-7 * scaleOf, 'power');
-      },
-    ),
+    fc.property(anyCorner, real(-0.04, 0.04), anyForce, anyForce, (geometry, travel, atGround, atCentre) => {
+      const state = reached(geometry, travel);
+      if (state === undefined || Math.abs(state.rockerAngle.perTravel) < 0.5) return;
+      solved += 1;
+      const p = state.points;
+      const outside = [
+        { at: p.contact, force: atGround },
+        { at: p.wheelCentre, force: atCentre, moment: [3, -20, 11] as const },
+      ];
+      const found = memberForces(state, geometry.rodOn, outside);
+      near(found.residual, 0, 1e-9, 'residual');
+      checkBodies(state, geometry.rodOn, outside, found);
+      // a leg bends by what its inner joint does across it, over its length
+      const legs = (['Front', 'Rear'] as const).map((end) => {
+        const name = geometry.rodOn === 'upper wishbone' ? 'upper' : 'lower';
+        const { at, force } = found.onTub[`${name}${end}`];
+        return length(cross(sub(at, p[`${name}Outer`]), force));
+      });
+      const bends = geometry.rodOn === 'upright' ? 0 : Math.max(...legs);
+      near(found.bending, bends, 1e-7 * Math.max(1, bends), 'bending');
+      const spin = state.uprightTurn.perTravel;
+      const centre = state.moving.wheelCentre.perTravel;
+      const power = outside.reduce((sum, each) => {
+        const velocity = add(centre, cross(spin, sub(each.at, p.wheelCentre)));
+        return sum + dot(each.force, velocity) + dot(each.moment ?? [0, 0, 0], spin);
+      }, 0);
+      const torque = triple(state.rockerAxis, sub(p.rodInner, p.rockerPivot), found.onRocker.force);
+      const scaleOf = Math.max(1, Math.abs(power));
+      near(torque * state.rockerAngle.perTravel, power, 1e-7 * scaleOf, 'power');
+    }),
     { numRuns: 150 },
   );
   assert.ok(solved > 100, `only ${solved} were within reach`);

@@ -4,9 +4,10 @@ import fc from 'fast-check';
 import { fitRigid, moved } from '../../src/geometry/rigid-fit.ts';
 import { NO_TURN, rotated, turnedBy } from '../../src/geometry/rotation.ts';
 import { distance, length, scale, type Vec3 } from '../../src/maths/vec3.ts';
+import { real } from '../draw.ts';
 
-const real = (size: number): fc.Arbitrary<number> => fc.double({ min: -size, max: size, noNaN: true });
-const point = (size: number): fc.Arbitrary<Vec3> => fc.tuple(real(size), real(size), real(size));
+const upTo = (size: number): fc.Arbitrary<number> => real(-size, size);
+const point = (size: number): fc.Arbitrary<Vec3> => fc.tuple(upTo(size), upTo(size), upTo(size));
 const BODY: readonly Vec3[] = [
   [0, 0, 0],
   [1.2, 0.1, 0],

@@ -48,36 +48,35 @@ import {
 } from '../../src/materials/spring-material.ts';
 import { integral } from '../../src/maths/quadrature.ts';
 import { recheck, Working } from '../../src/working/working.ts';
+import { real } from '../draw.ts';
 import { near } from '../near.ts';
-
-const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 
 const anyEnd = (diameter: number): fc.Arbitrary<EndTransition> =>
   fc.oneof(
     fc.constant<EndTransition>({ kind: 'none' }),
     fc.record({
       kind: fc.constant('taper' as const),
-      length: between(0.005, 0.05),
-      headDiameter: between(1.05, 1.6).map((ratio) => ratio * diameter),
+      length: real(0.005, 0.05),
+      headDiameter: real(1.05, 1.6).map((ratio) => ratio * diameter),
     }),
     fc.record({
       kind: fc.constant('fillet' as const),
-      radius: between(0.01, 0.1),
-      headDiameter: between(1.05, 1.6).map((ratio) => ratio * diameter),
+      radius: real(0.01, 0.1),
+      headDiameter: real(1.05, 1.6).map((ratio) => ratio * diameter),
     }),
   );
 
 const anyBar: fc.Arbitrary<TorsionBar> = fc
-  .record({ diameter: between(0.01, 0.035), boreRatio: fc.oneof(fc.constant(0), between(0.1, 0.8)) })
+  .record({ diameter: real(0.01, 0.035), boreRatio: fc.oneof(fc.constant(0), real(0.1, 0.8)) })
   .chain(({ diameter, boreRatio }) =>
     fc.record({
       diameter: fc.constant(diameter),
       bore: fc.constant(boreRatio * diameter),
-      parallelLength: between(0.15, 0.9),
+      parallelLength: real(0.15, 0.9),
       ends: fc.tuple(anyEnd(diameter), anyEnd(diameter)),
-      splineLength: between(0, 0.01),
-      shearModulus: between(40e9, 85e9),
-      density: between(4000, 8100),
+      splineLength: real(0, 0.01),
+      shearModulus: real(40e9, 85e9),
+      density: real(4000, 8100),
     }),
   );
 
@@ -99,7 +98,7 @@ test('a bored bar is the solid bar less its core', () =>
 
 test('workings of bar and coil stand when worked out again, in numbers and in units', () =>
   fc.assert(
-    fc.property(anyBar, between(50, 900), (bar, torque) => {
+    fc.property(anyBar, real(50, 900), (bar, torque) => {
       const working = new Working();
       torsionBarRate(bar, working);
       skinStress(bar, torque, working);
@@ -153,7 +152,7 @@ test('mass of the coil: the wire pulled straight', () => {
 
 test('energy is half torque times twist, and is the work done: ∫ T dφ', () =>
   fc.assert(
-    fc.property(anyBar, between(10, 800), (bar, torque) => {
+    fc.property(anyBar, real(10, 800), (bar, torque) => {
       const k = torsionBarRate(bar);
       const work = integral((φ) => k * φ, 0, torque / k);
       near(storedEnergy(bar, torque) / work, 1, 1e-12);
@@ -208,7 +207,7 @@ test('mass of a bar with cones: the frustum of the handbook', () => {
 
 test('presetting: torque rises with twist between first yield and fully plastic; torque and twist agree', () =>
   fc.assert(
-    fc.property(anyBar, between(1.01, 5), (any, over) => {
+    fc.property(anyBar, real(1.01, 5), (any, over) => {
       const bar = { ...any, length: activeLength(any), yieldShear: 9e8 };
       const first = (bar.yieldShear * bar.length * 2) / (bar.shearModulus * bar.diameter);
       const preset = presetToTwist(bar, over * first);
@@ -270,7 +269,7 @@ test('spline vernier: 48 and 47 teeth step 0.16° (common practice, no source), 
     fc.property(
       fc.integer({ min: 20, max: 60 }),
       fc.integer({ min: 20, max: 60 }),
-      between(-1, 1),
+      real(-1, 1),
       (a, b, wanted) => {
         const splines = { first: a, second: b };
         const setting = nearestSetting(splines, wanted);

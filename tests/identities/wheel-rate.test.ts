@@ -17,6 +17,7 @@ import {
 } from '../../src/loadpath/sprung-corner.ts';
 import { integral } from '../../src/maths/quadrature.ts';
 import { demo, demoSource, everyDemo, opened, WHEELS } from '../cars/demo.ts';
+import { real } from '../draw.ts';
 import { near } from '../near.ts';
 
 const corners = everyDemo().flatMap(({ name, car }) =>
@@ -196,21 +197,20 @@ test('the wheel hangs on its droop stop until the preload is reached, and no fur
 
 /** One corner of the 1991 manner with random springs in place of its own. */
 const source = demoSource('fenwold-201');
-const mm = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 const anySprings = fc.record({
-  rate: mm(60, 400),
-  free: mm(128, 165),
-  helper: fc.option(fc.record({ rate: mm(3, 40), travel: mm(4, 18) }), { nil: undefined }),
-  gap: mm(5, 30),
-  gas: mm(0, 300),
-  scale: mm(90, 220),
-  bar: fc.option(mm(9, 14), { nil: undefined }),
+  rate: real(60, 400),
+  free: real(128, 165),
+  helper: fc.option(fc.record({ rate: real(3, 40), travel: real(4, 18) }), { nil: undefined }),
+  gap: real(5, 30),
+  gas: real(0, 300),
+  scale: real(90, 220),
+  bar: fc.option(real(9, 14), { nil: undefined }),
   measured: fc.boolean(),
 });
 
 test('random springs, with helper, rubber, bar, measured length or not: rate and force agree, the scale is carried', () =>
   fc.assert(
-    fc.property(anySprings, mm(-0.02, 0.02), (springs, travel) => {
+    fc.property(anySprings, real(-0.02, 0.02), (springs, travel) => {
       const { helper, bar } = springs;
       const spec = `
 specs:

@@ -11,6 +11,7 @@ import {
   orderedFigures,
   receiptTest,
 } from '../../src/sheets/bar-order.ts';
+import { real } from '../draw.ts';
 import { inventedOrder } from './invented-order.ts';
 
 const near = (value: number, wanted: number, within: number): void =>
@@ -44,10 +45,10 @@ test('masses on the lever give m g L with the standard acceleration of free fall
 
 const anyOrder = fc
   .record({
-    diameter: fc.double({ min: 0.01, max: 0.04, noNaN: true }),
+    diameter: real(0.01, 0.04),
     boreRatio: fc.constantFrom(0, 0.3, 0.6),
-    length: fc.double({ min: 0.1, max: 1.2, noNaN: true }),
-    torque: fc.double({ min: 5, max: 5000, noNaN: true }),
+    length: real(0.1, 1.2),
+    torque: real(5, 5000),
   })
   .map(
     ({ diameter, boreRatio, length, torque }): BarOrder => ({
@@ -76,7 +77,7 @@ test('every bar within its tolerances and modulus passes, and one well outside d
   fc.assert(
     fc.property(
       anyOrder,
-      fc.tuple(...Array.from({ length: 4 }, () => fc.double({ min: -1, max: 1, noNaN: true }))),
+      fc.tuple(...Array.from({ length: 4 }, () => real(-1, 1))),
       (order, [a, b, c, e]) => {
         const { low, high } = order.material.shearModulusRange;
         const made: BarOrder = {

@@ -11,6 +11,7 @@ import { PAPER, type Page, type PaperName, type SheetDocument } from '../../src/
 import { springSheet } from '../../src/sheets/spring-sheet.ts';
 import { pageSvg } from '../../src/sheets/svg.ts';
 import { shortened, type TextMeasure, wrapped } from '../../src/sheets/text-measure.ts';
+import { real } from '../draw.ts';
 import { inventedAnswer, inventedCurves, inventedDrawn } from './invented-corner.ts';
 import { inventedHead, inventedOrder } from './invented-order.ts';
 import { outsideBorder } from './outside-border.ts';
@@ -97,7 +98,7 @@ const anyText = fc.string({ unit: 'grapheme', maxLength: 300 });
 
 test('wrapping fits the width and loses nothing but white space and control characters', () =>
   fc.assert(
-    fc.property(anyText, fc.double({ min: 4, max: 200, noNaN: true }), (text, width) => {
+    fc.property(anyText, real(4, 200), (text, width) => {
       const lines = wrapped(text, { size: 3, weight: 'regular', width }, evenMeasure);
       for (const each of lines)
         assert.ok([...each].length === 1 || evenMeasure.width(each, 3, 'regular') <= width);
@@ -108,7 +109,7 @@ test('wrapping fits the width and loses nothing but white space and control char
 
 test('shortening fits the width', () =>
   fc.assert(
-    fc.property(anyText, fc.double({ min: 8, max: 100, noNaN: true }), (text, width) => {
+    fc.property(anyText, real(8, 100), (text, width) => {
       const words = shortened(text, { size: 3, weight: 'regular', width }, evenMeasure);
       assert.ok([...words].length <= 2 || evenMeasure.width(words, 3, 'regular') <= width);
     }),
