@@ -48,6 +48,7 @@ export function askedDoing(options: AskedDoing): Doing {
     speed: options.speed === undefined ? from.speed : askedAmount('--speed', options.speed, 'm/s'),
     rack: options.rack === undefined ? from.rack : askedAmount('--rack', options.rack, 'm'),
     strikes: options.kerb === undefined ? from.strikes : askedKerb(options.kerb),
+    contacts: from.contacts,
   };
   if (doing.speed < 0) throw badAsk('asked/speed', '--speed is below nothing; the car goes forward here.');
   return doing;

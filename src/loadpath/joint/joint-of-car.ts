@@ -15,7 +15,7 @@ import type { Metre, Newton } from '../../units/quantity.ts';
 import { STANDARD_GRAVITY } from '../../units/quantity.ts';
 import type { Working } from '../../working/working.ts';
 import type { CarStanding } from '../loads/car-equilibrium.ts';
-import { WHEEL_NAMES } from '../loads/doing.ts';
+import { isThrown, WHEEL_NAMES } from '../loads/doing.ts';
 import { type AppliedForce, type Resultant, resultantAt } from '../loads/wrench.ts';
 import type { Numbers } from '../numbers.ts';
 import { type FacePoint, type FaceUnderLoad, faceUnder, type Parting, padCells } from './face.ts';
@@ -95,7 +95,7 @@ export function forcesBehind(
  */
 function thrownAt(standing: CarStanding, car: CarForm, numbers: Numbers, place: Vec3): Vec3 {
   const { sprung } = standing;
-  if (Object.values(standing.doing.strikes).every((each) => each === 0)) return ZERO;
+  if (!isThrown(standing.doing)) return ZERO;
   const { force, moment } = resultantAt(sprung.at, [
     ...WHEEL_NAMES.flatMap((wheel): AppliedForce[] => [
       standing.wheels[wheel],

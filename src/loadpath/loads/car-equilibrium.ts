@@ -14,7 +14,7 @@
  */
 import { LuDecomposition, Matrix } from 'ml-matrix';
 import type { CarForm } from '../../car/read.ts';
-import { add, along, cross, dot, scale, sub, unit, type Vec3 } from '../../maths/vec3.ts';
+import { add, along, cross, dot, scale, sub, unit, type Vec3, ZERO } from '../../maths/vec3.ts';
 import type { Metre, Newton } from '../../units/quantity.ts';
 import { STANDARD_GRAVITY } from '../../units/quantity.ts';
 import { pairForces } from '../axle/pair.ts';
@@ -27,13 +27,16 @@ import {
   type Doing,
   eachWheel,
   endOf,
+  isThrown,
   type Mass,
+  movedBy,
   sideOf,
   sprungMass,
   WHEEL_NAMES,
   type WheelName,
   type Wheels,
 } from './doing.ts';
+import { fitOf, type Given, isFitted, typedLoads } from './given-loads.ts';
 import { airForcesOf, type Ground, groundOf, sharedAlong } from './ground.ts';
 import { type AppliedForce, resultantAt } from './wrench.ts';
 
@@ -127,11 +130,9 @@ const axlesAt = (car: CarForm, u: Unknowns, rack: Metre, numbers: Numbers) => ({
 interface Look extends Omit<CarStanding, 'residual' | 'iterations' | 'doing'> {
   readonly equations: readonly number[];
   readonly tyreRates: Wheels<number>;
-  readonly resisting: Wheels<number>;
+  /** Whether the load of the wheel is found from its tyre's give, and not given. */
+  readonly found: Wheels<boolean>;
 }
-
-/** Loads that are not found but given: a kerb's. */
-type Given = Partial<Wheels<Newton>>;
 
 /** Everything at one guess of the seven unknowns.  [LL-3 to LL-9] */
 function lookAt(
@@ -163,19 +164,20 @@ function lookAt(
     const rate = numbers.of(of.form.wheel.tyreRate);
     const pressed = start.contacts[wheel][2] - dot(sub(nominal, base), up);
     const onScale = numbers.of(of.form.scale) * STANDARD_GRAVITY;
-    const load = given[wheel] ?? Math.max(0, onScale + rate * pressed);
-    const touching = given[wheel] === undefined && onScale + rate * pressed > 0;
+    const byGive = Math.max(0, onScale + rate * pressed);
+    const load = given[wheel] ?? byGive;
     const unsprung: AppliedForce = { at: centre, force: scale(acceleration, -numbers.of(of.form.unsprung)) };
     return {
       at: along(nominal, up, load > 0 ? pressed : 0),
       load,
-      rate: touching ? rate : 0,
+      rate: byGive > 0 ? rate : 0,
+      over: byGive - load,
       unsprung,
       state,
     };
   });
 
-  const tyres = sharedAlong(car, places, { airForces, sprungForce, ground }, numbers);
+  const tyres = sharedAlong(car, places, { airForces, sprungForce, ground, doing }, numbers);
   const wheels = eachWheel((wheel): WheelStanding => {
     const { at, unsprung, state } = places[wheel];
     const here = tyres[wheel];
@@ -183,16 +185,17 @@ function lookAt(
       add(scale(forward, here.forward), scale(left, here.left)),
       scale(up, places[wheel].load),
     );
-    // what goes to the case by a shaft leaves no torque about the axle in the upright  [LL-6]
+    // what a shaft or the wheel's own spin takes leaves no torque about the axle in the upright  [LL-6]
     const axis = state.wheelAxis.value;
-    const turning = dot(axis, cross(sub(at, state.points.wheelCentre), scale(forward, here.byShaft)));
+    const turning = dot(axis, cross(sub(at, state.points.wheelCentre), scale(forward, here.forward)));
+    const taken = scale(axis, -turning);
     return {
       travel: state.travel,
       at,
       force,
       ground: [here.forward, here.left, places[wheel].load],
-      shaft: scale(axis, -turning),
-      unsprung,
+      shaft: here.by === 'shaft' ? taken : ZERO,
+      unsprung: here.by === 'spin' ? { ...unsprung, moment: taken } : unsprung,
     };
   });
 
@@ -213,7 +216,7 @@ function lookAt(
     const { state } = places[wheel];
     const power =
       dot(force, velocityOf(state, at)) +
-      dot(shaft, state.uprightTurn.perTravel) +
+      dot(add(shaft, unsprung.moment ?? ZERO), state.uprightTurn.perTravel) +
       dot(unsprung.force, velocityOf(state, unsprung.at));
     return power - resisting[wheel];
   });
@@ -230,9 +233,11 @@ function lookAt(
     air,
     airForces,
     sprungForce,
-    equations: [...work, dot(whole.force, up), dot(whole.moment, left), dot(whole.moment, forward)],
+    equations: isFitted(given)
+      ? [...work, ...fitOf(places, start.sprung.at)]
+      : [...work, dot(whole.force, up), dot(whole.moment, left), dot(whole.moment, forward)],
     tyreRates: eachWheel((wheel) => places[wheel].rate),
-    resisting,
+    found: eachWheel((wheel) => given[wheel] === undefined),
   };
 }
 
@@ -242,13 +247,14 @@ function slopes(look: Look, start: AsSurveyed): Matrix {
   const stiff = { front: stiffnessAtWheels(look.axles.front), rear: stiffnessAtWheels(look.axles.rear) };
   WHEEL_NAMES.forEach((wheel, i) => {
     const k = look.tyreRates[wheel];
+    const own = look.found[wheel] ? k : 0;
     const [x, y] = look.wheels[wheel].at;
     const here = stiff[endOf(wheel)];
     const mate = i ^ 1;
-    J.set(i, i, -k - (sideOf(wheel) === 'left' ? here.leftLeft : here.rightRight));
+    J.set(i, i, -own - (sideOf(wheel) === 'left' ? here.leftLeft : here.rightRight));
     J.set(i, mate, -here.leftRight);
     [1, x, y].forEach((by, column) => {
-      J.set(i, 4 + column, k * by);
+      J.set(i, 4 + column, own * by);
     });
     const arm = sub(look.wheels[wheel].at, start.sprung.at);
     // lift, pitch about the left axis (−x per lift), roll about the forward axis (+y per lift)
@@ -281,28 +287,35 @@ const FROM_SURVEY: Beginning = { at: [0, 0, 0, 0, 0, 0, 0], closed: CLOSED };
 /** @throws NotSettled, Unreachable, DegenerateCorner, BarOpen */
 export function carStanding(car: CarForm, doing: Doing, numbers: Numbers): CarStanding {
   const start = numbers.part(START, () => asSurveyed(car, numbers));
-  const steady = settle(car, doing, beginningOf(car, doing, numbers), start, numbers, {});
+  const typed = typedLoads(doing);
+  if (isFitted(typed)) {
+    const moved = movedBy(car, doing, numbers);
+    return settle(car, moved, beginningOf(car, moved, typed, numbers), start, numbers, typed).standing;
+  }
+  const calm: Doing = { ...doing, contacts: {} };
+  const steady = settle(car, calm, beginningOf(car, calm, {}, numbers), start, numbers, {});
+  if (!isThrown(doing)) return steady.standing;
   const struck = WHEEL_NAMES.filter((wheel) => (doing.strikes[wheel] ?? 0) !== 0);
-  if (struck.length === 0) return steady.standing;
   // the tub has no time to move: the ground stays where it is, and the struck wheel goes where its spring lets it
-  const given: Given = Object.fromEntries(
+  const byKerb = Object.fromEntries(
     struck.map((wheel) => [
       wheel,
       steady.standing.wheels[wheel].ground[2] +
         doing.strikes[wheel]! * numbers.of(car[endOf(wheel)][sideOf(wheel)].scale) * STANDARD_GRAVITY,
     ]),
   );
+  const given: Given = { ...byKerb, ...typed };
   return settle(car, doing, { at: steady.at, closed: CLOSED }, start, numbers, given).standing;
 }
 
 const START = 'car as surveyed, for its equilibrium';
 
 /** With one number moved the car stands a hair from where it stood, and a spread needs two digits of how far. */
-function beginningOf(car: CarForm, doing: Doing, numbers: Numbers): Beginning {
+function beginningOf(car: CarForm, doing: Doing, given: Given, numbers: Numbers): Beginning {
   const found = numbers.asFiled(`place and slopes of the car doing ${JSON.stringify(doing)}`, (filed) => {
     const start = filed.part(START, () => asSurveyed(car, filed));
-    const { at } = settle(car, doing, FROM_SURVEY, start, filed, {});
-    return { at, slopes: slopesByDifferences(car, doing, at, start, filed) };
+    const { at } = settle(car, doing, FROM_SURVEY, start, filed, given);
+    return { at, slopes: slopesByDifferences(car, doing, at, start, filed, given) };
   });
   return found === undefined ? FROM_SURVEY : { ...found, closed: CLOSED_MOVED };
 }
@@ -316,8 +329,10 @@ function slopesByDifferences(
   at: Unknowns,
   start: AsSurveyed,
   numbers: Numbers,
+  given: Given,
 ): Matrix {
-  const equations = (u: Unknowns): readonly number[] => lookAt(car, doing, u, start, numbers, {}).equations;
+  const equations = (u: Unknowns): readonly number[] =>
+    lookAt(car, doing, u, start, numbers, given).equations;
   const columns = at.map((_, k) => {
     const moved = (by: number): Unknowns => at.map((value, j) => (j === k ? value + by : value));
     const [above, below] = [equations(moved(DIFFERENCE)), equations(moved(-DIFFERENCE))];
@@ -334,7 +349,7 @@ function settle(
   numbers: Numbers,
   given: Given,
 ): { readonly at: Unknowns; readonly standing: CarStanding } {
-  const struck = Object.keys(given).length > 0;
+  const struck = Object.keys(given).length > 0 && !isFitted(given);
   const count = struck ? 4 : 7;
   const size = (look: Look): number => Math.max(...look.equations.slice(0, count).map(Math.abs));
   let { at, slopes: known } = from;
@@ -366,7 +381,7 @@ function settle(
   }
   const residual = size(look);
   if (!(residual <= 10 * CLOSED_MOVED)) throw new NotSettled({ residual, iterations });
-  const { equations: _, tyreRates: __, resisting: ___, ...rest } = look;
+  const { equations: _, tyreRates: __, found: ___, ...rest } = look;
   return { at, standing: { ...rest, doing, residual, iterations } };
 }
 

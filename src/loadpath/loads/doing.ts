@@ -11,6 +11,7 @@
 import type { CarForm } from '../../car/read.ts';
 import { add, scale, type Vec3, ZERO } from '../../maths/vec3.ts';
 import type { Kilogram, Metre, MetrePerSecond, Newton, Quantity, Ratio } from '../../units/quantity.ts';
+import { STANDARD_GRAVITY } from '../../units/quantity.ts';
 import type { Numbers } from '../numbers.ts';
 
 export type MetrePerSecondSquared = Quantity<'m/s^2'>;
@@ -27,6 +28,19 @@ export const eachWheel = <T>(of: (wheel: WheelName) => T): Wheels<T> =>
 export const endOf = (wheel: WheelName): 'front' | 'rear' => (wheel.startsWith('front') ? 'front' : 'rear');
 export const sideOf = (wheel: WheelName): 'left' | 'right' => (wheel.endsWith('Left') ? 'left' : 'right');
 
+/** By what a wheel hands on a fore and aft force: brake on the upright, shaft to the case, or its spin alone. */
+export const HANDED_ON = ['brake', 'shaft', 'spin'] as const;
+export type HandedOn = (typeof HANDED_ON)[number];
+
+/** Force of the ground on a tyre as typed or logged; what is left out follows from the sharing rule. */
+export interface Contact {
+  readonly up: Newton;
+  readonly forward?: Newton;
+  readonly left?: Newton;
+  /** Left out: brake or inboard brake where the force is rearward, shaft where it is forward. */
+  readonly by?: HandedOn;
+}
+
 export interface Doing {
   /** Forward positive: braking is negative. */
   readonly longitudinal: MetrePerSecondSquared;
@@ -38,9 +52,25 @@ export interface Doing {
   readonly rack: Metre;
   /** Extra load of a kerb, in loads of that wheel's own scale reading. */
   readonly strikes: Partial<Wheels<Ratio>>;
+  /** Forces at these tyres, given and not found. */
+  readonly contacts: Partial<Wheels<Contact>>;
+  /** Front share of the brakes, where it is not the file's. */
+  readonly frontBrakes?: Ratio;
 }
 
-export const STANDING: Doing = { longitudinal: 0, lateral: 0, vertical: 0, speed: 0, rack: 0, strikes: {} };
+export const STANDING: Doing = {
+  longitudinal: 0,
+  lateral: 0,
+  vertical: 0,
+  speed: 0,
+  rack: 0,
+  strikes: {},
+  contacts: {},
+};
+
+/** Whether something is put on the wheels that the whole car does not stand in balance with. */
+export const isThrown = ({ strikes, contacts }: Doing): boolean =>
+  Object.values(strikes).some((each) => each !== 0) || Object.keys(contacts).length > 0;
 
 export interface Mass {
   readonly mass: Kilogram;
@@ -91,5 +121,27 @@ export function airOf(car: CarForm, speed: MetrePerSecond, numbers: Numbers): Ai
     rearDownforce: down * (1 - front),
     drag: numbers.of(air.drag) * times,
     dragHeight: numbers.of(air.dragHeight),
+  };
+}
+
+/** With forces given at all four tyres the accelerations follow from their sums.  [LL-19] */
+export function movedBy(car: CarForm, doing: Doing, numbers: Numbers): Doing {
+  const contacts = WHEEL_NAMES.map((wheel) => doing.contacts[wheel]!);
+  const mass = WHEEL_NAMES.reduce(
+    (sum, wheel) => sum + numbers.of(car[endOf(wheel)][sideOf(wheel)].scale),
+    0,
+  );
+  const { frontDownforce, rearDownforce, drag } = airOf(car, doing.speed, numbers);
+  const sum = (of: readonly (Newton | undefined)[]): Newton | undefined => {
+    const given = of.filter((each) => each !== undefined);
+    return given.length < of.length ? undefined : given.reduce((all, each) => all + each, 0);
+  };
+  const [forward, left] = [sum(contacts.map((each) => each.forward)), sum(contacts.map((each) => each.left))];
+  const up = contacts.reduce((all, each) => all + each.up, 0);
+  return {
+    ...doing,
+    longitudinal: forward === undefined ? doing.longitudinal : (forward - drag) / mass,
+    lateral: left === undefined ? doing.lateral : left / mass,
+    vertical: (up - frontDownforce - rearDownforce) / mass - STANDARD_GRAVITY,
   };
 }

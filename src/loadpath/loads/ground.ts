@@ -12,7 +12,16 @@ import type { CarForm } from '../../car/read.ts';
 import { add, along, cross, dot, scale, unit, type Vec3, ZERO } from '../../maths/vec3.ts';
 import type { Metre, Newton } from '../../units/quantity.ts';
 import type { Numbers } from '../numbers.ts';
-import { type Air, eachWheel, endOf, WHEEL_NAMES, type WheelName, type Wheels } from './doing.ts';
+import {
+  type Air,
+  type Doing,
+  eachWheel,
+  endOf,
+  type HandedOn,
+  WHEEL_NAMES,
+  type WheelName,
+  type Wheels,
+} from './doing.ts';
 import { type AppliedForce, resultantAt } from './wrench.ts';
 
 /** The ground as the tub sees it, with the directions of the car's movement along it. */
@@ -48,8 +57,8 @@ export function airForcesOf(air: Air, contacts: Wheels<Vec3>, ground: Ground): A
 export interface Along {
   readonly forward: Newton;
   readonly left: Newton;
-  /** Part of the forward force whose torque goes through a shaft to the case. */
-  readonly byShaft: Newton;
+  /** What takes the torque of the forward force. */
+  readonly by: HandedOn;
 }
 
 /** Fore and aft and side forces by the sharing rule.  [LL-7, LL-8] */
@@ -60,6 +69,7 @@ export function sharedAlong(
     readonly airForces: readonly AppliedForce[];
     readonly sprungForce: AppliedForce;
     readonly ground: Ground;
+    readonly doing: Doing;
   },
   numbers: Numbers,
 ): Wheels<Along> {
@@ -73,10 +83,13 @@ export function sharedAlong(
   const loads = { front: loadOf('front'), rear: loadOf('rear') };
   const frontShare = !braking
     ? 0
-    : car.brakes === undefined
-      ? loads.front / (loads.front + loads.rear)
-      : numbers.of(car.brakes.frontShare);
-  const inboard = (end: 'front' | 'rear'): boolean => !braking || car.brakes?.[end] === 'inboard';
+    : on.doing.frontBrakes !== undefined
+      ? on.doing.frontBrakes
+      : car.brakes === undefined
+        ? loads.front / (loads.front + loads.rear)
+        : numbers.of(car.brakes.frontShare);
+  const handedOn = (wheel: WheelName, force: Newton): HandedOn =>
+    force > 0 || car.brakes?.[endOf(wheel)] === 'inboard' ? 'shaft' : 'brake';
   const foreAft = eachWheel((wheel) => {
     const share = endOf(wheel) === 'front' ? frontShare : 1 - frontShare;
     return (needed * share) / 2;
@@ -96,9 +109,13 @@ export function sharedAlong(
   const yaw = -dot(withThem.moment, up);
   const front = (yaw - r * side) / (f - r);
   const axle = { front, rear: side - front };
-  return eachWheel((wheel) => ({
-    forward: foreAft[wheel],
-    left: axle[endOf(wheel)] * (places[wheel].load / (loads[endOf(wheel)] || 1)),
-    byShaft: inboard(endOf(wheel)) ? foreAft[wheel] : 0,
-  }));
+  return eachWheel((wheel) => {
+    const given = on.doing.contacts[wheel];
+    const along = given?.forward ?? foreAft[wheel];
+    return {
+      forward: along,
+      left: given?.left ?? axle[endOf(wheel)] * (places[wheel].load / (loads[endOf(wheel)] || 1)),
+      by: given?.by ?? handedOn(wheel, along),
+    };
+  });
 }
