@@ -38,7 +38,7 @@ test('imports against the order are caught, whichever way they are written', () 
   ];
   for (const text of bad) assert.equal(planted('src/maths/planted.ts', text).length, 1, text);
   assert.deepEqual(planted('src/loadpath/planted.ts', "import type { Car } from '../car/read.ts';"), []);
-  assert.deepEqual(planted('src/survey/planted.ts', "import { parse } from 'csv-parse/sync';"), []);
+  assert.deepEqual(planted('src/measured/planted.ts', "import { parse } from 'csv-parse/sync';"), []);
   assert.equal(planted('src/attic/planted.ts', '').length, 1, 'a room that nobody named');
 });
 

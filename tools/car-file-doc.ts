@@ -50,7 +50,8 @@ const at = (...path: string[]): SchemaNode =>
   );
 
 function what(node: SchemaNode): string {
-  const { reading } = node;
+  const { reading, stated } = node;
+  if (stated !== undefined) return `${number(stated.min)} to ${number(stated.max)} ${stated.unit}`.trimEnd();
   if (reading?.kind === 'point') return 'point';
   if (reading !== undefined) {
     const unit = reading.unit === '1' ? '' : ` ${reading.unit}`;
@@ -76,7 +77,7 @@ function keys(node: SchemaNode): string {
       each.title ?? (each.reading === undefined ? 'see below' : ''),
       what(each),
       needed.has(key) ? 'yes' : '',
-      each.reading?.measure ?? '',
+      each.reading?.measure ?? (each.stated === undefined ? '' : (each.description ?? '')),
       each.reading === undefined || each.reading.kind === 'point' ? '' : each.reading.usual,
     ]),
   );

@@ -39,15 +39,14 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   maths: pure([], ['ml-matrix']),
   geometry: pure(['units', 'maths'], ['ml-matrix']),
   materials: pure(['units', 'maths']),
-  measured: pure(['units', 'maths']),
+  measured: pure(['units', 'maths'], ['csv-parse']),
   working: pure(['units']),
-  survey: pure(
-    ['units', 'maths', 'geometry', 'materials', 'measured', 'working'],
-    ['ml-matrix', 'csv-parse'],
-  ),
+  survey: pure(['units', 'maths', 'geometry', 'materials', 'measured', 'working'], ['ml-matrix']),
+  // a log of the car at work, as a table of numbers
+  logged: pure(['units', 'maths', 'measured']),
   car: pure([...GROUND, 'survey'], ['yaml', 'zod']),
   loadpath: pure([...GROUND, 'car'], ['ml-matrix']),
-  questions: pure([...GROUND, 'survey', 'car', 'loadpath'], ['zod']),
+  questions: pure([...GROUND, 'survey', 'logged', 'car', 'loadpath'], ['zod']),
   sheets: pure(DOOR),
   // the workshop's folder on disk: what car files there are, reading them, saving them
   workshop: shell(['units', 'measured', 'car'], ['node', 'yaml']),
@@ -58,7 +57,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   ),
   cli: shell(
     ['units', 'measured', 'working', 'car', 'questions', 'sheets', 'paper', 'workshop', 'server'],
-    ['node', 'commander', 'csv-parse', 'zod'],
+    ['node', 'commander', 'zod'],
   ),
   web: shell(
     ['units', 'maths', 'geometry', 'measured', 'working', 'car', 'questions', 'sheets'],

@@ -8,6 +8,7 @@
 import { distance, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
 import { checkJoints } from './check-joints.ts';
+import { checkLogs } from './check-logs.ts';
 import { checkParts } from './check-parts.ts';
 import type { RawCar } from './form/car.ts';
 import type { Placed } from './place.ts';
@@ -41,6 +42,7 @@ export function checkCar(form: Form): readonly Problem[] {
     ),
     ...checkParts(form),
     ...checkJoints(form),
+    ...checkLogs(form),
     ...wheelbase(form),
   ];
 }

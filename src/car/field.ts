@@ -6,8 +6,8 @@
  * message are made from that one declaration.
  */
 import { z } from 'zod';
-import { readPoint, readWithSpread } from '../units/read.ts';
-import { plain } from '../units/show.ts';
+import { readAmount, readPoint, readWithSpread } from '../units/read.ts';
+import { plain, printedUnit } from '../units/show.ts';
 import { fromSI, toSI } from '../units/unit.ts';
 import { kindWords } from './form-words.ts';
 
@@ -201,6 +201,32 @@ function unitHint(value: number, notes: FieldNotes): string {
     if (value * 1000 >= low && value * 1000 <= high && value !== 0) return ' (m written as mm?)';
   }
   return '';
+}
+
+/**
+ * An amount that is decided and not measured, such as the acceleration of a load case: a number with its unit, in SI.
+ * It has no spread.
+ */
+export function stated({ means, measure, unit, si, min, max }: Omit<FieldNotes, 'usual'>) {
+  const word = printedUnit(unit);
+  const schema = z.union([z.string(), z.number()], { error: 'must be a number with its unit' });
+  return schema
+    .transform((raw, context): number => {
+      const complain = (message: string): never => {
+        context.addIssue({ code: 'custom', message });
+        return z.NEVER;
+      };
+      const read = readAmount(String(raw), si);
+      if (!read.ok) return complain(`cannot be read: ${read.why}`);
+      const found = fromSI(read.is.value, unit);
+      if (found < min - 1e-9 * Math.abs(min) || found > max + 1e-9 * Math.abs(max)) {
+        return complain(
+          `is ${plainNumber(found)} ${word}`.trim() + `; what can be is ${min} to ${max} ${word}`.trimEnd(),
+        );
+      }
+      return read.is.value;
+    })
+    .meta({ title: means, description: measure, stated: { unit: word, min, max } });
 }
 
 /** A point of the car: three co-ordinates in car axes and one unit, or the word `surveyed`. */

@@ -15,17 +15,29 @@ const mapping = (value: unknown): Mapping =>
 const surveyFiles = (file: unknown): unknown[] =>
   Object.values(mapping(mapping(mapping(file).survey).sets)).map((set) => mapping(set).file);
 
-/** Names of the survey's CSV files, of the file's own state and of every spec. */
-export function namedFiles(text: string): readonly string[] {
-  if (tooDeep(text) !== undefined) return [];
+const logFiles = (file: unknown): unknown[] =>
+  Object.values(mapping(mapping(file).logs)).map((log) => mapping(log).file);
+
+/** Names of files, of the file's own state and of every spec. */
+export interface NamedFiles {
+  /** Without these the car cannot be read. */
+  readonly survey: readonly string[];
+  /** Without these only a row of them cannot be asked for. */
+  readonly logs: readonly string[];
+}
+
+export function namedFiles(text: string): NamedFiles {
+  if (tooDeep(text) !== undefined) return { survey: [], logs: [] };
   let file: unknown;
   try {
     file = parseDocument(text).toJS({ maxAliasCount: 50 });
   } catch {
     // what is wrong with the text is told when the car is read, here as above
-    return [];
+    return { survey: [], logs: [] };
   }
   const specs = Object.values(mapping(mapping(file).specs)).map((spec) => mapping(spec).changes);
-  const names = [file, ...specs].flatMap(surveyFiles).filter((name) => typeof name === 'string');
-  return [...new Set(names)];
+  const names = (of: (file: unknown) => unknown[]): readonly string[] => [
+    ...new Set([file, ...specs].flatMap(of).filter((name) => typeof name === 'string')),
+  ];
+  return { survey: names(surveyFiles), logs: names(logFiles) };
 }

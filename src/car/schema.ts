@@ -19,6 +19,8 @@ export interface SchemaNode {
   readonly additionalProperties?: SchemaNode | boolean;
   readonly anyOf?: readonly SchemaNode[];
   readonly reading?: FieldNotes & { readonly kind: 'amount' | 'point' };
+  /** Of an amount that is decided and not measured. */
+  readonly stated?: { readonly unit: string; readonly min: number; readonly max: number };
 }
 
 const STAMP = { type: 'string' } as const;

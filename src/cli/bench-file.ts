@@ -6,10 +6,10 @@
  *       decimal commas where only they can be meant
  * Out   the readings in SI, or all that is wrong, with lines
  */
-import { CsvError, parse } from 'csv-parse/sync';
+import { type CsvRow, csvRows } from '../measured/csv-rows.ts';
 import type { Problem } from '../measured/problem.ts';
 import type { BenchAsked } from '../questions/bench-test.ts';
-import { csvWords, type Delimiter, decimalSignOf, delimiterOf, numberIn } from '../units/list-numbers.ts';
+import { type Delimiter, decimalSignOf, delimiterOf, numberIn } from '../units/list-numbers.ts';
 import { sameDimension, toSI, unitNamed } from '../units/unit.ts';
 import { BadInput } from './outcome.ts';
 
@@ -85,37 +85,17 @@ export function benchReadings(text: string, file: string): readonly Reading[] {
   return readings;
 }
 
-interface Row {
-  readonly cells: readonly string[];
-  readonly line: number;
-}
-
-function rowsOf(text: string, file: string, delimiter: Delimiter): readonly Row[] {
-  const settings = {
-    delimiter,
-    bom: true,
-    trim: true,
-    comment: '#',
-    comment_no_infix: true,
-    skip_empty_lines: true,
-    relax_column_count: true,
-    info: true,
-  } as const;
-  try {
-    const rows = parse(text, settings) as unknown as { record: string[]; info: { lines: number } }[];
-    return rows.map(({ record, info }) => ({ cells: record, line: info.lines }));
-  } catch (reason) {
-    if (!(reason instanceof CsvError)) throw reason;
-    const line = typeof reason.lines === 'number' ? reason.lines : 1;
-    throw new BadInput([
-      {
-        code: 'bench/csv',
-        message: `The table cannot be read: ${csvWords(reason.code)}.`,
-        path: 'bench readings',
-        file,
-        line,
-        weight: 'error',
-      },
-    ]);
-  }
+function rowsOf(text: string, file: string, delimiter: Delimiter): readonly CsvRow[] {
+  const read = csvRows(text, delimiter);
+  if (read.ok) return read.rows;
+  throw new BadInput([
+    {
+      code: 'bench/csv',
+      message: `The table cannot be read: ${read.why}.`,
+      path: 'bench readings',
+      file,
+      line: read.line ?? 1,
+      weight: 'error',
+    },
+  ]);
 }

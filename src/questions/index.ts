@@ -27,7 +27,7 @@ export {
   type NotReached,
 } from './corner.ts';
 export { type CornerCurves, type CurveColumn, type CurvesAsked, cornerCurves } from './curves.ts';
-export { type NamedDoing, USUAL_DOINGS, usualDoing } from './doing-words.ts';
+export { doingsOf, type NamedDoing, spokenDoing, USUAL_DOINGS, usualDoing } from './doing-words.ts';
 export { drawCar, drawCorner, WHEELS } from './drawing.ts';
 export * from './drawing-types.ts';
 export { DEMONSTRATION_DAY } from './duty.ts';
@@ -50,6 +50,7 @@ export {
   type WheelLoads,
   workingOfLoads,
 } from './loads.ts';
+export * from './logged.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { openCar } from './open-car.ts';
 export type { ProposedBar } from './proposed-bar.ts';

@@ -7,10 +7,9 @@
  * The unit is never guessed: it stands in the heading ("x mm", "y [in]") or is given. Delimiter and decimal
  * sign are found from the text only where one reading of it is possible, and what was found is said.
  */
-import { type CsvError, parse } from 'csv-parse/browser/esm/sync';
+import { type CsvRow, csvRows } from '../measured/csv-rows.ts';
 import type { Problem } from '../measured/problem.ts';
 import {
-  csvWords,
   DELIMITER_NAMES,
   type DecimalSign,
   type Delimiter,
@@ -37,11 +36,6 @@ export interface CsvOptions {
 export type CsvResult =
   | { readonly ok: true; readonly is: readonly SurveyReading[]; readonly said: readonly string[] }
   | { readonly ok: false; readonly problems: readonly Problem[] };
-
-interface Row {
-  readonly cells: readonly string[];
-  readonly line: number;
-}
 
 const COLUMNS = ['name', 'x', 'y', 'z', 'u'] as const;
 /** All but the uncertainty. */
@@ -77,19 +71,12 @@ export function readPointsCsv(text: string, options: CsvOptions): CsvResult {
     });
     return failed();
   }
-  let rows: readonly Row[];
-  try {
-    rows = rowsOf(text, delimiter);
-  } catch (thrown) {
-    const error = thrown as CsvError & { lines?: number };
-    if (error.code === undefined) throw thrown;
-    tell(
-      'form',
-      `The list cannot be read: ${csvWords(error.code)}.`,
-      error.lines === undefined ? {} : { line: error.lines },
-    );
+  const read = csvRows(text, delimiter);
+  if (!read.ok) {
+    tell('form', `The list cannot be read: ${read.why}.`, read.line === undefined ? {} : { line: read.line });
     return failed();
   }
+  const { rows } = read;
   const heading = headingOf(rows[0]);
   const body = heading === undefined ? rows : rows.slice(1);
   if (body.length === 0) tell('empty', 'The list has no points.');
@@ -173,21 +160,6 @@ export function readPointsCsv(text: string, options: CsvOptions): CsvResult {
 
 const isLength = (name: string): boolean => unitNamed(name) !== undefined && unitsLike('m').includes(name);
 
-/** Records with the line each begins on; comment lines start with #. */
-function rowsOf(text: string, delimiter: Delimiter): readonly Row[] {
-  const records = parse(text, {
-    bom: true,
-    comment: '#',
-    comment_no_infix: true,
-    delimiter,
-    info: true,
-    relax_column_count: true,
-    skip_empty_lines: true,
-    trim: delimiter !== '\t',
-  }) as unknown as { record: string[]; info: { lines: number } }[];
-  return records.map(({ record, info }) => ({ cells: record, line: info.lines }));
-}
-
 interface Heading {
   readonly places: ReadonlyMap<Column, number>;
   readonly units: ReadonlyMap<Column, string>;
@@ -196,7 +168,7 @@ interface Heading {
 }
 
 /** The first row, when its second to fourth cells are words. */
-function headingOf(row: Row | undefined): Heading | undefined {
+function headingOf(row: CsvRow | undefined): Heading | undefined {
   if (row === undefined || row.cells.slice(1, 4).some((cell) => /^[-+−]?[\d.,]+/.test(cell.trim())))
     return undefined;
   const places = new Map<Column, number>();

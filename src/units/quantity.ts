@@ -27,6 +27,7 @@ export type KilogramSquareMetre = Quantity<'kg m^2'>;
 export type Metre4 = Quantity<'m^4'>;
 export type Hertz = Quantity<'Hz'>;
 export type MetrePerSecond = Quantity<'m/s'>;
+export type Second = Quantity<'s'>;
 export type RadianPerMetre = Quantity<'rad/m'>;
 /** A pure number: a ratio, a count, a share. */
 export type Ratio = Quantity<'1'>;

@@ -130,7 +130,8 @@ export async function textsIn(folder: string, name: string): Promise<CarText> {
 export async function withNamedFiles(text: string, folder: string | undefined): Promise<CarText> {
   const problems: Problem[] = [];
   const files: Record<string, string> = {};
-  const named = namedFiles(text);
+  const { survey, logs } = namedFiles(text);
+  const named = [...new Set([...survey, ...logs])];
   for (const each of named.slice(0, MOST_FILES)) {
     try {
       if (folder === undefined) throw notThere(each);
@@ -138,7 +139,8 @@ export async function withNamedFiles(text: string, folder: string | undefined): 
       Object.defineProperty(files, each, { value: await readText(folder, each), enumerable: true });
     } catch (reason) {
       if (!(reason instanceof FolderError)) throw reason;
-      problems.push(reason.problem);
+      // a log that is away keeps nobody from the car: it is told when a row of it is asked for
+      if (survey.includes(each)) problems.push(reason.problem);
     }
   }
   if (named.length > MOST_FILES) {

@@ -7,7 +7,9 @@ import { INSTRUMENT_CLASSES } from '../../measured/instrument.ts';
 import { amount, choice, day, words, yesNo } from '../field.ts';
 import { air } from './air.ts';
 import { axle } from './axle.ts';
+import { loadCase } from './case.ts';
 import { joint, masses } from './joint.ts';
+import { log } from './log.ts';
 import { survey } from './survey.ts';
 
 export const CAR_FILE_VERSION = 1;
@@ -96,6 +98,11 @@ export const carFile = z.strictObject({
   joints: z.strictObject({ caseToEngine: joint.optional(), engineToTub: joint.optional() }).optional(),
   front: axle,
   rear: axle,
+  cases: z
+    .record(z.string(), loadCase)
+    .meta({ title: 'load cases of this car, by a name of your own' })
+    .optional(),
+  logs: z.record(z.string(), log).meta({ title: 'logs, by a name of your own' }).optional(),
   survey: survey.optional(),
   specs: z.record(z.string(), spec).optional(),
 });

@@ -8,6 +8,7 @@
  *
  * LL-n are the equations of docs/theory/loads.md.
  */
+import type { HandedOn } from '../../car/form/case.ts';
 import type { CarForm } from '../../car/read.ts';
 import { add, scale, type Vec3, ZERO } from '../../maths/vec3.ts';
 import type { Kilogram, Metre, MetrePerSecond, Newton, Quantity, Ratio } from '../../units/quantity.ts';
@@ -28,9 +29,7 @@ export const eachWheel = <T>(of: (wheel: WheelName) => T): Wheels<T> =>
 export const endOf = (wheel: WheelName): 'front' | 'rear' => (wheel.startsWith('front') ? 'front' : 'rear');
 export const sideOf = (wheel: WheelName): 'left' | 'right' => (wheel.endsWith('Left') ? 'left' : 'right');
 
-/** By what a wheel hands on a fore and aft force: brake on the upright, shaft to the case, or its spin alone. */
-export const HANDED_ON = ['brake', 'shaft', 'spin'] as const;
-export type HandedOn = (typeof HANDED_ON)[number];
+export type { HandedOn };
 
 /** Force of the ground on a tyre as typed or logged; what is left out follows from the sharing rule. */
 export interface Contact {
