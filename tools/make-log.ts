@@ -80,7 +80,8 @@ for (let k = 0; k * STEP <= LENGTH; k += 1) {
   const v = speedAt(t);
   const ax = (speedAt(t + 0.05) - speedAt(t - 0.05)) / 0.1 / g + shake(t, 0.02);
   const ay = lateralAt(t) + shake(t + 3, 0.03);
-  const az = 1 + ROAD.reduce((sum, [at, half, peak]) => sum + peak * hump(t, at, half), 0) + shake(t + 5, 0.05);
+  const az =
+    1 + ROAD.reduce((sum, [at, half, peak]) => sum + peak * hump(t, at, half), 0) + shake(t + 5, 0.05);
   // wheelbase 2.9 m, steering arm 0.1 m
   const rack = ((lateralAt(t) * g) / v ** 2) * 2.9 * 100;
   const empty = t > 47.02 && t < 47.18;

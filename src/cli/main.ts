@@ -22,6 +22,7 @@ import { demoCommand } from './commands/demo.ts';
 import { figuresCommand } from './commands/figures.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
+import { logCommand } from './commands/log.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
 import { sheetCommand } from './commands/sheet.ts';
@@ -52,6 +53,7 @@ function program(): Command {
     compareCommand(),
     loadsCommand(),
     caseCommand(),
+    logCommand(),
     studsCommand(),
     barForCoilCommand(),
     coilForBarCommand(),

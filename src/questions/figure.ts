@@ -14,7 +14,8 @@ export interface Wheel {
   readonly side: Side;
 }
 
-export { type Doing, STANDING } from '../loadpath/loads/doing.ts';
+export { HANDED_ON, type HandedOn } from '../car/form/case.ts';
+export { type Contact, type Doing, STANDING, WHEEL_NAMES, type WheelName } from '../loadpath/loads/doing.ts';
 export { LOAD_PATH, type Stop };
 
 export interface Figure {

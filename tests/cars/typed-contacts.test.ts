@@ -4,7 +4,13 @@ import { test } from 'node:test';
 import { forcesBehind } from '../../src/loadpath/joint/joint-of-car.ts';
 import { type CarStanding, carStanding } from '../../src/loadpath/loads/car-equilibrium.ts';
 import { cornerLoads } from '../../src/loadpath/loads/corner-loads.ts';
-import { type Contact, type Doing, eachWheel, STANDING, WHEEL_NAMES } from '../../src/loadpath/loads/doing.ts';
+import {
+  type Contact,
+  type Doing,
+  eachWheel,
+  STANDING,
+  WHEEL_NAMES,
+} from '../../src/loadpath/loads/doing.ts';
 import { resultantAt } from '../../src/loadpath/loads/wrench.ts';
 import { Numbers } from '../../src/loadpath/numbers.ts';
 import { cross, dot, length, sub } from '../../src/maths/vec3.ts';

@@ -5,6 +5,7 @@ import { checkForm, problemsForm } from './check.ts';
 import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
 import { caseForm, loadsForm, studsForm } from './loads.ts';
+import { logForm } from './log.ts';
 import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
 import { surveyForm } from './survey.ts';
 
@@ -19,6 +20,7 @@ export const answerForm = z.discriminatedUnion('answer', [
   loadsForm,
   studsForm,
   caseForm,
+  logForm,
   barForCoilForm,
   coilForBarForm,
   ladderForm,

@@ -1,5 +1,6 @@
 /** `loads --json`, `studs --json` and `case --json`. */
 import { z } from 'zod';
+import { HANDED_ON } from '../../questions/index.ts';
 import { about, figure, remarks, wheel } from './form.ts';
 
 const doing = z
@@ -12,6 +13,21 @@ const doing = z
     strikes: z
       .record(z.string(), z.number())
       .meta({ description: 'extra load of a kerb by wheel, in loads of its own scale reading' }),
+    contacts: z
+      .record(
+        z.string(),
+        z.strictObject({
+          up: z.number(),
+          forward: z.number().optional(),
+          left: z.number().optional(),
+          by: z
+            .enum(HANDED_ON)
+            .optional()
+            .meta({ description: 'what takes the torque of the force forward' }),
+        }),
+      )
+      .meta({ description: 'N, force of the ground on the tyre by wheel, as typed or logged' }),
+    frontBrakes: z.number().optional().meta({ description: 'front share of the brakes, 0 to 1' }),
   })
   .meta({ id: 'doing', description: 'what the car is doing' });
 

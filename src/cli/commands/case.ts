@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import { type CaseAnswer, type CaseReached, caseForces } from '../../questions/index.ts';
 import { spokenAmount } from '../../units/show.ts';
-import { type AskedDoing, askedDoing, doingWords, takingDoing } from '../asked-doing.ts';
+import { type AskedDoing, askedDoing, noted, takingDoing } from '../asked-doing.ts';
 import {
   type CarOptions,
   carOut,
@@ -29,15 +29,16 @@ export function caseCommand(): Command {
 }
 
 async function answer(file: string, options: Options): Promise<void> {
-  const doing = askedDoing(options);
-  await tell(file, options, ({ car, file: named }) => {
-    const is = caseForces(car, doing);
+  await tell(file, options, ({ car, file: named, source }) => {
+    const asked = askedDoing(options, { car, source });
+    const { doing, means } = asked;
+    const is = noted(caseForces(car, doing), asked);
     return {
       json: { ...header('case'), car: carOut(car, named), doing, is: answerOut(is) },
       lines: () =>
         is.reached
           ? [
-              ...headLines(car, `forces on the gear case, ${doingWords(options)}`),
+              ...headLines(car, `forces on the gear case, ${means}`),
               '',
               ...forceTable(is, options),
               ...tailLines(is.notes, is.cautions),

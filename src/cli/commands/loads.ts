@@ -3,7 +3,7 @@ import type { Command } from 'commander';
 import { type LoadsAnswer, type LoadsReached, loadsOf, type WheelLoads } from '../../questions/index.ts';
 import { figureOut } from '../answers/form.ts';
 import { askedWheel, WHEELS, wheelWords } from '../asked.ts';
-import { type AskedDoing, askedDoing, doingWords, takingDoing } from '../asked-doing.ts';
+import { type AskedDoing, askedDoing, noted, takingDoing } from '../asked-doing.ts';
 import {
   type CarOptions,
   carOut,
@@ -39,12 +39,13 @@ export function loadsCommand(): Command {
 
 async function answer(file: string, options: Options): Promise<void> {
   const wheels = options.wheel === undefined ? WHEELS : [askedWheel(options.wheel)];
-  const doing = askedDoing(options);
-  await tell(file, options, ({ car, file: named }) => {
-    const is = loadsOf(car, doing, { spread: options.spread, wheels });
+  await tell(file, options, ({ car, file: named, source }) => {
+    const asked = askedDoing(options, { car, source });
+    const { doing, means } = asked;
+    const is = noted(loadsOf(car, doing, { spread: options.spread, wheels }), asked);
     return {
       json: { ...header('loads'), car: carOut(car, named), doing, is: answerOut(is) },
-      lines: () => [...headLines(car, doingWords(options)), ...answerLines(is, options)],
+      lines: () => [...headLines(car, means), ...answerLines(is, options)],
       refusal: refusalOf(is),
     };
   });

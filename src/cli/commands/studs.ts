@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import { JOINT_WORDS, type JointAnswer, type JointName, jointOf } from '../../questions/index.ts';
 import { figureOut } from '../answers/form.ts';
-import { type AskedDoing, askedDoing, doingWords, takingDoing } from '../asked-doing.ts';
+import { type AskedDoing, askedDoing, noted, takingDoing } from '../asked-doing.ts';
 import {
   type CarOptions,
   carOut,
@@ -54,15 +54,16 @@ async function answer(file: string, options: Options): Promise<void> {
       `--joint "${options.joint}" is not known; write ${Object.keys(NAMES).join(' or ')}.`,
     );
   }
-  const doing = askedDoing(options);
-  await tell(file, options, ({ car, file: named }) => {
-    const is = jointOf(car, joint, doing, { spread: options.spread });
+  await tell(file, options, ({ car, file: named, source }) => {
+    const asked = askedDoing(options, { car, source });
+    const { doing, means } = asked;
+    const is = noted(jointOf(car, joint, doing, { spread: options.spread }), asked);
     return {
       json: { ...header('studs'), car: carOut(car, named), joint, doing, is: answerOut(is) },
       lines: () =>
         is.reached
           ? [
-              ...headLines(car, `${JOINT_WORDS[joint]}, ${doingWords(options)}`),
+              ...headLines(car, `${JOINT_WORDS[joint]}, ${means}`),
               ...figureLines(is.figures, mannerOf(options)),
               ...tailLines(is.notes, is.cautions),
             ]
