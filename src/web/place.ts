@@ -3,7 +3,8 @@
  * loaded again and handed on.
  */
 import { type End, LOAD_PATH, type Side, type Stance, type Stop, type Wheel } from '../questions/figure.ts';
-import { JOINT_NAMES, type JointName, USUAL_DOINGS } from '../questions/index.ts';
+import { JOINT_NAMES, type JointName } from '../questions/index.ts';
+import { type ChangedDoing, changedIn } from './loads/changed-doing.ts';
 import { FIRST_TURN, type Turn, VIEWS, type View } from './scene/look.ts';
 
 export const WAYS = ['load', 'gas', 'floor', 'book'] as const;
@@ -34,8 +35,13 @@ export interface Place {
   /** Metres, positive to the left. */
   readonly rack: number;
   readonly card: CardName;
-  /** What the car is doing, by its name. */
+  /** What the car is doing, by the name of a case. */
   readonly doing: string;
+  /** What of it is typed otherwise. */
+  readonly changed?: ChangedDoing | undefined;
+  /** A row of a log instead of a case: the name of the log, and the row from nought. */
+  readonly log?: string | undefined;
+  readonly row?: number | undefined;
   /** Which bolted joint is looked at. */
   readonly joint: JointName;
   /** The figure whose working is open. */
@@ -88,11 +94,10 @@ export function placeFrom(search: string): Place {
     travel: number('travel', 200, 0) / 1000,
     rack: number('rack', 120, 0) / 1000,
     card: word('card', CARDS, START.card),
-    doing: word(
-      'doing',
-      USUAL_DOINGS.map(({ name }) => name),
-      START.doing,
-    ),
+    doing: asked.get('doing') ?? START.doing,
+    ...text('log'),
+    ...(asked.has('row') ? { row: Math.max(0, Math.round(number('row', 1e7, 0))) } : {}),
+    ...changedIn(asked.get('typed')),
     joint: word('joint', JOINT_NAMES, START.joint),
   };
 }
@@ -119,6 +124,9 @@ export function searchOf(place: Place): string {
   put('rack', tenths(place.rack), '0');
   put('card', place.card, START.card);
   put('doing', place.doing, START.doing);
+  put('log', place.log);
+  put('row', place.row?.toString());
+  put('typed', place.changed === undefined ? undefined : JSON.stringify(place.changed));
   put('joint', place.joint, START.joint);
   put('figure', place.figure);
   return `?${asked}`;

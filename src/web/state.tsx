@@ -39,6 +39,8 @@ const STEPS = [
   'card',
   'figure',
   'doing',
+  'changed',
+  'log',
   'joint',
 ] as const;
 

@@ -6,7 +6,7 @@ import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { DoingChoice } from './doing-choice.tsx';
 import { Remarks } from './remarks.tsx';
-import { useDoing } from './use-loads.ts';
+import { useDoing } from './use-case.ts';
 
 const WAYS = ['forward', 'left', 'up'] as const;
 

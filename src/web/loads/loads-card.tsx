@@ -6,7 +6,8 @@ import { usePage } from '../state.tsx';
 import { FigureRow } from '../stops/figure-row.tsx';
 import { DoingChoice } from './doing-choice.tsx';
 import { Remarks } from './remarks.tsx';
-import { useDoing, type useLoads } from './use-loads.ts';
+import { useDoing } from './use-case.ts';
+import type { useLoads } from './use-loads.ts';
 
 interface Props {
   readonly loads: NonNullable<ReturnType<typeof useLoads>>;

@@ -1,10 +1,11 @@
 /** A slider with a scale, that is also typed: travel up and down, the rack from side to side. */
-import { type CSSProperties, useId, useState } from 'react';
-import { readAmount } from '../../units/read.ts';
+import { type CSSProperties, useId } from 'react';
 import type { Speech } from '../../units/show.ts';
-import { plain } from '../../units/show.ts';
-import { fromSI, toSI } from '../../units/unit.ts';
+import { TypedAmount } from '../typed-amount.tsx';
 import { scaleOf, travelWords } from './travel.ts';
+
+/** No wheel and no rack goes farther, m. */
+const FARTHEST = 0.2;
 
 interface Props {
   readonly name: string;
@@ -59,70 +60,14 @@ export function Slide({ name, value, low, high, speech, stands, marks = [], onMo
           onChange={(event) => onMove(Number(event.target.value))}
         />
       </div>
-      <Typed name={name} value={value} unit={scale.unit} onMove={onMove} />
-    </div>
-  );
-}
-
-interface TypedProps {
-  readonly name: string;
-  readonly value: number;
-  readonly unit: string;
-  readonly onMove: (value: number) => void;
-}
-
-/** The same by typing: a figure in the unit on the key, or with a unit of its own. */
-function Typed({ name, value, unit, onMove }: TypedProps) {
-  const [draft, setDraft] = useState<string>();
-  const [wrong, setWrong] = useState<string>();
-  const id = useId();
-  const spoken = plain(fromSI(value, unit), unit === 'mm' ? 1 : 2);
-  const leave = (): void => {
-    setDraft(undefined);
-    setWrong(undefined);
-  };
-  const take = (text: string): void => {
-    // emptied: the wheel stays where it is
-    if (text.trim() === '') {
-      leave();
-      return;
-    }
-    const figure = /^[-+−]?[\d.]+$/.test(text.trim()) ? `${text.trim()} ${unit}` : text;
-    const read = readAmount(figure, 'm');
-    if (!read.ok) {
-      setWrong(read.why);
-      return;
-    }
-    leave();
-    onMove(Math.min(toSI(200, 'mm'), Math.max(toSI(-200, 'mm'), read.is.value)));
-  };
-  return (
-    <span className="typed">
-      <input
-        type="text"
-        inputMode="decimal"
-        aria-label={`${name}, ${unit}`}
-        aria-invalid={wrong !== undefined}
-        aria-describedby={wrong === undefined ? undefined : id}
-        value={draft ?? spoken}
-        onChange={(event) => setDraft(event.target.value)}
-        onBlur={() => {
-          if (draft !== undefined) take(draft);
-        }}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') take(draft ?? spoken);
-          if (event.key === 'Escape' && draft !== undefined) {
-            event.stopPropagation();
-            leave();
-          }
-        }}
+      <TypedAmount
+        name={name}
+        value={value}
+        si="m"
+        unit={scale.unit}
+        digits={scale.unit === 'mm' ? 1 : 2}
+        onTake={(typed) => onMove(Math.min(FARTHEST, Math.max(-FARTHEST, typed)))}
       />
-      <span aria-hidden="true">{unit}</span>
-      {wrong !== undefined && (
-        <span id={id} role="alert" className="typed-told">
-          {wrong}.
-        </span>
-      )}
-    </span>
+    </div>
   );
 }

@@ -1,8 +1,9 @@
 /** The title block (in the manner of ISO 7200): what the sheet is of, and where spec, units and light are changed. */
 import { useMemo } from 'react';
-import { stateOfReadings, usualDoing } from '../../questions/index.ts';
+import { stateOfReadings } from '../../questions/index.ts';
 import type { Workshop } from '../client.ts';
 import type { Light } from '../light.ts';
+import { useCase } from '../loads/use-case.ts';
 import { isLoaded, type Mode } from '../place.ts';
 import { usePage } from '../state.tsx';
 import { countWords } from '../stops/doubts.ts';
@@ -25,8 +26,9 @@ export function TitleBlock({ workshop }: { workshop: Workshop | undefined }) {
   const { name, chassis } = car.form.car;
   const still = place.travel === 0 && place.rack === 0;
   const loaded = isLoaded(place);
+  const { means } = useCase();
   const doing = loaded
-    ? usualDoing(place.doing)!.means
+    ? means
     : still
       ? 'standing as surveyed'
       : place.travel === 0

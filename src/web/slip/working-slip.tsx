@@ -4,7 +4,7 @@ import { useEffect, useRef } from 'react';
 import { JOINT_WORDS, type WorkingReached } from '../../questions/index.ts';
 import { unitAfter } from '../../units/show.ts';
 import { ask, useAnswer } from '../engine/ask.ts';
-import { useDoing } from '../loads/use-loads.ts';
+import { useCase } from '../loads/use-case.ts';
 import { stanceOf, wheelName } from '../place.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { travelWords } from '../sheet/travel.ts';
@@ -34,9 +34,9 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
   const ofCar = figure.startsWith(CAR_FIGURE);
   const ofLoad = figure.startsWith(LOAD_FIGURE);
   const ofJoint = figure.startsWith(JOINT_FIGURE);
-  const doing = useDoing();
+  const { doing, means } = useCase();
   const asked = useAnswer(
-    `${key} ${wheelName(wheel)} ${JSON.stringify(ofAxle ? stance : at)} ${place.doing} ${place.joint} ${figure}`,
+    `${key} ${wheelName(wheel)} ${JSON.stringify(ofAxle ? stance : at)} ${JSON.stringify(doing)} ${place.joint} ${figure}`,
     () => {
       if (ofLoad) {
         return ask('workingOfLoads', source, { wheel, doing, figure: figure.slice(LOAD_FIGURE.length) });
@@ -64,8 +64,8 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
         <p className="soft">
           {'Working · '}
           {ofCar && 'whole car as surveyed'}
-          {ofLoad && `${wheelName(wheel)}, ${place.doing.replaceAll('-', ' ')}`}
-          {ofJoint && `${JOINT_WORDS[place.joint]}, ${place.doing.replaceAll('-', ' ')}`}
+          {ofLoad && `${wheelName(wheel)}, ${means}`}
+          {ofJoint && `${JOINT_WORDS[place.joint]}, ${means}`}
           {!ofCar && !ofLoad && !ofJoint && (
             <>
               {ofAxle ? `${wheel.end} axle` : wheelName(wheel)} at {travelWords(at.travel, speech)}
