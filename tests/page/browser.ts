@@ -120,6 +120,27 @@ export async function openPage(
   return page;
 }
 
+/**
+ * To another place in the same page, as by the browser's own arrows: the car that was opened and worked out before is
+ * there already. For tests in which it is no matter how one came.
+ */
+export async function goTo(page: Page, address: string): Promise<void> {
+  await page.evaluate((search) => {
+    // as on a page just loaded, no part has the keyboard
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    history.pushState(null, '', search === '' ? location.pathname : search);
+    dispatchEvent(new PopStateEvent('popstate'));
+  }, address);
+  await settled(page);
+}
+
+/** The page and its drawing have taken in a new place or window, and nothing more is awaited. */
+export async function settled(page: Page): Promise<void> {
+  await page.evaluate('new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))');
+  await page.locator('.floor .flat, .sheet').first().waitFor();
+  await page.locator('[aria-busy="true"]').first().waitFor({ state: 'detached' });
+}
+
 /** Waits until the sheet of a car stands and its figures have their ±. */
 export async function sheetStands(page: Page): Promise<void> {
   await page.locator('.sheet').waitFor();

@@ -4,7 +4,17 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { after, before, describe, test } from 'node:test';
 import type { Page } from 'playwright-core';
-import { DESK, NO_BROWSER, openPage, openWorkshop, PHONE, type Size, type Workshop } from './browser.ts';
+import {
+  DESK,
+  goTo,
+  NO_BROWSER,
+  openPage,
+  openWorkshop,
+  PHONE,
+  type Size,
+  settled,
+  type Workshop,
+} from './browser.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const NARROW: Size = { width: 1024, height: 768 };
@@ -35,7 +45,7 @@ const PLACES: Readonly<Record<string, Where>> = {
   },
   'a stop in the round': {
     address: '?car=fenwold-201&stop=links&view=free',
-    shows: 'h1:text("in the round")',
+    shows: 'h1:has-text("in the round")',
   },
   curves: { address: '?car=fenwold-201&stop=spring&card=curves', shows: '.curves .uplot' },
   readings: { address: '?car=ashgarth-501&stop=spring&card=readings', shows: '.readings .field' },
@@ -75,22 +85,6 @@ describe('reach', { skip: NO_BROWSER }, () => {
   });
   after(() => workshop?.close());
 
-  /** The page and its drawing have taken in a new window or place, and nothing more is awaited. */
-  const settled = async (page: Page): Promise<void> => {
-    await page.evaluate('new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))');
-    await page.locator('.floor .flat, .sheet').first().waitFor();
-    await page.locator('[aria-busy="true"]').first().waitFor({ state: 'detached' });
-  };
-
-  /** To another place as by the browser's own arrows: what was worked out before is not worked out anew. */
-  const goTo = async (page: Page, address: string): Promise<void> => {
-    await page.evaluate((search) => {
-      history.pushState(null, '', search === '' ? location.pathname : search);
-      dispatchEvent(new PopStateEvent('popstate'));
-    }, address);
-    await settled(page);
-  };
-
   describe('every place', () => {
     let page: Awaited<ReturnType<typeof openPage>>;
     before(async () => {
@@ -100,6 +94,12 @@ describe('reach', { skip: NO_BROWSER }, () => {
 
     for (const [name, { address, shows }] of Object.entries(PLACES)) {
       test(`${name}: no finding by axe-core, nothing to scroll sideways, no letters under 17 px`, async () => {
+        const look = async (size: Size, light: 'light' | 'dark'): Promise<void> => {
+          await page.setViewportSize(size);
+          await page.emulateMedia({ colorScheme: light });
+          await settled(page);
+        };
+        await look(DESK, 'light');
         await goTo(page, address);
         await page.locator(shows).first().waitFor();
         for (const [size, light] of [
@@ -107,9 +107,7 @@ describe('reach', { skip: NO_BROWSER }, () => {
           [NARROW, 'dark'],
           [PHONE, 'dark'],
         ] as const) {
-          await page.setViewportSize(size);
-          await page.emulateMedia({ colorScheme: light });
-          await settled(page);
+          await look(size, light);
           const where = `${name}, ${size.width} px, ${light}`;
           const wide = (await page.evaluate('document.documentElement.scrollWidth')) as number;
           assert.ok(wide <= size.width, `${where}: ${wide} px wide`);
