@@ -91,6 +91,7 @@ describe('reach', { skip: NO_BROWSER }, () => {
       page = await openPage(workshop);
       await page.evaluate(AXE);
     });
+    after(() => page?.context().close());
 
     for (const [name, { address, shows }] of Object.entries(PLACES)) {
       test(`${name}: no finding by axe-core, nothing to scroll sideways, no letters under 17 px`, async () => {
@@ -135,6 +136,7 @@ describe('reach', { skip: NO_BROWSER }, () => {
 
   test('labels on the drawing do not lie on one another and leaders do not cross', async () => {
     const page = await openPage(workshop, '?car=ashgarth-501&stop=spring&travel=8');
+    await page.locator('canvas[data-state="here"]').waitFor();
     for (const stop of ['tyre', 'upright', 'links', 'rocker', 'spring']) {
       await page.locator(`[data-stop="${stop}"]`).click();
       for (const view of ['front', 'side', 'plan', 'free', 'car']) {
