@@ -115,7 +115,11 @@ const WEB_SOURCES = ['src', 'package.json', 'vite.config.ts', 'setup.mjs'];
 
 async function commandLine() {
   const stamp = stampOf(CLI_SOURCES, stampIn('node_modules/.flatpatch-stamp'));
-  if (existsSync(at('dist/cli.mjs')) && stampIn('dist/.cli-stamp') === stamp) return;
+  const stands = () => existsSync(at('dist/cli.mjs')) && stampIn('dist/.cli-stamp') === stamp;
+  await building(stands, () => buildCommandLine(stamp));
+}
+
+async function buildCommandLine(stamp) {
   say('Building the command line (dist/cli.mjs) …');
   const { build } = await import('esbuild');
   const { outputFiles } = await build({
@@ -129,7 +133,12 @@ async function commandLine() {
     platform: 'node',
     format: 'esm',
     target: 'node20',
-    packages: 'external',
+    // dozens of small files of packages, found and read one by one, are half of a short command's time; pdfkit finds
+    // its own data beside itself, and is only brought in for paper
+    external: ['pdfkit'],
+    banner: {
+      js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
+    },
     logLevel: 'silent',
   }).catch((reason) => {
     throw new SetupFailed(`The command line does not build:\n${reason.message}`);
@@ -148,6 +157,48 @@ async function commandLine() {
   writeFileSync(at('dist/.cli-stamp'), stamp);
 }
 
+const LONGEST_BUILD = 5 * 60 * 1000;
+
+/** Builds where what stands is of other sources; of several that ask at once one builds and the others wait for it. */
+async function building(stands, build) {
+  if (stands()) return;
+  const held = at('dist/.building');
+  while (!heldByMe(held)) await new Promise((resolve) => setTimeout(resolve, 50));
+  try {
+    if (!stands()) await build();
+  } finally {
+    rmSync(held, { force: true });
+  }
+}
+
+/** Takes the right to build; one that was left behind, by a process that is gone or hangs, is taken over. */
+function heldByMe(held) {
+  try {
+    writeFileSync(held, String(process.pid), { flag: 'wx' });
+    return true;
+  } catch (reason) {
+    if (reason.code !== 'EEXIST') throw reason;
+  }
+  try {
+    const { mtimeMs } = statSync(held);
+    const holder = readFileSync(held, 'utf8');
+    if (Date.now() - mtimeMs > LONGEST_BUILD || (holder !== '' && !runs(Number(holder))))
+      rmSync(held, { force: true });
+  } catch (reason) {
+    if (reason.code !== 'ENOENT') throw reason;
+  }
+  return false;
+}
+
+function runs(pid) {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (reason) {
+    return reason.code === 'EPERM';
+  }
+}
+
 const DAY = 24 * 3600 * 1000;
 
 /** Takes away parts of older builds, but for those of the last day, which may still be running. */
@@ -158,9 +209,13 @@ function sweep(folder, kept) {
   }
 }
 
-function page() {
+async function page() {
   const stamp = stampOf(WEB_SOURCES, stampIn('node_modules/.flatpatch-stamp'));
-  if (existsSync(at('dist/web/index.html')) && stampIn('dist/.web-stamp') === stamp) return;
+  const stands = () => existsSync(at('dist/web/index.html')) && stampIn('dist/.web-stamp') === stamp;
+  await building(stands, () => buildPage(stamp));
+}
+
+function buildPage(stamp) {
   say('Building the page (dist/web) …');
   const draft = at('dist', `.web-${process.pid}`);
   const vite = at('node_modules/vite/bin/vite.js');
@@ -254,7 +309,7 @@ export async function setup(asked) {
     packages();
     mkdirSync(at('dist'), { recursive: true });
     await commandLine();
-    if (!asked.includes('--no-page')) page();
+    if (!asked.includes('--no-page')) await page();
     if (asked.includes('--tests')) machine();
     return true;
   } catch (reason) {

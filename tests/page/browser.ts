@@ -1,13 +1,14 @@
 /**
  * The real page in a real browser against the real server, on a copy of the demo workshop.
  *
- * The page is built afresh into a folder of its own, so that what is tested is what stands in the sources.
+ * The page is first seen to be built from the sources as they stand, by setup.mjs, once for all test files that ask;
+ * each then has a copy of its own, which no later build takes from under it.
  */
+import { execFileSync } from 'node:child_process';
 import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { build } from 'vite';
 import { startServer } from '../../src/server/start.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -21,6 +22,29 @@ export const NO_BROWSER =
     ? 'no Chromium on this machine: install chromium, or set CHROMIUM to its path'
     : false;
 
+/**
+ * Of two lists of this kind Chromium heeds the last alone, so that those of playwright's own that bear on a page come
+ * first; the rest would make every window load pages of the browser's own for its address line, at three times the
+ * work of the window itself.
+ */
+const WITHOUT = [
+  'AvoidUnnecessaryBeforeUnloadCheckSync',
+  'DestroyProfileOnBrowserClose',
+  'HttpsUpgrades',
+  'HttpsFirstBalancedModeAutoEnable',
+  'LensOverlay',
+  'MediaRouter',
+  'PaintHolding',
+  'ThirdPartyStoragePartitioning',
+  'OptimizationHints',
+  'NetworkTimeServiceQuerying',
+  'AimEnabled',
+  'PreconnectToSearch',
+  'WebUIOmniboxPopup',
+  'WebUIOmniboxAimPopup',
+  'WebUIOmniboxFullPopup',
+];
+
 export const ARGUMENTS = [
   '--headless',
   '--no-sandbox',
@@ -32,12 +56,13 @@ export const ARGUMENTS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  `--disable-features=${WITHOUT.join(',')}`,
 ];
 
 export interface Workshop {
   readonly url: string;
   readonly home: string;
-  /** The page as built for these tests. */
+  /** This test file's copy of the built page. */
   readonly web: string;
   readonly browser: Browser;
   close(): Promise<void>;
@@ -48,12 +73,8 @@ export async function openWorkshop(): Promise<Workshop> {
   const home = join(folder, 'home');
   const web = join(folder, 'web');
   cpSync(join(ROOT, 'cars'), home, { recursive: true });
-  await build({
-    configFile: join(ROOT, 'vite.config.ts'),
-    root: join(ROOT, 'src/web'),
-    logLevel: 'error',
-    build: { outDir: web, emptyOutDir: true },
-  });
+  execFileSync(process.execPath, [join(ROOT, 'setup.mjs')], { stdio: ['ignore', 'ignore', 'inherit'] });
+  cpSync(join(ROOT, 'dist/web'), web, { recursive: true });
   const server = await startServer({ home, port: 0, web });
   const browser = await chromium.launch({ executablePath: CHROMIUM!, args: ARGUMENTS });
   return {
@@ -97,6 +118,27 @@ export async function openPage(
   page.setDefaultTimeout(20_000);
   await page.goto(workshop.url + address);
   return page;
+}
+
+/**
+ * To another place in the same page, as by the browser's own arrows: the car that was opened and worked out before is
+ * there already. For tests in which it is no matter how one came.
+ */
+export async function goTo(page: Page, address: string): Promise<void> {
+  await page.evaluate((search) => {
+    // as on a page just loaded, no part has the keyboard
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    history.pushState(null, '', search === '' ? location.pathname : search);
+    dispatchEvent(new PopStateEvent('popstate'));
+  }, address);
+  await settled(page);
+}
+
+/** The page and its drawing have taken in a new place or window, and nothing more is awaited. */
+export async function settled(page: Page): Promise<void> {
+  await page.evaluate('new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))');
+  await page.locator('.floor .flat, .sheet').first().waitFor();
+  await page.locator('[aria-busy="true"]').first().waitFor({ state: 'detached' });
 }
 
 /** Waits until the sheet of a car stands and its figures have their ±. */

@@ -3,17 +3,26 @@ import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
-import { NO_BROWSER, openPage, openWorkshop, sheetStands, type Workshop } from './browser.ts';
+import { goTo, NO_BROWSER, openPage, openWorkshop, sheetStands, type Workshop } from './browser.ts';
 
 const CAR = 'fenwold-201';
 const carFile = (workshop: Workshop, id: string): string => join(workshop.home, id, 'car.yaml');
 
 describe('the page', { skip: NO_BROWSER }, () => {
   let workshop: Workshop;
+  /** One page for the tests in which it is no matter how one came to the place. */
+  let held: Awaited<ReturnType<typeof openPage>>;
   before(async () => {
     workshop = await openWorkshop();
+    held = await openPage(workshop);
   });
   after(() => workshop?.close());
+
+  const pageAt = async (address: string): Promise<typeof held> => {
+    held.complaints.length = 0;
+    await goTo(held, address);
+    return held;
+  };
 
   test('the floor shows every car, drawn, and says that they are invented', async () => {
     const page = await openPage(workshop);
@@ -60,7 +69,7 @@ describe('the page', { skip: NO_BROWSER }, () => {
   });
 
   test('a wheel is dragged up in the drawing', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=rocker`);
+    const page = await pageAt(`?car=${CAR}&stop=rocker`);
     await page.locator('canvas[data-state="here"]').waitFor();
     const box = (await page.locator('.paper').boundingBox())!;
     const tyre = { x: box.x + box.width * 0.1, y: box.y + box.height * 0.45 };
@@ -69,20 +78,18 @@ describe('the page', { skip: NO_BROWSER }, () => {
     await page.mouse.move(tyre.x, tyre.y - 6, { steps: 4 });
     await page.mouse.up();
     await page.getByText(/front right at \+\d/).waitFor();
-    await page.context().close();
   });
 
   test('typing a travel with a unit of its own', async () => {
-    const page = await openPage(workshop, `?car=${CAR}`);
+    const page = await pageAt(`?car=${CAR}`);
     const typed = page.getByRole('textbox', { name: 'travel, mm' });
     await typed.fill('0.5 in');
     await typed.press('Enter');
     await page.getByText('front left at +12.7 mm').waitFor();
-    await page.context().close();
   });
 
   test('a working slip opens from a figure: formula, origins, shares, and closes by Escape', async () => {
-    const page = await openPage(workshop, `?car=${CAR}`);
+    const page = await pageAt(`?car=${CAR}`);
     await page.locator('[data-figure="wheelRate"]').click();
     const slip = page.getByRole('dialog', { name: 'Working' });
     await slip.locator('math mfrac, math msup, math mo').first().waitFor();
@@ -92,11 +99,10 @@ describe('the page', { skip: NO_BROWSER }, () => {
     await page.keyboard.press('Escape');
     await slip.waitFor({ state: 'detached' });
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('figures of corner, axle and whole car open their working at every stop', async () => {
-    const page = await openPage(workshop, `?car=ashgarth-501&stop=spring`);
+    const page = await pageAt(`?car=ashgarth-501&stop=spring`);
     await page.locator('.figure-row').first().waitFor();
     for (const stop of ['tyre', 'upright', 'links', 'rocker', 'spring']) {
       await page.locator(`[data-stop="${stop}"]`).click();
@@ -110,11 +116,10 @@ describe('the page', { skip: NO_BROWSER }, () => {
       }
     }
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('keyboard alone: along the line, views, and the slider', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=tyre`);
+    const page = await pageAt(`?car=${CAR}&stop=tyre`);
     await sheetStands(page);
     await page.keyboard.press('ArrowRight');
     await page.getByRole('heading', { name: 'Upright, front left' }).waitFor();
@@ -127,11 +132,10 @@ describe('the page', { skip: NO_BROWSER }, () => {
     await page.getByText('front left at +0.1 mm').waitFor();
     // the arrow moved the wheel and not the stop
     await page.getByRole('heading', { name: 'Links, front left' }).waitFor();
-    await page.context().close();
   });
 
   test('the walk along the line is read aloud: stop, lead figure with spread, what comes next', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=rocker`);
+    const page = await pageAt(`?car=${CAR}&stop=rocker`);
     await sheetStands(page);
     await page.keyboard.press('ArrowRight');
     const said = page.locator('output');
@@ -142,11 +146,10 @@ describe('the page', { skip: NO_BROWSER }, () => {
     );
     await page.keyboard.press('ArrowRight');
     await said.getByText(/^Case\. .* Next: studs\.$/).waitFor();
-    await page.context().close();
   });
 
   test('what the car is doing is chosen by a picture, and the title block says it', async () => {
-    const page = await openPage(workshop, `?car=${CAR}`);
+    const page = await pageAt(`?car=${CAR}`);
     await sheetStands(page);
     const block = page.getByRole('region', { name: 'Title block' });
     const choice = page.getByRole('group', { name: 'What the car is doing' });
@@ -158,7 +161,6 @@ describe('the page', { skip: NO_BROWSER }, () => {
     assert.equal(await choice.getByRole('button', { pressed: true }).count(), 1);
     await choice.getByRole('button', { name: 'standing' }).click();
     await block.getByText('standing as surveyed').waitFor();
-    await page.context().close();
   });
 
   test('the page prints as the sheet of the corner, on paper of its own size', async () => {
@@ -180,17 +182,16 @@ describe('the page', { skip: NO_BROWSER }, () => {
   });
 
   test('stops and ways to come say what they will need', async () => {
-    const page = await openPage(workshop, `?car=${CAR}`);
+    const page = await pageAt(`?car=${CAR}`);
     await sheetStands(page);
     await page.locator('[data-stop="tub"]').click();
     await page.getByText('It will need the position and size of every insert').waitFor();
     await page.getByRole('tab', { name: 'gas path' }).click();
     await page.getByText('It will need the port faces').waitFor();
-    await page.context().close();
   });
 
   test('two specs stand side by side with their differences', async () => {
-    const page = await openPage(workshop, `?car=ashgarth-501&stop=spring`);
+    const page = await pageAt(`?car=ashgarth-501&stop=spring`);
     await sheetStands(page);
     const beside = page.getByRole('combobox', { name: 'beside it' });
     const other = (await beside.locator('option').last().textContent()) ?? '';
@@ -198,7 +199,6 @@ describe('the page', { skip: NO_BROWSER }, () => {
     await page.getByRole('heading', { name: 'Two specs, front left' }).waitFor();
     assert.equal(await page.locator('.half').count(), 2);
     await page.locator('.differences tbody').nth(3).waitFor();
-    await page.context().close();
   });
 
   test('a name that is markup is shown as text', async () => {
