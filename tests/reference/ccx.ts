@@ -79,7 +79,7 @@ export function step(
   return [
     ...[...opening, '*CLOAD, OP=NEW'],
     ...carried.map(([node, way, force]) => `${node}, ${way}, ${plain(force)}`),
-    ...['*NODE PRINT, NSET=TOLD', told, '*END STEP'],
+    ...['*NODE PRINT, NSET=TOLD, FREQUENCY=1000', told, '*END STEP'],
   ];
 }
 
