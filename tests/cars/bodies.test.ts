@@ -51,6 +51,7 @@ const anyDoing: fc.Arbitrary<Doing> = fc
   })
   .map(({ struck, strike, ...rest }) => ({
     ...rest,
+    contacts: {},
     strikes: struck === undefined ? {} : { [struck]: strike },
   }));
 
