@@ -250,6 +250,11 @@ const FOR_TESTS = [
     debian: 'python3-scipy',
     without: 'comparisons with SciPy use its recorded answers',
   },
+  {
+    there: () => onPath('ccx'),
+    debian: 'calculix-ccx',
+    without: 'comparisons with finite elements use their recorded answers',
+  },
   { there: () => onPath('g++'), debian: 'g++', without: 'the bench goes without its C++ comparison' },
   {
     there: () => onPath('pdftotext'),

@@ -4,7 +4,10 @@ import { test } from 'node:test';
 import { putCornerFigures } from '../../src/loadpath/figures/corner.ts';
 import { Numbers } from '../../src/loadpath/numbers.ts';
 import { polarSecondMoment } from '../../src/loadpath/spring/torsion-bar.ts';
+import { preloadByTorque } from '../../src/loadpath/stud/preload.ts';
+import { lubricant } from '../../src/materials/lubricant.ts';
 import { springMaterial } from '../../src/materials/spring-material.ts';
+import { threadNamed } from '../../src/materials/thread.ts';
 import { spreadOf } from '../../src/measured/spread.ts';
 import { barForCoil, cornerFigures } from '../../src/questions/index.ts';
 import { fromSI } from '../../src/units/unit.ts';
@@ -99,4 +102,25 @@ test('±0.5 mm on every hard point is about 1.5 % of wheel rate, four fifths and
     assert.ok(part > 0.012 && part < 0.022, `${part}`);
     assert.ok(rocker > 0.8, `${rocker}`);
   }
+});
+
+test('a lubricant change alone moves the preload by tens of per cent: as delivered against paste, one torque', () => {
+  // common practice, no source. By hand for 3/8-24 at μ 0.18 and 0.10, nut face 16.5 mm over a hole of 9.9 mm:
+  const pitch = 25.4e-3 / 24;
+  const pitchDiameter = 0.375 * 25.4e-3 - 0.649519 * pitch;
+  const perNewton = (μ: number): number =>
+    pitch / (2 * Math.PI) + (μ * pitchDiameter) / (2 * Math.cos(Math.PI / 6)) + (μ * (16.5e-3 + 9.9e-3)) / 4;
+  const preload = (name: string): number => {
+    const { thread, face } = lubricant(name)!;
+    return preloadByTorque({
+      thread: threadNamed('3/8-24 UNF')!,
+      face: { outer: 16.5e-3, hole: 9.9e-3 },
+      friction: { thread: thread.middle, face: face.middle },
+      torque: 40,
+      running: 0,
+    });
+  };
+  const gained = preload('molybdenum disulphide paste') / preload('as delivered, dry');
+  near(gained, perNewton(0.18) / perNewton(0.1), 1e-6);
+  assert.ok(gained > 1.3 && gained < 1.9, `${gained}`);
 });
