@@ -1,5 +1,5 @@
 /** Torques as a wrench is set: to the marks of its scale, in the workshop's own unit. */
-import { plain, printedUnit, type Speech, spokenUnit } from '../units/show.ts';
+import { plain, printedUnit, type Speech, spokenAmount, spokenUnit } from '../units/show.ts';
 import { fromSI, toSI } from '../units/unit.ts';
 
 /** Scales of hand wrenches: half units on the small ones, whole units above. Common practice, no source. */
@@ -27,4 +27,10 @@ export function bothWrenchWords(torque: number, speech: Speech): string {
   const unit = spokenUnit('N m', other);
   const same = fromSI(wrenchMark(torque, speech), unit);
   return `${wrenchWords(torque, speech)} [${plain(same, 1)} ${printedUnit(unit)}]`;
+}
+
+/** A torque that nobody sets, such as that at the nut behind a crowfoot: `44.8 N·m [33.0 lbf·ft]`. */
+export function bothTorqueWords(torque: number, speech: Speech): string {
+  const [own, other] = (speech === 'mm-N' ? ['mm-N', 'in-lbf'] : ['in-lbf', 'mm-N']) as [Speech, Speech];
+  return `${spokenAmount(torque, 'N m', 1, own)} [${spokenAmount(torque, 'N m', 1, other)}]`;
 }

@@ -38,9 +38,15 @@ const column = (name: string, si: string, speech: Speech): Column => {
   return { heading: unit === '1' ? name : `${name} (${unit})`, unit };
 };
 
+/** Below this, in the spoken unit, a value is what rounding left of nothing. */
+const NOTHING = 1e-9;
+
 /** Nine digits: more than any reading supports, few enough that rounding of the machine does not show. */
-const number = (value: number | undefined, unit: string): string =>
-  value === undefined || !Number.isFinite(value) ? '' : String(Number(fromSI(value, unit).toPrecision(9)));
+function number(value: number | undefined, unit: string): string {
+  if (value === undefined || !Number.isFinite(value)) return '';
+  const spoken = fromSI(value, unit);
+  return Math.abs(spoken) < NOTHING ? '0' : String(Number(spoken.toPrecision(9)));
+}
 
 const MEMBER_FIGURES = [
   ['tension', 'force', 'N'],

@@ -3,7 +3,7 @@
 export type { SheetAnswer } from './answer.ts';
 export type { LoadSheetAsked, SheetOn } from './asked-sheet.ts';
 export type { BarOrder } from './bar-order.ts';
-export { CASE_ROWS, type CaseRows, caseTable } from './case-table.ts';
+export { CASE_ROWS, type CaseRows, type CaseTableAsked, caseTable } from './case-table.ts';
 export {
   type AskedOf,
   CORNER_SHEETS,

@@ -53,7 +53,9 @@ export function allCasesSheet(
     heading('Notes'),
     ...notesOf(of).flatMap(small),
     ...of.without.flatMap(({ doing, message }) => small(`No answer for ${doing.means}: ${message}`)),
-    ...small(`${SIGN_WORDS} The cases are common practice, no source, and none is a limit of the car.`),
+    ...small(
+      `${SIGN_WORDS} Moments on the gear case are about the rear axle line on the ground, x forward, y to the left, z up. The cases are common practice, no source, and none is a limit of the car.`,
+    ),
     ...small('Spreads stand on the load sheet of each case.'),
   ];
   const full = { ...head, title: 'Load sheet', of: `All default cases, four corners` };
@@ -225,7 +227,7 @@ function onGearCase(sheet: Sheet): Block[] {
   const { of, speech, width, measure } = sheet;
   const columns: Column[] = [
     { title: '', part: 1.5 },
-    ...['forward', 'to the left', 'up', 'rolling', 'pitching', 'yawing'].map((title) => ({
+    ...['forward', 'to the left', 'up', 'about x', 'about y', 'about z'].map((title) => ({
       title,
       part: 1,
       align: 'right' as const,
@@ -246,7 +248,7 @@ function onGearCase(sheet: Sheet): Block[] {
   );
   if (rows.length === 0) return [];
   return [
-    heading('All forces on the gear case together; moments about the rear axle line on the ground'),
+    heading('All forces on the gear case together'),
     ...table(columns, rows, width, measure, SIZE.label),
     gap(2),
   ];

@@ -1,6 +1,6 @@
 /** What stands behind a tightening card: each sort of stud, its preload as a band, and the builder's figure beside the file's. */
 import type { TightenedSort, TorqueFigure } from '../questions/tightening.ts';
-import { bothWrenchWords } from '../questions/wrench-mark.ts';
+import { bothTorqueWords } from '../questions/wrench-mark.ts';
 import { type Block, gap, heading, paragraph } from './lay-out.ts';
 import { SIZE } from './page.ts';
 import { type Row, table } from './table.ts';
@@ -41,7 +41,7 @@ const row = (...cells: string[]): Row => ({ cells });
 function rowsOf(card: Card, sort: TightenedSort): Row[] {
   const { speech } = card;
   const { file, builder, crowfoot, wrench } = sort;
-  const torque = (value: number): string => bothWrenchWords(value, speech);
+  const torque = (value: number): string => bothTorqueWords(value, speech);
   return [
     row('Stud', `${sort.thread}, ${sort.material}: ${sort.materialMeans}`),
     row('In', `${sort.parent}, ${lengthBoth(sort.engaged, card)} of thread engaged`),

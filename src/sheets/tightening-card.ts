@@ -89,7 +89,7 @@ function valueBlocks(card: Card, sort: TightenedSort, width: number): Block[] {
         figures.length > 1 ? LARGE.chosen : LARGE.value,
         'bold',
       ),
-      ...words(`${OWNER[whose]} figure, set on the wrench${crowfoot}`, SIZE.small),
+      ...words(`${whoseWords(sort, whose)}, set on the wrench${crowfoot}`, SIZE.small),
       ...(pastes.length > 1 ? words(`on ${figure.lubricant}`, LARGE.step, 'bold') : []),
     ]),
     ...(pastes.length === 1 ? words(`on ${pastes[0]}`, LARGE.step, 'bold') : []),
@@ -98,6 +98,13 @@ function valueBlocks(card: Card, sort: TightenedSort, width: number): Block[] {
 }
 
 const OWNER = { builder: "the builder's", file: "the file's" } as const;
+
+function whoseWords({ toSet, file }: TightenedSort, whose: 'builder' | 'file'): string {
+  if (toSet === 'file') return "the file's figure; the builder's: none in the file";
+  if (toSet === 'builder')
+    return `the builder's figure; ${file === undefined ? 'the file has none' : "the file's is the same"}`;
+  return `${OWNER[whose]} figure`;
+}
 
 const chooseWords = (figures: number): string =>
   figures > 1
@@ -131,11 +138,10 @@ function rounds(card: Card): Block[] {
     })),
   );
   const columns = [
-    { title: 'In the order of the numbers', part: 3.7 },
+    { title: '', part: 3.7 },
     ...columnsOf.map(({ title }) => ({ title, part: 5 / columnsOf.length, align: 'right' as const })),
     { title: 'Initials', part: 1.3, blank: true },
   ];
-  const numbers = of.studs.map(({ number }) => number).join(' → ');
   const rows: Row[] = [
     { cells: ['By hand', ...columnsOf.map(() => 'closed'), ''], height: ROW.step },
     ...of.rounds.map((share, k) => ({
@@ -148,7 +154,7 @@ function rounds(card: Card): Block[] {
     })),
   ];
   return [
-    heading(`Set the wrench to; each round ${numbers}`),
+    heading('Each round in the order of the numbers, the wrench set to'),
     // never torn: nobody turns the sheet over between two rounds
     stack(table(columns, rows, width, measure, LARGE.step)),
   ];

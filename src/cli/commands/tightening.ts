@@ -8,7 +8,7 @@ import {
   type TorqueFigure,
   tighteningOf,
 } from '../../questions/index.ts';
-import { bothWrenchWords, wrenchWords } from '../../questions/wrench-mark.ts';
+import { bothTorqueWords, bothWrenchWords, wrenchWords } from '../../questions/wrench-mark.ts';
 import { type Speech, spokenAmount } from '../../units/show.ts';
 import { tighteningOut } from '../answers/tightening.ts';
 import { askedJoint, JOINT_HELP, USUAL_JOINT } from '../asked-joint.ts';
@@ -100,7 +100,7 @@ function orderLines({ studs, sorts, rounds }: TighteningReached, speech: Speech)
 function sortLines(sort: TightenedSort, speech: Speech): string[] {
   const force = (value: number): string => plainSpaces(spokenAmount(value, 'N', 0, speech));
   const told = (whose: string, { atNut, setting, lubricant, preload }: TorqueFigure): string =>
-    `  ${whose}: ${bothWrenchWords(setting, speech)} on the wrench, ${bothWrenchWords(atNut, speech)} at the nut, on ${lubricant}; preload ${force(preload.low)} to ${force(preload.high)}, middle ${force(preload.middle)}`;
+    `  ${whose}: ${bothWrenchWords(setting, speech)} on the wrench, ${bothTorqueWords(atNut, speech)} at the nut, on ${lubricant}; preload ${force(preload.low)} to ${force(preload.high)}, middle ${force(preload.middle)}`;
   const { builder, file } = sort;
   return [
     '',
