@@ -63,8 +63,17 @@ export function faceDrawing(of: FaceDrawn, width: number, measure: TextMeasure):
   const k = 1000 / scale;
   const radius = radiusAt(k);
   const block = high * k + 2 * radius + lines * LABEL + 2 + FOOT + 1;
-  const middle = (Math.max(...points.map(({ y }) => y)) + Math.min(...points.map(({ y }) => y))) / 2;
   const top = Math.max(...points.map(({ z }) => z));
+  /** Words stand under a pad, or over it where a dowel is in their way and something else is above. */
+  const lettering = (stud: FaceStudDrawn): Lettering => {
+    const deep = (stud.below.length * LABEL + DOWEL) / k;
+    const under = (dowel: { readonly y: number; readonly z: number }): boolean =>
+      Math.abs(dowel.y - stud.y) * k < over(k) &&
+      dowel.z < stud.z - radius / k + DOWEL / k &&
+      dowel.z > stud.z - radius / k - deep;
+    return { k, room: 2 * over(k), above: dowels.some(under) && stud.z < top - (2 * radius) / k };
+  };
+  const middle = (Math.max(...points.map(({ y }) => y)) + Math.min(...points.map(({ y }) => y))) / 2;
   return {
     height: block,
     marks: (at) => {
@@ -74,7 +83,7 @@ export function faceDrawing(of: FaceDrawn, width: number, measure: TextMeasure):
         y: at.y + 1 + radius + (top - z) * k,
       });
       return [
-        ...studs.flatMap((stud) => studMarks(stud, place(stud), k, 2 * over(k), measure)),
+        ...studs.flatMap((stud) => studMarks(stud, place(stud), lettering(stud), measure)),
         ...dowels.flatMap((dowel) => dowelMarks(place(dowel))),
         text(
           { x: at.x, y: at.y + block - 1.4 },
@@ -91,11 +100,17 @@ const dowelMarks = ({ x, y }: PaperPoint): Mark[] => [
   line({ x, y: y - DOWEL }, { x, y: y + DOWEL }, { weight: LINE.thick }),
 ];
 
+interface Lettering {
+  /** Millimetres of paper for a metre. */
+  readonly k: number;
+  readonly room: number;
+  readonly above: boolean;
+}
+
 function studMarks(
   stud: FaceStudDrawn,
   at: PaperPoint,
-  k: number,
-  room: number,
+  { k, room, above }: Lettering,
   measure: TextMeasure,
 ): Mark[] {
   const pad = (stud.pad * k) / 2;
@@ -119,7 +134,10 @@ function studMarks(
     ...stud.below.map((words, row) => {
       const bold = row === 0 ? 'bold' : 'regular';
       const fit = shortened(words, { size: SIZE.small, weight: bold, width: room + 4 }, measure);
-      return text({ x: at.x, y: at.y + radius + LABEL * (row + 1) }, fit, {
+      const y = above
+        ? at.y - radius - 1 - LABEL * (stud.below.length - 1 - row)
+        : at.y + radius + LABEL * (row + 1);
+      return text({ x: at.x, y }, fit, {
         size: SIZE.small,
         weight: bold,
         align: 'middle',

@@ -13,7 +13,7 @@ import { SPREAD_WORDS } from './corner-sheet.ts';
 import { chosenFigures, largeFigures } from './figure-table.ts';
 import { borderOf, type SheetHead } from './frame.ts';
 import { faceDrawing } from './joint-face.ts';
-import { type Block, beside, gap, heading, layOut, paragraph } from './lay-out.ts';
+import { type Block, beside, gap, heading, layOut, paragraph, stack } from './lay-out.ts';
 import { type SheetDocument, SIZE } from './page.ts';
 import { type Column, type Row, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
@@ -198,7 +198,7 @@ function overCases(sheet: Sheet): Block[] {
   };
   return [
     heading('Over all default cases, without spread; the hardest in bold'),
-    ...table(columns, of.cases.cases.map(row), width, measure, SIZE.label),
+    stack(table(columns, of.cases.cases.map(row), width, measure, SIZE.label)),
   ];
 }
 

@@ -41,7 +41,6 @@ export function oneCaseSheet(
   const small = (words: string): Block[] => paragraph(words, { width, size: SIZE.small }, measure);
   const blocks: Block[] = [
     ...paragraph(capital(of.doing.means), { width, size: SIZE.figure, weight: 'bold' }, measure),
-    gap(1),
     ...byWheel(sheet, 'At the ground', GROUND),
     ...byWheel(
       sheet,
@@ -74,13 +73,13 @@ const GROUND: readonly Line[] = [
   ['tyreLoad', 'load of the tyre on the ground'],
   ['tyreForward', 'force of the ground, forward'],
   ['tyreSide', 'force of the ground, to the left'],
-  ['travelUnderLoad', 'travel that the wheel takes, bump positive'],
+  ['travelUnderLoad', 'travel of the wheel, bump positive'],
 ];
 
 const REST: readonly Line[] = [
   ['upperBallJoint', 'upper outer joint'],
   ['lowerBallJoint', 'lower outer joint'],
-  ['wishboneBending', 'bending at the end of the wishbone that carries the rod'],
+  ['wishboneBending', 'bending of the wishbone with the rod'],
   ['rockerPivotForce', 'rocker pivot'],
   ['rockerCouple', 'couple that tips the rocker'],
   ['dropLinkForce', 'anti-roll bar drop link'],
@@ -105,7 +104,7 @@ function byWheel({ of, speech, width, measure }: Sheet, title: string, lines: re
     });
     return cells.every((cell) => cell === '') ? [] : [{ cells: [words, ...cells] }];
   });
-  return rows.length === 0 ? [] : [heading(title), ...table(columns, rows, width, measure), gap(2)];
+  return rows.length === 0 ? [] : [heading(title), ...table(columns, rows, width, measure), gap(0.6)];
 }
 
 function gearCase({ of, speech, width, measure }: Sheet): Block[] {

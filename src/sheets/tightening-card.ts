@@ -20,9 +20,9 @@ import { type Card, numbersOf } from './tightening-words.ts';
 /** Letters that are read at arm's length, mm. */
 const LARGE = { value: 8, chosen: 6, step: 4.2, hold: 3.5 } as const;
 /** Rows to write in, mm. */
-const ROW = { hold: 7, step: 8.5, stud: 9.5 } as const;
+const ROW = { hold: 6.8, step: 7.8, stud: 9.5 } as const;
 const DRAWING_PART = 0.54;
-const DRAWING_HEIGHT = 68;
+const DRAWING_HEIGHT = 74;
 
 export function tighteningCard(
   of: TighteningReached,
@@ -38,9 +38,9 @@ export function tighteningCard(
   };
   const blocks: Block[] = [
     drawingAndValues(card),
-    gap(2),
+    gap(1),
     ...holdPoints(card),
-    gap(2),
+    gap(1.5),
     ...rounds(card),
     gap(2),
     ...studByStud(card),
@@ -65,7 +65,7 @@ function drawingAndValues(card: Card): Block {
   return beside([
     { block: face, x: 0, width: drawing },
     {
-      block: stack(of.sorts.flatMap((sort) => [...valueBlocks(card, sort, values), gap(3)])),
+      block: stack(of.sorts.flatMap((sort) => [...valueBlocks(card, sort, values), gap(2)])),
       x: drawing + 4,
       width: values,
     },
