@@ -37,6 +37,8 @@ const LABEL = SIZE.small * 1.25;
 const FOOT = 5;
 const NUMBER = { size: 8, least: 5.6 } as const;
 const DOWEL = 2;
+/** Between a pad and the words beside it. */
+const CLEAR = 1.5;
 
 export function faceDrawing(of: FaceDrawn, width: number, measure: TextMeasure): Block {
   const { studs, dowels, height } = of;
@@ -64,16 +66,20 @@ export function faceDrawing(of: FaceDrawn, width: number, measure: TextMeasure):
   const radius = radiusAt(k);
   const block = high * k + 2 * radius + lines * LABEL + 2 + FOOT + 1;
   const top = Math.max(...points.map(({ z }) => z));
-  /** Words stand under a pad, or over it where a dowel is in their way and something else is above. */
-  const lettering = (stud: FaceStudDrawn): Lettering => {
-    const deep = (stud.below.length * LABEL + DOWEL) / k;
-    const under = (dowel: { readonly y: number; readonly z: number }): boolean =>
-      Math.abs(dowel.y - stud.y) * k < over(k) &&
-      dowel.z < stud.z - radius / k + DOWEL / k &&
-      dowel.z > stud.z - radius / k - deep;
-    return { k, room: 2 * over(k), above: dowels.some(under) && stud.z < top - (2 * radius) / k };
-  };
   const middle = (Math.max(...points.map(({ y }) => y)) + Math.min(...points.map(({ y }) => y))) / 2;
+  /** Words stand under a pad, or beside it outward where a dowel is in their way. */
+  const lettering = (stud: FaceStudDrawn): Lettering => {
+    const deep = (stud.below.length * LABEL + 2 * DOWEL) / k;
+    const inTheWay = dowels.some(
+      ({ y, z }) =>
+        Math.abs(y - stud.y) * k < over(k) &&
+        z < stud.z - (radius - DOWEL) / k &&
+        z > stud.z - radius / k - deep,
+    );
+    if (!inTheWay) return { k, room: 2 * over(k) + 4, side: 0 };
+    const off = stud.y - middle;
+    return { k, room: width / 2 - Math.abs(off) * k - radius - CLEAR, side: off > 0 ? -1 : 1 };
+  };
   return {
     height: block,
     marks: (at) => {
@@ -104,24 +110,25 @@ interface Lettering {
   /** Millimetres of paper for a metre. */
   readonly k: number;
   readonly room: number;
-  readonly above: boolean;
+  /** Under the pad, or to its left or right on the paper. */
+  readonly side: -1 | 0 | 1;
 }
 
 function studMarks(
   stud: FaceStudDrawn,
   at: PaperPoint,
-  { k, room, above }: Lettering,
+  { k, room, side }: Lettering,
   measure: TextMeasure,
 ): Mark[] {
   const pad = (stud.pad * k) / 2;
   const radius = stud.number === undefined ? pad : Math.max(pad, NUMBER.least);
-  const weight = stud.chief === true ? LINE.border : LINE.thin;
+  const outline = stud.chief === true ? LINE.border : LINE.thin;
   const disc = (r: number, fill: number): Mark =>
     polyline(arcPoints({ centre: at, radius: r, from: 0, to: 360 }, 48), { closed: true, weight: 0, fill });
   return [
     disc(radius, 1),
     ...(stud.filled === undefined || stud.filled <= 0 ? [] : [disc(pad * Math.sqrt(stud.filled), 0.7)]),
-    circle(at, radius, { weight }),
+    circle(at, radius, { weight: outline }),
     ...(stud.number === undefined
       ? [disc((stud.hole * k) / 2, 1), circle(at, (stud.hole * k) / 2)]
       : [
@@ -132,16 +139,14 @@ function studMarks(
           }),
         ]),
     ...stud.below.map((words, row) => {
-      const bold = row === 0 ? 'bold' : 'regular';
-      const fit = shortened(words, { size: SIZE.small, weight: bold, width: room + 4 }, measure);
-      const y = above
-        ? at.y - radius - 1 - LABEL * (stud.below.length - 1 - row)
-        : at.y + radius + LABEL * (row + 1);
-      return text({ x: at.x, y }, fit, {
-        size: SIZE.small,
-        weight: bold,
-        align: 'middle',
-      });
+      const weight = row === 0 ? 'bold' : 'regular';
+      const fit = shortened(words, { size: SIZE.small, weight, width: room }, measure);
+      const style = { size: SIZE.small, weight } as const;
+      if (side === 0)
+        return text({ x: at.x, y: at.y + radius + LABEL * (row + 1) }, fit, { ...style, align: 'middle' });
+      const y = at.y + SIZE.small * 0.35 + LABEL * (row - (stud.below.length - 1) / 2);
+      const align = side < 0 ? 'right' : 'left';
+      return text({ x: at.x + side * (radius + CLEAR), y }, fit, { ...style, align });
     }),
   ];
 }

@@ -42,7 +42,6 @@ export function tighteningCard(
     ...holdPoints(card),
     gap(1.5),
     ...rounds(card),
-    gap(2),
     ...studByStud(card),
     ...tighteningBehind(card),
   ];
