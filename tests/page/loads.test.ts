@@ -92,6 +92,42 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
     await six.context().close();
   });
 
+  test('loads, case and studs are printed from their cards, in the case that is chosen', async () => {
+    const asked: readonly [string, string, RegExp][] = [
+      ['stop=links&card=loads&doing=braking', 'Print the load sheet of this case', /doing=braking/],
+      ['stop=case&doing=dip', 'Print all default cases', /sheets\/load\?(?!.*doing)/],
+      ['stop=studs&joint=caseToEngine&doing=dip', 'Print the joint sheet', /joint=caseToEngine.*doing=dip/],
+      ['stop=studs&joint=engineToTub', 'Print the tightening card', /sheets\/tightening\?/],
+    ];
+    for (const [at, words, address] of asked) {
+      const page = await openPage(workshop, `?car=${CAR}&${at}`);
+      const link = page.getByRole('link', { name: words });
+      const href = await link.evaluate((each: HTMLAnchorElement) => each.href);
+      assert.match(href, address);
+      const answer = await page.request.get(href);
+      assert.equal(answer.headers()['content-type'], 'application/pdf', words);
+      assert.ok((await answer.body()).subarray(0, 5).toString() === '%PDF-');
+      assert.deepEqual(page.complaints, []);
+      await page.context().close();
+    }
+  });
+
+  test('the table of all cases copies out and is saved, a row a member', async () => {
+    const page = await openPage(workshop, `?car=${CAR}&stop=links&card=loads`);
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await page.getByRole('button', { name: 'Copy all cases, member by member' }).click();
+    await page.getByText('All cases are copied').waitFor({ state: 'attached' });
+    const copied = await page.evaluate(() => navigator.clipboard.readText());
+    const rows = copied.trim().split(/\r?\n/);
+    // nine cases, four wheels, six members, and the heads
+    assert.equal(rows.length, 1 + 9 * 4 * 6);
+    assert.equal(rows[0]!.split('\t').length, 7);
+    const saving = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save them as CSV' }).click();
+    assert.equal((await saving).suggestedFilename(), `${CAR}-cases.csv`);
+    await page.context().close();
+  });
+
   test('a car whose joints nobody has described says what is wanted, in line and card', async () => {
     const page = await openPage(workshop, '?car=ashgarth-501&stop=studs');
     await page.getByText(/write its studs/).waitFor();
