@@ -1,6 +1,6 @@
-/** A bolted joint under every default case: in which one each stud keeps least and carries most. */
+/** A bolted joint under every default case and every case of the car's own: in which one each stud keeps least and carries most. */
 import type { Car } from '../car/read.ts';
-import { type NamedDoing, USUAL_DOINGS } from './doing-words.ts';
+import { doingsOf, type NamedDoing } from './doing-words.ts';
 import { type JointName, type JointReached, jointOf } from './joint.ts';
 
 export interface StudInCase {
@@ -35,7 +35,7 @@ export interface JointCases {
 export function jointCases(
   car: Car,
   joint: JointName,
-  doings: readonly NamedDoing[] = USUAL_DOINGS,
+  doings: readonly NamedDoing[] = doingsOf(car),
 ): JointCases {
   const answers = doings.map((doing) => ({ doing, is: jointOf(car, joint, doing.doing, { spread: false }) }));
   const cases = answers.flatMap(({ doing, is }) => (is.reached ? [inCase(doing, is)] : []));

@@ -1,8 +1,8 @@
-/** Every default case at every wheel, and of each member the largest pull and the largest push, with their cases. */
+/** Every default case and every case of the car's own at every wheel, and of each member the largest pull and the largest push, with their cases. */
 import type { Car } from '../car/read.ts';
 import { MEMBERS, type MemberName } from '../loadpath/loads/members.ts';
 import { type CaseReached, caseForces } from './case-forces.ts';
-import { type NamedDoing, USUAL_DOINGS } from './doing-words.ts';
+import { doingsOf, type NamedDoing } from './doing-words.ts';
 import type { Figure, Wheel } from './figure.ts';
 import { type LoadsReached, loadsOf } from './loads.ts';
 
@@ -35,7 +35,7 @@ export function loadCases(
   car: Car,
   options: { readonly spread?: boolean; readonly doings?: readonly NamedDoing[] } = {},
 ): LoadCases {
-  const doings = options.doings ?? USUAL_DOINGS;
+  const doings = options.doings ?? doingsOf(car);
   const answers = doings.map((doing) => ({
     doing,
     is: loadsOf(car, doing.doing, { spread: options.spread === true }),

@@ -1,11 +1,11 @@
-/** What the car is doing, as an address asks it: the name of a default case, or a case written out as JSON. */
+/** What the car is doing, as an address asks it: the name of a case, or a case written out as JSON. */
 import {
+  type Car,
   type Doing,
+  doingsOf,
   HANDED_ON,
   type NamedDoing,
   STANDING,
-  USUAL_DOINGS,
-  usualDoing,
   WHEEL_NAMES,
 } from '../questions/index.ts';
 import type { Checked } from './asked.ts';
@@ -17,13 +17,20 @@ const FORCES = ['up', 'forward', 'left'] as const;
 /** Words that go on the paper are cut to what a line may hold. */
 const LONGEST_WORDS = 300;
 
-/** @param words what the page calls the case; left out for a default case */
-export function checkedDoing(text: string, words: string | undefined): Checked<NamedDoing> {
+export interface AskedDoing {
+  readonly text: string;
+  /** What the page calls a case that is written out. */
+  readonly words?: string;
+}
+
+/** The case of that name, which the car may have of its own; or the one that is written out. */
+export function checkedDoing({ text, words }: AskedDoing, car: Car): Checked<NamedDoing> {
   if (!text.startsWith('{')) {
-    const usual = usualDoing(text);
-    return usual === undefined
-      ? wrong(`"doing" is one of ${USUAL_DOINGS.map(({ name }) => name).join(', ')}, or a case in JSON.`)
-      : { ok: true, is: usual };
+    const known = doingsOf(car);
+    const named = known.find(({ name }) => name === text);
+    return named === undefined
+      ? wrong(`"doing" is one of ${known.map(({ name }) => name).join(', ')}, or a case in JSON.`)
+      : { ok: true, is: named };
   }
   const doing = doingOf(text);
   if (doing === undefined)

@@ -4,7 +4,7 @@ import type { Problem } from '../measured/problem.ts';
 import type { BarAsked } from '../questions/bar-for-coil.ts';
 import { readBarWords } from '../questions/bar-words.ts';
 import type { Position, Wheel } from '../questions/figure.ts';
-import { JOINT_NAMES, type JointName, type NamedDoing } from '../questions/index.ts';
+import { JOINT_NAMES, type JointName } from '../questions/index.ts';
 import {
   isCornerSheet,
   type LoadSheet,
@@ -14,7 +14,7 @@ import {
 } from '../sheets/index.ts';
 import { readAmount } from '../units/read.ts';
 import type { Speech } from '../units/show.ts';
-import { checkedDoing } from './asked-doing.ts';
+import type { AskedDoing } from './asked-doing.ts';
 import { isMapping, wrong } from './asked-form.ts';
 
 export type Checked<T> =
@@ -81,7 +81,7 @@ export interface AskedLoadSheet extends AskedPaper {
   readonly kind: LoadSheet;
   readonly joint?: JointName;
   /** Left out: all default cases, or the hardest of them. */
-  readonly doing?: NamedDoing;
+  readonly doing?: AskedDoing;
 }
 
 export interface AskedCornerSheet extends AskedPaper {
@@ -135,9 +135,10 @@ function cornerSheet(kind: AskedCornerSheet['kind'], on: AskedPaper, query: Quer
 function loadSheet(kind: LoadSheet, on: AskedPaper, query: Query): Checked<AskedSheet> {
   const joint = JOINT_NAMES.find((each) => each === (query.joint ?? 'engineToTub'));
   if (joint === undefined) return wrong(`"joint" is ${JOINT_NAMES.join(' or ')}.`);
-  if (query.doing === undefined) return { ok: true, is: { ...on, kind, joint } };
-  const doing = checkedDoing(query.doing, query.says);
-  return doing.ok ? { ok: true, is: { ...on, kind, joint, doing: doing.is } } : doing;
+  const { doing, says } = query;
+  if (doing === undefined) return { ok: true, is: { ...on, kind, joint } };
+  const asked = { text: doing, ...(says === undefined ? {} : { words: says }) };
+  return { ok: true, is: { ...on, kind, joint, doing: asked } };
 }
 
 /** The bar to be ordered in the place of a coil, where the address names its material. */

@@ -10,6 +10,7 @@ import { CAR_FILE, carText, sourceOf, workshopNotes } from '../workshop/folder.t
 import { VERSION } from '../workshop/home.ts';
 import { today } from '../workshop/today.ts';
 import { type AskedSheet, isAskedOfCorner } from './asked.ts';
+import { checkedDoing } from './asked-doing.ts';
 
 /** @throws FolderError where there is no such car */
 export async function sheetResponse(home: string, id: string, asked: AskedSheet): Promise<Response> {
@@ -23,7 +24,12 @@ export async function sheetResponse(home: string, id: string, asked: AskedSheet)
   try {
     if (!isAskedOfCorner(asked)) {
       const { kind, joint, doing } = asked;
-      const more = { ...(joint === undefined ? {} : { joint }), ...(doing === undefined ? {} : { doing }) };
+      const found = doing === undefined ? undefined : checkedDoing(doing, filed.car);
+      if (found?.ok === false) return refused([found.problem]);
+      const more = {
+        ...(joint === undefined ? {} : { joint }),
+        ...(found === undefined ? {} : { doing: found.is }),
+      };
       return pdfResponse(await sheetPdf(kind, { ...on, ...more, car: filed.car }), `${id}-${kind}`);
     }
     const { kind, bar, wheel, at } = asked;

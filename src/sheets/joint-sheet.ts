@@ -1,8 +1,8 @@
 /**
  * The joint sheet: one bolted joint under one case, its face to scale, each stud, dowels, and the joint over all
- * default cases.
+ * cases.
  *
- * In    the joint's answer with spread, the same joint over the default cases
+ * In    the joint's answer with spread, the same joint over all cases
  * Out   the laid-out document
  */
 import type { NamedDoing } from '../questions/doing-words.ts';
@@ -197,7 +197,7 @@ function overCases(sheet: Sheet): Block[] {
     };
   };
   return [
-    heading('Over all default cases, without spread; the hardest in bold'),
+    heading('Over all cases, without spread; the hardest in bold'),
     stack(table(columns, of.cases.cases.map(row), width, measure, SIZE.label)),
   ];
 }

@@ -1,8 +1,8 @@
 /**
- * The load sheet of all default cases: members of the four corners on one sheet, the largest pull and push of each
+ * The load sheet of all cases: members of the four corners on one sheet, the largest pull and push of each
  * with their cases, tyres, rockers and springs, and what the gear case takes.
  *
- * In    every default case at every wheel
+ * In    every case at every wheel
  * Out   the laid-out document
  * Not   spreads: those stand on the sheet of each case
  */
@@ -54,11 +54,11 @@ export function allCasesSheet(
     ...notesOf(of).flatMap(small),
     ...of.without.flatMap(({ doing, message }) => small(`No answer for ${doing.means}: ${message}`)),
     ...small(
-      `${SIGN_WORDS} Moments on the gear case are about the rear axle line on the ground, x forward, y to the left, z up. The cases are common practice, no source, and none is a limit of the car.`,
+      `${SIGN_WORDS} Moments on the gear case are about the rear axle line on the ground, x forward, y to the left, z up. The default cases are common practice, no source, and none is a limit of the car.`,
     ),
     ...small('Spreads stand on the load sheet of each case.'),
   ];
-  const full = { ...head, title: 'Load sheet', of: `All default cases, four corners` };
+  const full = { ...head, title: 'Load sheet', of: 'All cases, four corners' };
   const { cautions } = of.cases[0]!.loads;
   return layOut({ head: full, cautions, blocks }, measure);
 }

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import {
+  doingsOf,
   figureNamed,
   figuresAt,
   jointCases,
@@ -11,7 +12,6 @@ import {
   loadsOf,
   MEMBERS,
   shareLeft,
-  USUAL_DOINGS,
 } from '../../src/questions/index.ts';
 import { demo, WHEELS } from './demo.ts';
 
@@ -20,9 +20,10 @@ const CAR = 'fenwold-201';
 test('every case is the answer of its own question, and the largest of each member is the largest of them', () => {
   const car = demo(CAR);
   const of = loadCases(car);
-  assert.equal(of.cases.length, USUAL_DOINGS.length);
+  const doings = doingsOf(car);
+  assert.equal(of.cases.length, doings.length);
   const values = (wheel: (typeof WHEELS)[number], id: string): number[] =>
-    USUAL_DOINGS.map(({ doing }) => {
+    doings.map(({ doing }) => {
       const is = loadsOf(car, doing, { spread: false, wheels: [wheel] });
       assert.ok(is.reached);
       return figureNamed(figuresAt(is, wheel), id)!.value;
@@ -35,7 +36,7 @@ test('every case is the answer of its own question, and the largest of each memb
     const least = Math.min(...forces);
     assert.equal(largest.push?.figure.value, least < 0 ? least : undefined);
     if (largest.push !== undefined)
-      assert.equal(largest.push.doing.name, USUAL_DOINGS[forces.indexOf(least)]!.name);
+      assert.equal(largest.push.doing.name, doings[forces.indexOf(least)]!.name);
     const shares = values(wheel, `bucklingShare.${MEMBERS[k]}`);
     assert.equal(largest.buckles!.figure.value, Math.max(...shares));
   }
@@ -44,7 +45,7 @@ test('every case is the answer of its own question, and the largest of each memb
 test('the hardest case of a joint keeps the least part of a pad, and each stud says what its own case says', () => {
   const car = demo(CAR);
   const of = jointCases(car, 'engineToTub');
-  assert.equal(of.cases.length, USUAL_DOINGS.length);
+  assert.equal(of.cases.length, doingsOf(car).length);
   const least = of.cases.map(({ studs }) => Math.min(...studs.map(shareLeft)));
   assert.equal(of.hardest, of.cases[least.indexOf(Math.min(...least))]);
   const { doing, studs, opened } = of.hardest!;
@@ -56,8 +57,9 @@ test('the hardest case of a joint keeps the least part of a pad, and each stud s
 });
 
 test('a car whose joints nobody has described has no hardest case, and each case says why', () => {
-  const of = jointCases(demo('ashgarth-501'), 'engineToTub');
+  const car = demo('ashgarth-501');
+  const of = jointCases(car, 'engineToTub');
   assert.equal(of.hardest, undefined);
-  assert.equal(of.without.length, USUAL_DOINGS.length);
+  assert.equal(of.without.length, doingsOf(car).length);
   assert.match(of.without[0]!.message, /does not describe the joint/);
 });

@@ -146,7 +146,7 @@ test('tightening and cases keep their forms; the table of cases says the same as
   assert.equal(is.sorts[1].toSet, 'choose');
   assert.equal((await answerOf(['tightening', 'ashgarth-501'], 3)).is.reached, false);
   const { cases } = await answerOf(['cases', 'fenwold-201']);
-  assert.equal(cases.length, 9);
+  assert.ok(cases.length >= 9, 'nine default cases, and the car may have its own');
   const loads = await answerOf(['loads', 'fenwold-201', '--doing', 'braking', '--no-spread']);
   const braking = cases.find((each: { name: string }) => each.name === 'braking');
   assert.deepEqual(braking.wheels, loads.is.wheels);

@@ -1,12 +1,11 @@
 /** `flatpatch sheet`: a sheet on paper, as PDF: of a wheel, of what the car carries, of a bolted joint. */
 import { type Command, Option } from 'commander';
 import { isDay } from '../../car/field.ts';
-import type { NamedDoing } from '../../questions/index.ts';
 import { isCornerSheet, type PaperName, SHEET_KINDS, type SheetKind } from '../../sheets/index.ts';
 import { VERSION } from '../../workshop/home.ts';
 import { today } from '../../workshop/today.ts';
 import { askedWheel } from '../asked.ts';
-import { type AskedDoing, askedDoing, doingWords, isDoingAsked, takingDoing } from '../asked-doing.ts';
+import { type AskedDoing, askedDoing, isDoingAsked, takingDoing } from '../asked-doing.ts';
 import { askedJoint, JOINT_HELP, USUAL_JOINT } from '../asked-joint.ts';
 import { openCar } from '../car-argument.ts';
 import { type CarOptions, command, type MannerOptions, onCar, speakingWords } from '../command.ts';
@@ -48,7 +47,7 @@ export function sheetCommand(): Command {
     .option('--date <day>', 'day to print, such as 2026-03-14; left out, today')
     .addHelpText(
       'after',
-      '\nWithout a word of what the car is doing a load sheet tells all default cases, and a joint sheet the hardest of them.',
+      '\nWithout a word of what the car is doing a load sheet tells all cases, and a joint sheet the hardest of them.',
     )
     .action(answer);
 }
@@ -69,14 +68,7 @@ async function answer(file: string, options: Options): Promise<void> {
     return;
   }
   const joint = askedJoint(options.joint);
-  const doing = isDoingAsked(options) ? namedDoing(options) : undefined;
-  const { car, workshop } = await openCar(file, options);
+  const { car, source, workshop } = await openCar(file, options);
+  const doing = isDoingAsked(options) ? askedDoing(options, { car, source }) : undefined;
   await writeSheet(kind, { ...on, car, workshop, joint, ...(doing === undefined ? {} : { doing }) }, out);
-}
-
-/** A case by its name where nothing of it was changed. */
-function namedDoing(options: AskedDoing): NamedDoing {
-  const { doing: name, ...rest } = options;
-  const changed = name === undefined || isDoingAsked(rest);
-  return { name: changed ? 'as asked' : name, means: doingWords(options), doing: askedDoing(options) };
 }
