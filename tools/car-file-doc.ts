@@ -203,6 +203,7 @@ const TABLES: Readonly<Record<string, () => string>> = {
   boltedJoint: () => keys(at('joints', 'engineToTub')),
   stud: () => keys(at('joints', 'engineToTub', 'studs', '[]')),
   studSort: () => keys(at('joints', 'engineToTub', 'sorts', '*')),
+  builder: () => keys(at('joints', 'engineToTub', 'sorts', '*', 'builder')),
   layer: () => keys(at('joints', 'engineToTub', 'sorts', '*', 'layers', '[]')),
   dowel: () => keys(at('joints', 'engineToTub', 'dowels', '[]')),
   plate: () => keys(at('joints', 'engineToTub', 'plates', '[]')),

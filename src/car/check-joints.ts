@@ -71,6 +71,10 @@ function checkSort(sort: string, of: SortForm, tell: Tell): Problem[] {
   if (of.lubricant !== undefined) {
     unknown('lubricant', of.lubricant, lubricant(of.lubricant) !== undefined, lubricantsLike(of.lubricant));
   }
+  const builders = of.builder?.lubricant;
+  if (builders !== undefined) {
+    unknown('builder.lubricant', builders, lubricant(builders) !== undefined, lubricantsLike(builders));
+  }
   if (of.torque !== undefined && of.lubricant === undefined) {
     problems.push(
       tell(

@@ -13,6 +13,7 @@ import { axleCommand, carCommand } from './commands/axle.ts';
 import { barForCoilCommand } from './commands/bar-for-coil.ts';
 import { benchTestCommand } from './commands/bench-test.ts';
 import { caseCommand } from './commands/case.ts';
+import { casesCommand } from './commands/cases.ts';
 import { checkCommand } from './commands/check.ts';
 import { coilForBarCommand } from './commands/coil-for-bar.ts';
 import { compareCommand } from './commands/compare.ts';
@@ -28,6 +29,7 @@ import { serveCommand } from './commands/serve.ts';
 import { sheetCommand } from './commands/sheet.ts';
 import { studsCommand } from './commands/studs.ts';
 import { surveyCommand } from './commands/survey.ts';
+import { tighteningCommand } from './commands/tightening.ts';
 import { workingCommand } from './commands/working.ts';
 import { BadInput, badAsk, EXIT, EXIT_HELP, NotReached } from './outcome.ts';
 
@@ -52,9 +54,11 @@ function program(): Command {
     workingCommand(),
     compareCommand(),
     loadsCommand(),
+    casesCommand(),
     caseCommand(),
     logCommand(),
     studsCommand(),
+    tighteningCommand(),
     barForCoilCommand(),
     coilForBarCommand(),
     ladderCommand(),

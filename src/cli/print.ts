@@ -22,7 +22,7 @@ export function amountText(value: number | null, unit: string, speech: Speech, u
 }
 
 /** Terminals and the programs behind them want common spaces. */
-const plainSpaces = (text: string): string => text.replaceAll('\u2009', ' ');
+export const plainSpaces = (text: string): string => text.replaceAll('\u2009', ' ');
 
 export const figureText = (figure: Figure, speech: Speech): string =>
   amountText(figure.value, figure.unit, speech, figure.spread?.u);

@@ -1,13 +1,17 @@
 /** Writes a sheet as PDF to a file, or to the output for `-`. */
 import { writeFile } from 'node:fs/promises';
-import type { PaperName, SheetAsked, SheetKind } from '../sheets/index.ts';
+import type { AskedOf, PaperName, SheetKind } from '../sheets/index.ts';
 import { complain } from './command.ts';
 import { badAsk, NotReached } from './outcome.ts';
 
 export const PAPERS: readonly PaperName[] = ['A4', 'Letter'];
 
 /** @throws NotReached where there is no such sheet; BadInput where the file cannot be written */
-export async function writeSheet(kind: SheetKind, asked: SheetAsked, out: string): Promise<void> {
+export async function writeSheet<K extends SheetKind>(
+  kind: K,
+  asked: AskedOf[K],
+  out: string,
+): Promise<void> {
   // the printer's fonts take their time to load, which no other command should pay
   const { NoSheet, sheetPdf } = await import('../paper/index.ts');
   const pdf = await sheetPdf(kind, asked).catch((reason: unknown) => {

@@ -44,6 +44,24 @@ export {
   workingOfJoint,
 } from './joint.ts';
 export {
+  type JointCases,
+  type JointInCase,
+  jointCases,
+  shareLeft,
+} from './joint-cases.ts';
+export {
+  figureNamed,
+  figuresAt,
+  type LargestOfMember,
+  type LoadCases,
+  type LoadsInCase,
+  largestOf,
+  loadCases,
+  MEMBER_WORDS,
+  MEMBERS,
+  type MemberName,
+} from './load-cases.ts';
+export {
   type LoadsAnswer,
   type LoadsReached,
   loadsOf,
@@ -56,5 +74,14 @@ export { openCar } from './open-car.ts';
 export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export { type SurveyAnswer, surveyAnswer } from './survey.ts';
+export {
+  figuresToSet,
+  type TightenedSort,
+  type TightenedStud,
+  type TighteningAnswer,
+  type TighteningReached,
+  type TorqueFigure,
+  tighteningOf,
+} from './tightening.ts';
 export type { TravelRange } from './travel-range.ts';
 export { type WorkingAnswer, type WorkingAsked, type WorkingReached, workingOf } from './working.ts';

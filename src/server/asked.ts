@@ -4,23 +4,22 @@ import type { Problem } from '../measured/problem.ts';
 import type { BarAsked } from '../questions/bar-for-coil.ts';
 import { readBarWords } from '../questions/bar-words.ts';
 import type { Position, Wheel } from '../questions/figure.ts';
-import { type PaperName, SHEET_KINDS, type SheetKind } from '../sheets/index.ts';
+import { JOINT_NAMES, type JointName } from '../questions/index.ts';
+import {
+  isCornerSheet,
+  type LoadSheet,
+  type PaperName,
+  SHEET_KINDS,
+  type SheetKind,
+} from '../sheets/index.ts';
 import { readAmount } from '../units/read.ts';
 import type { Speech } from '../units/show.ts';
+import type { AskedDoing } from './asked-doing.ts';
+import { isMapping, wrong } from './asked-form.ts';
 
 export type Checked<T> =
   | { readonly ok: true; readonly is: T }
   | { readonly ok: false; readonly problem: Problem };
-
-const wrong = (message: string): { ok: false; problem: Problem } => ({
-  ok: false,
-  problem: { code: 'asked/form', message, path: '', weight: 'error' },
-});
-
-type Mapping = Readonly<Record<string, unknown>>;
-
-const isMapping = (value: unknown): value is Mapping =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 const MOST_CHANGES = 1000;
 /** Keys that would reach into the program's own objects are no keys of a car file. */
@@ -72,27 +71,49 @@ export function askedCar(body: unknown): Checked<AskedCar> {
   return { ok: true, is: { id: body.id, text: body.text } };
 }
 
-export interface AskedSheet {
-  readonly kind: SheetKind;
+interface AskedPaper {
   readonly spec?: string;
-  readonly wheel: Wheel;
-  readonly at: Position;
   readonly paper: PaperName;
   readonly speech: Speech;
+}
+
+export interface AskedLoadSheet extends AskedPaper {
+  readonly kind: LoadSheet;
+  readonly joint?: JointName;
+  /** Left out: all default cases, or the hardest of them. */
+  readonly doing?: AskedDoing;
+}
+
+export interface AskedCornerSheet extends AskedPaper {
+  readonly kind: Exclude<SheetKind, LoadSheet>;
+  readonly wheel: Wheel;
+  readonly at: Position;
   /** For an order: the bar that is asked for in the place of the coil. */
   readonly bar?: BarAsked;
 }
+
+export type AskedSheet = AskedCornerSheet | AskedLoadSheet;
+
+export const isAskedOfCorner = (asked: AskedSheet): asked is AskedCornerSheet => isCornerSheet(asked.kind);
 
 /** A sheet as its address asks for it; travel and rack are written with their unit. */
 export function askedSheet(sheet: string, query: Readonly<Record<string, string>>): Checked<AskedSheet> {
   const kind = SHEET_KINDS.find((each) => each === sheet);
   if (kind === undefined) return wrong(`There is no sheet "${sheet}"; there are ${SHEET_KINDS.join(', ')}.`);
-  const { end, side, paper = 'A4', units = 'mm-N', spec } = query;
+  const { paper = 'A4', units = 'mm-N', spec } = query;
+  if (paper !== 'A4' && paper !== 'Letter') return wrong('"paper" is A4 or Letter.');
+  if (units !== 'mm-N' && units !== 'in-lbf') return wrong('"units" is mm-N or in-lbf.');
+  const on = { paper, speech: units, ...(spec === undefined || spec === '' ? {} : { spec }) } as const;
+  return isCornerSheet(kind) ? cornerSheet(kind, on, query) : loadSheet(kind, on, query);
+}
+
+type Query = Readonly<Record<string, string>>;
+
+function cornerSheet(kind: AskedCornerSheet['kind'], on: AskedPaper, query: Query): Checked<AskedSheet> {
+  const { end, side } = query;
   if ((end !== 'front' && end !== 'rear') || (side !== 'left' && side !== 'right')) {
     return wrong('Say the wheel: end=front or rear, side=left or right.');
   }
-  if (paper !== 'A4' && paper !== 'Letter') return wrong('"paper" is A4 or Letter.');
-  if (units !== 'mm-N' && units !== 'in-lbf') return wrong('"units" is mm-N or in-lbf.');
   const travel = readAmount(query.travel ?? '0 mm', 'm');
   if (!travel.ok) return wrong(`"travel": ${travel.why}.`);
   const rack = readAmount(query.rack ?? '0 mm', 'm');
@@ -102,15 +123,22 @@ export function askedSheet(sheet: string, query: Readonly<Record<string, string>
   return {
     ok: true,
     is: {
+      ...on,
       ...(bar === undefined ? {} : { bar: bar.is }),
       kind,
       wheel: { end, side },
       at: { travel: travel.is.value, rack: end === 'front' ? rack.is.value : 0 },
-      paper,
-      speech: units,
-      ...(spec === undefined || spec === '' ? {} : { spec }),
     },
   };
+}
+
+function loadSheet(kind: LoadSheet, on: AskedPaper, query: Query): Checked<AskedSheet> {
+  const joint = JOINT_NAMES.find((each) => each === (query.joint ?? 'engineToTub'));
+  if (joint === undefined) return wrong(`"joint" is ${JOINT_NAMES.join(' or ')}.`);
+  const { doing, says } = query;
+  if (doing === undefined) return { ok: true, is: { ...on, kind, joint } };
+  const asked = { text: doing, ...(says === undefined ? {} : { words: says }) };
+  return { ok: true, is: { ...on, kind, joint, doing: asked } };
 }
 
 /** The bar to be ordered in the place of a coil, where the address names its material. */

@@ -9,32 +9,47 @@ import { openCar } from '../questions/open-car.ts';
 import { CAR_FILE, carText, sourceOf, workshopNotes } from '../workshop/folder.ts';
 import { VERSION } from '../workshop/home.ts';
 import { today } from '../workshop/today.ts';
-import type { AskedSheet } from './asked.ts';
+import { type AskedSheet, isAskedOfCorner } from './asked.ts';
+import { checkedDoing } from './asked-doing.ts';
 
 /** @throws FolderError where there is no such car */
 export async function sheetResponse(home: string, id: string, asked: AskedSheet): Promise<Response> {
-  const { kind, spec, bar, ...rest } = asked;
-  const source = sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, spec);
+  const source = sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, asked.spec);
   const filed = openCar(source);
   if (!filed.ok) return refused(filed.problems);
-  const read = bar === undefined ? filed : withBar(source, filed.car, rest.wheel, bar);
-  if (!read.ok) return refused(read.problems);
   const { name: workshop } = await workshopNotes(home);
+  const on = { workshop, date: today(), version: VERSION, paper: asked.paper, speech: asked.speech };
   // the printer's fonts take their time to load: they come with the first sheet
   const { NoSheet, sheetPdf } = await import('../paper/index.ts');
   try {
-    const pdf = await sheetPdf(kind, { ...rest, car: read.car, workshop, date: today(), version: VERSION });
-    return new Response(new Uint8Array(pdf), {
-      headers: {
-        'Content-Type': 'application/pdf',
-        'Content-Disposition': `inline; filename="${id}-${kind}-${rest.wheel.end}-${rest.wheel.side}.pdf"`,
-      },
-    });
+    if (!isAskedOfCorner(asked)) {
+      const { kind, joint, doing } = asked;
+      const found = doing === undefined ? undefined : checkedDoing(doing, filed.car);
+      if (found?.ok === false) return refused([found.problem]);
+      const more = {
+        ...(joint === undefined ? {} : { joint }),
+        ...(found === undefined ? {} : { doing: found.is }),
+      };
+      return pdfResponse(await sheetPdf(kind, { ...on, ...more, car: filed.car }), `${id}-${kind}`);
+    }
+    const { kind, bar, wheel, at } = asked;
+    const read = bar === undefined ? filed : withBar(source, filed.car, wheel, bar);
+    if (!read.ok) return refused(read.problems);
+    const pdf = await sheetPdf(kind, { ...on, car: read.car, wheel, at });
+    return pdfResponse(pdf, `${id}-${kind}-${wheel.end}-${wheel.side}`);
   } catch (reason) {
     if (!(reason instanceof NoSheet)) throw reason;
     return refused([none(reason.message)]);
   }
 }
+
+const pdfResponse = (pdf: Buffer, name: string): Response =>
+  new Response(new Uint8Array(pdf), {
+    headers: {
+      'Content-Type': 'application/pdf',
+      'Content-Disposition': `inline; filename="${name}.pdf"`,
+    },
+  });
 
 const none = (message: string): Problem => ({ code: 'sheet/none', message, path: '', weight: 'error' });
 

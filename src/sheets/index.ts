@@ -1,6 +1,20 @@
 /** What a shell needs of the sheets: make one, show it as SVG, and know what a page is. */
+
+export type { SheetAnswer } from './answer.ts';
+export type { LoadSheetAsked, SheetOn } from './asked-sheet.ts';
 export type { BarOrder } from './bar-order.ts';
-export { SHEET_KINDS, type SheetAnswer, type SheetAsked, type SheetKind, sheetOf } from './of-car.ts';
+export { CASE_ROWS, type CaseRows, type CaseTableAsked, caseTable } from './case-table.ts';
+export {
+  type AskedOf,
+  CORNER_SHEETS,
+  isCornerSheet,
+  LOAD_SHEETS,
+  type LoadSheet,
+  SHEET_KINDS,
+  type SheetAsked,
+  type SheetKind,
+  sheetOf,
+} from './of-car.ts';
 export { PAPER, type Page, type PaperName, type SheetDocument } from './page.ts';
 export { pageSvg } from './svg.ts';
 export type { TextMeasure } from './text-measure.ts';

@@ -1,7 +1,7 @@
 /**
  * Sheets of a car: asks the questions that a sheet needs and hands their answers to it.
  *
- * In    a car, which wheel, where it stands, the head of the sheet
+ * In    a car; which wheel and where it stands, or what the car is doing and which joint; the head of the sheet
  * Out   a laid-out document, or the sentence that says why there is none
  */
 import type { Reading } from '../measured/reading.ts';
@@ -9,40 +9,59 @@ import { type CornerReached, cornerFigures } from '../questions/corner.ts';
 import { cornerCurves } from '../questions/curves.ts';
 import { drawCorner } from '../questions/drawing.ts';
 import { stateOfReadings } from '../questions/readings.ts';
-import type { Speech } from '../units/show.ts';
 import { againstMaking } from './against-making.ts';
+import type { SheetAnswer } from './answer.ts';
 import { type AskedCorner, stanceOf } from './asked-corner.ts';
+import type { LoadSheetAsked, SheetOn } from './asked-sheet.ts';
 import type { BarOrder } from './bar-order.ts';
 import { barOrderSheet } from './bar-order-sheet.ts';
 import { cornerSheet } from './corner-sheet.ts';
 import type { SheetHead } from './frame.ts';
+import { jointSheetOf, loadSheetOf, tighteningCardOf } from './loads-of-car.ts';
 import { orderOfOwnBar, shapeOf } from './order-of-car.ts';
-import type { PaperName, SheetDocument } from './page.ts';
 import { springSheet } from './spring-sheet.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { wheelWords } from './words.ts';
 
-export const SHEET_KINDS = ['corner', 'spring', 'bar-order'] as const;
+/** Sheets of one wheel where it stands. */
+export const CORNER_SHEETS = ['corner', 'spring', 'bar-order'] as const;
+/** Sheets of the whole car under what it is doing, and of its bolted joints. */
+export const LOAD_SHEETS = ['load', 'joint', 'tightening'] as const;
+export const SHEET_KINDS = [...CORNER_SHEETS, ...LOAD_SHEETS] as const;
+export type CornerSheet = (typeof CORNER_SHEETS)[number];
+export type LoadSheet = (typeof LOAD_SHEETS)[number];
 export type SheetKind = (typeof SHEET_KINDS)[number];
 
-export interface SheetAsked extends AskedCorner {
-  readonly workshop: string;
-  /** `2004-05-06`. */
-  readonly date: string;
-  readonly version: string;
-  readonly paper: PaperName;
-  readonly speech: Speech;
+export const isCornerSheet = (kind: SheetKind): kind is CornerSheet =>
+  (CORNER_SHEETS as readonly string[]).includes(kind);
+
+export interface SheetAsked extends AskedCorner, SheetOn {
   /** For an order: what differs from the bar of the car file, and the part number. */
   readonly order?: Partial<BarOrder>;
 }
 
-export type SheetAnswer =
-  | { readonly made: true; readonly document: SheetDocument }
-  | { readonly made: false; readonly message: string };
-
 const CURVE_POINTS = 81;
 
-export function sheetOf(kind: SheetKind, asked: SheetAsked, measure: TextMeasure): SheetAnswer {
+/** What each kind is asked with. */
+export type AskedOf = Readonly<Record<CornerSheet, SheetAsked> & Record<LoadSheet, LoadSheetAsked>>;
+
+type Makers = {
+  readonly [K in SheetKind]: (asked: AskedOf[K], measure: TextMeasure) => SheetAnswer;
+};
+
+const MAKERS: Makers = {
+  corner: (asked, measure) => cornerSheetOf('corner', asked, measure),
+  spring: (asked, measure) => cornerSheetOf('spring', asked, measure),
+  'bar-order': (asked, measure) => cornerSheetOf('bar-order', asked, measure),
+  load: (asked, measure) => loadSheetOf(asked, headOf(asked), measure),
+  joint: (asked, measure) => jointSheetOf(asked, headOf(asked), measure),
+  tightening: (asked, measure) => tighteningCardOf(asked, headOf(asked), measure),
+};
+
+export const sheetOf = <K extends SheetKind>(kind: K, asked: AskedOf[K], measure: TextMeasure): SheetAnswer =>
+  MAKERS[kind](asked, measure);
+
+function cornerSheetOf(kind: CornerSheet, asked: SheetAsked, measure: TextMeasure): SheetAnswer {
   const { car, wheel, at } = asked;
   const answer = cornerFigures(car, wheel, at, { spread: kind !== 'bar-order' });
   if (!answer.reached) return { made: false, message: answer.message };
@@ -60,14 +79,7 @@ export function sheetOf(kind: SheetKind, asked: SheetAsked, measure: TextMeasure
   }
 }
 
-function headOf({
-  car,
-  workshop,
-  date,
-  version,
-  paper,
-  speech,
-}: SheetAsked): Omit<SheetHead, 'title' | 'of'> {
+function headOf({ car, workshop, date, version, paper, speech }: SheetOn): Omit<SheetHead, 'title' | 'of'> {
   const { name, chassis, invented } = car.form.car;
   const readings = stateOfReadings(car);
   return {

@@ -1,7 +1,7 @@
 /**
  * A ruled table whose rows go on over the sheet's edge under a repeated head.
  *
- * In    columns with their parts of the width, rows of words; without any title there is no head
+ * In    columns with their parts of the width, rows of words, size of the letters; without any title there is no head
  * Out   one block a row
  */
 import type { Block } from './lay-out.ts';
@@ -34,6 +34,7 @@ export function table(
   rows: readonly Row[],
   width: number,
   measure: TextMeasure,
+  size: number = SIZE.small,
 ): Block[] {
   const whole = columns.reduce((sum, column) => sum + column.part, 0);
   const widths = columns.map((column) => (column.part / whole) * width);
@@ -89,15 +90,15 @@ export function table(
   const titled = columns.some((column) => column.title !== '');
   const body = rows.map((row, k): Block => {
     const bold = row.bold === true;
-    const lines = set(row.cells, bold, SIZE.small);
-    const own = heightOf(lines, SIZE.small);
+    const lines = set(row.cells, bold, size);
+    const own = heightOf(lines, size);
     const height = Math.max(row.height ?? 0, own);
     return {
       height,
       keepWithNext: noRowAlone(k, rows.length),
       ...(titled ? { again: head } : {}),
       marks: (at) => [
-        ...cellMarks({ x: at.x, y: at.y + (height - own) / 2 }, lines, SIZE.small, bold),
+        ...cellMarks({ x: at.x, y: at.y + (height - own) / 2 }, lines, size, bold),
         ...blanks(columns, widths, at, height),
         line({ x: at.x, y: at.y + height }, { x: at.x + width, y: at.y + height }, { weight: LINE.hair }),
       ],

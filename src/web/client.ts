@@ -3,6 +3,7 @@
  *
  * Three answers to a save: kept, changed meanwhile by another hand, or not a car any more.
  */
+import type { SheetKind } from '../sheets/index.ts';
 import type { Problem } from './engine/answers.ts';
 
 export interface CarOnFloor {
@@ -101,11 +102,7 @@ export async function addCar(id: string, text: string): Promise<Added> {
   throw new NotServed(`The workshop answered ${answer.status}.`);
 }
 
-export function sheetAddress(
-  id: string,
-  sheet: 'corner' | 'spring' | 'bar-order',
-  asked: Readonly<Record<string, string>>,
-): string {
+export function sheetAddress(id: string, sheet: SheetKind, asked: Readonly<Record<string, string>>): string {
   return `api/cars/${encodeURIComponent(id)}/sheets/${sheet}?${new URLSearchParams(asked)}`;
 }
 

@@ -139,6 +139,25 @@ test('loads and studs keep their forms, and give their case back in SI', async (
   assert.ok(studs.is.figures.some((each: { id: string }) => each.id === 'stud.lower left.pad'));
 });
 
+test('tightening and cases keep their forms; the table of cases says the same as the loads of one wheel', async () => {
+  const { is } = await answerOf(['tightening', 'fenwold-201', '--spec', 'proposal, six studs to the tub']);
+  assert.equal(is.studs.length, 6);
+  assert.equal(is.sorts[0].toSet, 'builder');
+  assert.equal(is.sorts[1].toSet, 'choose');
+  assert.equal((await answerOf(['tightening', 'ashgarth-501'], 3)).is.reached, false);
+  const { cases } = await answerOf(['cases', 'fenwold-201']);
+  assert.ok(cases.length >= 9, 'nine default cases, and the car may have its own');
+  const loads = await answerOf(['loads', 'fenwold-201', '--doing', 'braking', '--no-spread']);
+  const braking = cases.find((each: { name: string }) => each.name === 'braking');
+  assert.deepEqual(braking.wheels, loads.is.wheels);
+  const { out } = await flatpatch(['cases', 'fenwold-201', '--separator', ';']);
+  const row = out.split('\n').find((line) => line.startsWith('braking;front left;pushrod'))!;
+  const rod = loads.is.wheels[0].figures.find((each: { id: string }) => each.id === 'tension.rod').value;
+  // nine digits are printed
+  near(Number(row.split(';')[4]), rod, 1e-8 * Math.abs(rod));
+  assert.equal(row.split(';')[3], 'push');
+});
+
 test('springs: bar for coil, coil for bar, ladder, bench test and survey keep their forms', async () => {
   const named = (of: { id: string; value: number }[], id: string): number =>
     of.find((each) => each.id === id)!.value;

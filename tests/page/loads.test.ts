@@ -4,7 +4,15 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import type { Page } from 'playwright-core';
-import { type Car, caseForces, jointOf, loadsOf, openCar, usualDoing } from '../../src/questions/index.ts';
+import {
+  type Car,
+  caseForces,
+  doingsOf,
+  jointOf,
+  loadsOf,
+  openCar,
+  usualDoing,
+} from '../../src/questions/index.ts';
 import { NO_BROWSER, openPage, openWorkshop, type Workshop } from './browser.ts';
 
 const CAR = 'fenwold-201';
@@ -90,6 +98,42 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
     assert.deepEqual([...page.complaints, ...six.complaints], []);
     await page.context().close();
     await six.context().close();
+  });
+
+  test('loads, case and studs are printed from their cards, in the case that is chosen', async () => {
+    const asked: readonly [string, string, RegExp][] = [
+      ['stop=links&card=loads&doing=braking', 'Print the load sheet of this case', /doing=braking/],
+      ['stop=case&doing=dip', 'Print all default cases', /sheets\/load\?(?!.*doing)/],
+      ['stop=studs&joint=caseToEngine&doing=dip', 'Print the joint sheet', /joint=caseToEngine.*doing=dip/],
+      ['stop=studs&joint=engineToTub', 'Print the tightening card', /sheets\/tightening\?/],
+    ];
+    for (const [at, words, address] of asked) {
+      const page = await openPage(workshop, `?car=${CAR}&${at}`);
+      const link = page.getByRole('link', { name: words });
+      const href = await link.evaluate((each: HTMLAnchorElement) => each.href);
+      assert.match(href, address);
+      const answer = await page.request.get(href);
+      assert.equal(answer.headers()['content-type'], 'application/pdf', words);
+      assert.ok((await answer.body()).subarray(0, 5).toString() === '%PDF-');
+      assert.deepEqual(page.complaints, []);
+      await page.context().close();
+    }
+  });
+
+  test('the table of all cases copies out and is saved, a row a member', async () => {
+    const page = await openPage(workshop, `?car=${CAR}&stop=links&card=loads`);
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await page.getByRole('button', { name: 'Copy all cases, member by member' }).click();
+    await page.getByText('All cases are copied').waitFor({ state: 'attached' });
+    const copied = await page.evaluate(() => navigator.clipboard.readText());
+    const rows = copied.trim().split(/\r?\n/);
+    // four wheels, six members a case, and the heads
+    assert.equal(rows.length, 1 + doingsOf(car).length * 4 * 6);
+    assert.equal(rows[0]!.split('\t').length, 7);
+    const saving = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save them as CSV' }).click();
+    assert.equal((await saving).suggestedFilename(), `${CAR}-cases.csv`);
+    await page.context().close();
   });
 
   test('a car whose joints nobody has described says what is wanted, in line and card', async () => {

@@ -68,3 +68,50 @@ test('a sheet that cannot be made says why', async (t) => {
     assert.match(answer.json.problems[0].message, says, path);
   }
 });
+
+test('loads, a joint and its tightening card are PDF files, of a case by name or written out', async (t) => {
+  const shop = await openWorkshop(t, { one: CAR });
+  const written = encodeURIComponent(
+    JSON.stringify({
+      longitudinal: -9.8,
+      contacts: { frontLeft: { up: 4000, forward: -2000, by: 'brake' } },
+    }),
+  );
+  const asked: readonly [string, string][] = [
+    ['load?doing=braking&units=in-lbf&paper=Letter', 'one-load.pdf'],
+    [`load?doing=${written}&says=one%20g%20of%20braking`, 'one-load.pdf'],
+    ['joint?joint=caseToEngine&doing=rear-kerb', 'one-joint.pdf'],
+    ['tightening?spec=proposal%2C%20six%20studs%20to%20the%20tub', 'one-tightening.pdf'],
+  ];
+  for (const [path, name] of asked) {
+    const answer = await shop.get(`/api/cars/one/sheets/${path}`);
+    assert.equal(answer.status, 200, `${path}: ${answer.text.slice(0, 300)}`);
+    assert.ok(answer.text.startsWith('%PDF-'));
+    assert.ok(String(answer.headers['content-disposition']).includes(name));
+  }
+});
+
+test('a case that is none, a joint that is none and a car without one are told in words', async (t) => {
+  const none = CAR.replace(/\njoints:\n(?: .*\n|\n)*/, '\n').replace(
+    /\n {2}proposal, six studs[\s\S]*$/,
+    '\n',
+  );
+  const shop = await openWorkshop(t, { one: CAR, none });
+  const json = (of: unknown): string => encodeURIComponent(JSON.stringify(of));
+  const asked: readonly [string, RegExp][] = [
+    ['one/sheets/load?doing=flying', /"doing" is one of standing/],
+    [`one/sheets/load?doing=${json({ lateral: '2 g' })}`, /no case/],
+    [`one/sheets/load?doing=${json({ lateral: 9.8, more: 1 })}`, /no case/],
+    [`one/sheets/load?doing=${json({ strikes: { middle: 3 } })}`, /no case/],
+    [`one/sheets/load?doing=${json({ contacts: { frontLeft: { up: 1, by: 'magic' } } })}`, /no case/],
+    ['one/sheets/load?doing=%7B', /no case/],
+    ['one/sheets/joint?joint=nose', /"joint" is caseToEngine or engineToTub/],
+    ['none/sheets/tightening', /does not describe the joint/],
+    ['none/sheets/joint', /does not describe the joint/],
+  ];
+  for (const [path, says] of asked) {
+    const answer = await shop.get(`/api/cars/${path}`);
+    assert.equal(answer.status, 422, `${path}: ${answer.text.slice(0, 300)}`);
+    assert.match(answer.json.problems[0].message, says, path);
+  }
+});

@@ -9,7 +9,14 @@ import { fileURLToPath } from 'node:url';
 import { inflateSync } from 'node:zlib';
 import { type Car, readCar } from '../../src/car/read.ts';
 import { cross, dot, sub } from '../../src/maths/vec3.ts';
-import { NoSheet, SHEET_KINDS, type SheetAsked, sheetPages, sheetPdf } from '../../src/paper/index.ts';
+import {
+  CORNER_SHEETS,
+  LOAD_SHEETS,
+  NoSheet,
+  type SheetAsked,
+  sheetPages,
+  sheetPdf,
+} from '../../src/paper/index.ts';
 import { paperMeasure, renderPdf } from '../../src/paper/pdf.ts';
 import { drawCorner, WHEELS } from '../../src/questions/drawing.ts';
 import { AS_SURVEYED } from '../../src/questions/figure.ts';
@@ -147,12 +154,13 @@ const cars = readdirSync(demo, { withFileTypes: true })
   .filter((entry) => entry.isDirectory() && existsSync(join(demo, entry.name, 'car.yaml')))
   .map((entry) => entry.name);
 
-function carOf(name: string): Car {
+function carOf(name: string, spec?: string): Car {
   const inside = readdirSync(join(demo, name)).filter((file) => file.endsWith('.csv'));
   const files = Object.fromEntries(
     inside.map((file) => [file, readFileSync(join(demo, name, file), 'utf8')]),
   );
-  const read = readCar({ text: readFileSync(join(demo, name, 'car.yaml'), 'utf8'), file: name, files });
+  const text = readFileSync(join(demo, name, 'car.yaml'), 'utf8');
+  const read = readCar({ text, file: name, files, ...(spec === undefined ? {} : { spec }) });
   assert.ok(read.ok, `${name} does not read`);
   return read.car;
 }
@@ -173,7 +181,7 @@ for (const name of cars) {
     const car = carOf(name);
     // one wheel of each end and side: four take twice the time and say the same
     for (const wheel of [WHEELS[0]!, WHEELS[3]!]) {
-      for (const kind of SHEET_KINDS) {
+      for (const kind of CORNER_SHEETS) {
         const answer = sheetPages(kind, asked(car, wheel));
         const { bar } = car.form[wheel.end][wheel.side];
         assert.equal(answer.made, kind !== 'bar-order' || bar !== undefined);
@@ -189,12 +197,53 @@ for (const name of cars) {
   });
 }
 
+for (const name of cars) {
+  test(`${name}: loads, joint and tightening card stay inside their border, or say what the file lacks`, () => {
+    const car = carOf(name);
+    const { at: _, wheel: __, ...on } = asked(car, WHEELS[0]!);
+    for (const kind of LOAD_SHEETS) {
+      for (const paper of ['A4', 'Letter'] as const) {
+        const answer = sheetPages(kind, { ...on, paper, speech: paper === 'A4' ? 'mm-N' : 'in-lbf' });
+        const needs = kind === 'load' ? car.form.body : car.form.joints?.engineToTub;
+        assert.equal(answer.made, needs !== undefined, kind);
+        if (answer.made) assert.deepEqual(outsideBorder(answer.document, paper, measure), [], kind);
+        else assert.match(answer.message, /file (does not|has no)/);
+      }
+    }
+  });
+}
+
+/** Of every spec of the car with a joint: four studs and six, one sort with two figures to choose from. */
+test('a mechanic has drawing, values, hold points and all rounds before him on one sheet', () => {
+  for (const joint of ['engineToTub', 'caseToEngine'] as const) {
+    for (const spec of ['as arrived', 'proposal, six studs to the tub']) {
+      const car = carOf('fenwold-201', spec);
+      const { at: _, wheel: __, ...on } = asked(car, WHEELS[0]!);
+      for (const paper of ['A4', 'Letter'] as const) {
+        for (const speech of ['mm-N', 'in-lbf'] as const) {
+          const answer = sheetPages('tightening', { ...on, joint, paper, speech });
+          assert.ok(answer.made);
+          const [first, ...more] = answer.document.pages.map((page) =>
+            page.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])),
+          );
+          const count = car.form.joints![joint]!.studs.length;
+          for (const words of ['HOLD', 'Once more round, no nut moves', String(count)])
+            assert.ok(first!.includes(words), `${joint}, ${spec}, ${paper}, ${speech}: ${words}`);
+          assert.equal(more.length, 2, `${joint}, ${spec}, ${paper}, ${speech}`);
+        }
+      }
+    }
+  }
+});
+
 /** One PDF of each kind, of a car that has the part. */
 async function oneOfEach(): Promise<Buffer[]> {
-  const car = cars.map(carOf).find((each) => each.form.front.left.bar !== undefined)!;
+  const car = cars.map((name) => carOf(name)).find((each) => each.form.front.left.bar !== undefined)!;
+  const jointed = cars.map((name) => carOf(name)).find((each) => each.form.joints !== undefined)!;
   return [
     await order('Letter'),
-    ...(await Promise.all(SHEET_KINDS.map((kind) => sheetPdf(kind, asked(car, WHEELS[0]!))))),
+    ...(await Promise.all(CORNER_SHEETS.map((kind) => sheetPdf(kind, asked(car, WHEELS[0]!))))),
+    ...(await Promise.all(LOAD_SHEETS.map((kind) => sheetPdf(kind, asked(jointed, WHEELS[0]!))))),
   ];
 }
 
@@ -212,7 +261,7 @@ test('black and white only, and no letter set as the empty box of a font that ha
 test('left and right bars of a car are wound opposite hands', { skip: cars.length === 0 }, () => {
   // common practice, no source: preset bars are handed, and a car's left and right ones do not change places
   let seen = 0;
-  for (const car of cars.map(carOf)) {
+  for (const car of cars.map((name) => carOf(name))) {
     for (const end of ['front', 'rear'] as const) {
       if (car.form[end].left.bar === undefined || car.form[end].left.bar.preset === 'not preset') continue;
       const hands = (['left', 'right'] as const).map((side) => {
@@ -232,25 +281,27 @@ test('left and right bars of a car are wound opposite hands', { skip: cars.lengt
 
 test('the hand is that in which the rocker is seen to turn, by two drawings of the corner', () => {
   const right = (['left', 'right'] as const).flatMap((side) =>
-    cars.map(carOf).flatMap((car) => {
-      if (car.form.front[side].bar === undefined) return [];
-      const drawn = [0, 1e-3].map(
-        (z) => drawCorner(car, { end: 'front', side }, { ...AS_SURVEYED, front: { left: z, right: z } })!,
-      );
-      const [before, after] = [drawn[0]!, drawn[1]!];
-      const arm = sub(before.rocker.joints[0]!, before.rocker.pivot);
-      const moved = sub(after.rocker.joints[0]!, before.rocker.joints[0]!);
-      const turn = dot(sub(before.bar!.from, before.bar!.to), cross(arm, moved));
-      const answer = sheetPages('bar-order', asked(car, { end: 'front', side }));
-      assert.ok(answer.made);
-      const words = answer.document.pages
-        .flatMap((page) => page.marks)
-        .map((mark) => (mark.kind === 'text' ? mark.text : ''));
-      const hand = words.find((each) => each.endsWith('hand in bump'));
-      return hand === undefined
-        ? []
-        : [{ hand, seen: turn > 0 ? 'right hand in bump' : 'left hand in bump' }];
-    }),
+    cars
+      .map((name) => carOf(name))
+      .flatMap((car) => {
+        if (car.form.front[side].bar === undefined) return [];
+        const drawn = [0, 1e-3].map(
+          (z) => drawCorner(car, { end: 'front', side }, { ...AS_SURVEYED, front: { left: z, right: z } })!,
+        );
+        const [before, after] = [drawn[0]!, drawn[1]!];
+        const arm = sub(before.rocker.joints[0]!, before.rocker.pivot);
+        const moved = sub(after.rocker.joints[0]!, before.rocker.joints[0]!);
+        const turn = dot(sub(before.bar!.from, before.bar!.to), cross(arm, moved));
+        const answer = sheetPages('bar-order', asked(car, { end: 'front', side }));
+        assert.ok(answer.made);
+        const words = answer.document.pages
+          .flatMap((page) => page.marks)
+          .map((mark) => (mark.kind === 'text' ? mark.text : ''));
+        const hand = words.find((each) => each.endsWith('hand in bump'));
+        return hand === undefined
+          ? []
+          : [{ hand, seen: turn > 0 ? 'right hand in bump' : 'left hand in bump' }];
+      }),
   );
   assert.ok(right.length > 0);
   for (const { hand, seen } of right) assert.equal(hand, seen);

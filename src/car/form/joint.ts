@@ -27,6 +27,12 @@ const torque = (means: string, min: number) =>
     usual: 'torque wrench',
   });
 
+const builder = z.strictObject({
+  torque: torque('torque at the nut by the engine builder', 1),
+  lubricant: words('lubricant that his figure is for, by its name in the table').optional(),
+  source: words('where his figure stands: sheet, page, day'),
+});
+
 const sort = z.strictObject({
   thread: words('thread, such as M10x1.25, 3/8-24 UNF or 3/8 BSF'),
   material: words('property class or material of the stud, by its name in the table'),
@@ -75,6 +81,7 @@ const sort = z.strictObject({
     max: 1,
     usual: 'estimate',
   }),
+  builder: builder.optional(),
 });
 
 export const joint = z.strictObject({

@@ -4,10 +4,11 @@ import { axleForm, carForm, figuresForm } from './axle.ts';
 import { checkForm, problemsForm } from './check.ts';
 import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
-import { caseForm, loadsForm, studsForm } from './loads.ts';
+import { caseForm, casesForm, loadsForm, studsForm } from './loads.ts';
 import { logForm } from './log.ts';
 import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
 import { surveyForm } from './survey.ts';
+import { tighteningForm } from './tightening.ts';
 
 export const answerForm = z.discriminatedUnion('answer', [
   cornerForm,
@@ -18,7 +19,9 @@ export const answerForm = z.discriminatedUnion('answer', [
   workingForm,
   compareForm,
   loadsForm,
+  casesForm,
   studsForm,
+  tighteningForm,
   caseForm,
   logForm,
   barForCoilForm,

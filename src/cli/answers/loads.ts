@@ -1,4 +1,4 @@
-/** `loads --json`, `studs --json` and `case --json`. */
+/** `loads --json`, `cases --json`, `studs --json` and `case --json`. */
 import { z } from 'zod';
 import { HANDED_ON } from '../../questions/index.ts';
 import { about, figure, remarks, wheel } from './form.ts';
@@ -43,6 +43,23 @@ export const loadsForm = z.strictObject({
     }),
     z.strictObject({ reached: z.literal(false), message: z.string() }),
   ]),
+});
+
+export const casesForm = z.strictObject({
+  ...about('cases'),
+  cases: z.array(
+    z.strictObject({
+      name: z.string(),
+      means: z.string(),
+      doing,
+      wheels: z.array(z.strictObject({ wheel, figures: z.array(figure) })),
+      notes: z.array(z.string()),
+    }),
+  ),
+  without: z
+    .array(z.strictObject({ name: z.string(), message: z.string() }))
+    .meta({ description: 'cases that have no answer' }),
+  cautions: z.array(z.string()),
 });
 
 export const studsForm = z.strictObject({

@@ -1,51 +1,74 @@
-/** `flatpatch sheet`: a sheet of a corner on paper, as PDF. */
+/** `flatpatch sheet`: a sheet on paper, as PDF: of a wheel, of what the car carries, of a bolted joint. */
 import { type Command, Option } from 'commander';
 import { isDay } from '../../car/field.ts';
-import { type PaperName, SHEET_KINDS, type SheetKind } from '../../sheets/index.ts';
+import { isCornerSheet, type PaperName, SHEET_KINDS, type SheetKind } from '../../sheets/index.ts';
 import { VERSION } from '../../workshop/home.ts';
 import { today } from '../../workshop/today.ts';
 import { askedWheel } from '../asked.ts';
+import { type AskedDoing, askedDoing, isDoingAsked, takingDoing } from '../asked-doing.ts';
+import { askedJoint, JOINT_HELP, USUAL_JOINT } from '../asked-joint.ts';
 import { openCar } from '../car-argument.ts';
 import { type CarOptions, command, type MannerOptions, onCar, speakingWords } from '../command.ts';
 import { badAsk } from '../outcome.ts';
 import { PAPERS, writeSheet } from '../sheet-file.ts';
-import { askedPosition, atWheel, RACK_HELP, TRAVEL_HELP } from './corner.ts';
+import { askedPosition, atWheel, TRAVEL_HELP } from './corner.ts';
 
-interface Options extends CarOptions, Pick<MannerOptions, 'units'> {
+interface Options extends CarOptions, Pick<MannerOptions, 'units'>, AskedDoing {
   readonly kind: SheetKind;
-  readonly wheel: string;
+  readonly wheel?: string;
   readonly travel: string;
-  readonly rack: string;
+  readonly joint: string;
   readonly out: string;
   readonly paper: PaperName;
   readonly date?: string;
 }
 
 export function sheetCommand(): Command {
-  const made = command('sheet', 'A sheet to print: corner, spring, or the order of a torsion bar', [
-    'flatpatch sheet fenwold-201 --kind corner --wheel front-left --out corner.pdf',
-    'flatpatch sheet ashgarth-501 --kind bar-order --wheel front-left --paper Letter --out order.pdf',
-    'flatpatch sheet fenwold-201 --kind spring --wheel rear-left --out - > spring.pdf',
-  ]);
-  return speakingWords(onCar(made))
+  const made = command(
+    'sheet',
+    'A sheet to print: corner, spring, order of a torsion bar, loads, a bolted joint, its tightening card',
+    [
+      'flatpatch sheet fenwold-201 --kind corner --wheel front-left --out corner.pdf',
+      'flatpatch sheet ashgarth-501 --kind bar-order --wheel front-left --paper Letter --out order.pdf',
+      'flatpatch sheet fenwold-201 --kind spring --wheel rear-left --out - > spring.pdf',
+      'flatpatch sheet fenwold-201 --kind load --out loads.pdf',
+      'flatpatch sheet ashgarth-501 --kind load --doing braking --out braking.pdf',
+      'flatpatch sheet fenwold-201 --kind joint --joint case-to-engine --doing rear-kerb --out joint.pdf',
+      'flatpatch sheet fenwold-201 --kind tightening --joint engine-to-tub --out card.pdf',
+    ],
+  );
+  return takingDoing(speakingWords(onCar(made)))
     .addOption(new Option('--kind <kind>', 'which sheet').choices(SHEET_KINDS).makeOptionMandatory())
-    .requiredOption('--wheel <wheel>', 'front-left, front-right, rear-left or rear-right')
+    .option('--wheel <wheel>', 'of a corner: front-left, front-right, rear-left or rear-right')
+    .option('--joint <joint>', `of a joint or its card: ${JOINT_HELP}`, USUAL_JOINT)
     .requiredOption('--out <file>', 'file to write, or - for the output')
     .addOption(new Option('--paper <size>', 'paper').choices(PAPERS).default('A4'))
     .option('--travel <length>', TRAVEL_HELP, '0 mm')
-    .option('--rack <length>', RACK_HELP, '0 mm')
     .option('--date <day>', 'day to print, such as 2026-03-14; left out, today')
+    .addHelpText(
+      'after',
+      '\nWithout a word of what the car is doing a load sheet tells all cases, and a joint sheet the hardest of them.',
+    )
     .action(answer);
 }
 
 async function answer(file: string, options: Options): Promise<void> {
-  const wheel = askedWheel(options.wheel);
-  const at = atWheel(askedPosition(options), wheel);
+  const { kind, wheel, units: speech, paper, out, rack = '0 mm' } = options;
   if (options.date !== undefined && !isDay(options.date)) {
     throw badAsk('asked/date', `--date "${options.date}" is no day; write it as 2026-03-14.`);
   }
-  const { car, workshop } = await openCar(file, options);
-  const { units: speech, paper, out } = options;
-  const asked = { car, wheel, at, workshop, date: options.date ?? today(), version: VERSION, paper, speech };
-  await writeSheet(options.kind, asked, out);
+  const on = { date: options.date ?? today(), version: VERSION, paper, speech };
+  if (isCornerSheet(kind)) {
+    if (wheel === undefined)
+      throw badAsk('asked/wheel', `--kind ${kind} is of one wheel: say which by --wheel.`);
+    const which = askedWheel(wheel);
+    const at = atWheel(askedPosition({ ...options, rack }), which);
+    const { car, workshop } = await openCar(file, options);
+    await writeSheet(kind, { ...on, car, workshop, wheel: which, at }, out);
+    return;
+  }
+  const joint = askedJoint(options.joint);
+  const { car, source, workshop } = await openCar(file, options);
+  const doing = isDoingAsked(options) ? askedDoing(options, { car, source }) : undefined;
+  await writeSheet(kind, { ...on, car, workshop, joint, ...(doing === undefined ? {} : { doing }) }, out);
 }

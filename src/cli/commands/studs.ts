@@ -1,8 +1,9 @@
 /** `flatpatch studs`: how a bolted joint of the load path stands what the car does. */
 import type { Command } from 'commander';
-import { JOINT_WORDS, type JointAnswer, type JointName, jointOf } from '../../questions/index.ts';
+import { JOINT_WORDS, type JointAnswer, jointOf } from '../../questions/index.ts';
 import { figureOut } from '../answers/form.ts';
 import { type AskedDoing, askedDoing, noted, takingDoing } from '../asked-doing.ts';
+import { askedJoint, JOINT_HELP, USUAL_JOINT } from '../asked-joint.ts';
 import {
   type CarOptions,
   carOut,
@@ -16,7 +17,6 @@ import {
   tailLines,
   withShares,
 } from '../command.ts';
-import { badAsk } from '../outcome.ts';
 import { figureLines } from '../print.ts';
 import { refusalOf, tell } from '../tell.ts';
 
@@ -24,11 +24,6 @@ interface Options extends CarOptions, MannerOptions, AskedDoing {
   readonly joint: string;
   readonly spread: boolean;
 }
-
-const NAMES: Readonly<Record<string, JointName>> = {
-  'engine-to-tub': 'engineToTub',
-  'case-to-engine': 'caseToEngine',
-};
 
 export function studsCommand(): Command {
   const made = command(
@@ -41,19 +36,13 @@ export function studsCommand(): Command {
     ],
   );
   return takingDoing(withShares(speaking(onCar(made))))
-    .option('--joint <joint>', `${Object.keys(NAMES).join(' or ')}`, 'engine-to-tub')
+    .option('--joint <joint>', JOINT_HELP, USUAL_JOINT)
     .option('--no-spread', 'without the spread, which takes most of the time')
     .action(answer);
 }
 
 async function answer(file: string, options: Options): Promise<void> {
-  const joint = NAMES[options.joint];
-  if (joint === undefined) {
-    throw badAsk(
-      'asked/joint',
-      `--joint "${options.joint}" is not known; write ${Object.keys(NAMES).join(' or ')}.`,
-    );
-  }
+  const joint = askedJoint(options.joint);
   await tell(file, options, ({ car, file: named, source }) => {
     const asked = askedDoing(options, { car, source });
     const { doing, means } = asked;

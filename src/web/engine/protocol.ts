@@ -17,7 +17,7 @@ import type {
   workingOfJoint,
   workingOfLoads,
 } from '../../questions/index.ts';
-import type { SheetAnswer, SheetAsked, SheetKind } from '../../sheets/index.ts';
+import type { CaseTableAsked, SheetAnswer, SheetAsked, SheetKind } from '../../sheets/index.ts';
 import type { Letters } from '../print/letters.ts';
 import type { CarSource, Opened } from './answers.ts';
 
@@ -28,6 +28,8 @@ export interface Questions {
   corner: { asks: After<typeof cornerFigures>; answers: ReturnType<typeof cornerFigures> };
   loads: { asks: After<typeof loadsOf>; answers: ReturnType<typeof loadsOf> };
   joint: { asks: After<typeof jointOf>; answers: ReturnType<typeof jointOf> };
+  /** All default cases as lines of CSV, or the sentence that says why there are none. */
+  caseTable: { asks: [asked: CaseTableAsked]; answers: readonly string[] | string };
   axle: { asks: After<typeof axleFigures>; answers: ReturnType<typeof axleFigures> };
   car: { asks: After<typeof carFigures>; answers: ReturnType<typeof carFigures> };
   workingOfCar: { asks: After<typeof workingOfCar>; answers: ReturnType<typeof workingOfCar> };

@@ -9,6 +9,7 @@ import {
   cornerCurves,
   cornerFigures,
   jointOf,
+  loadCases,
   loadsOf,
   surveyAnswer,
   workingOf,
@@ -17,7 +18,7 @@ import {
   workingOfJoint,
   workingOfLoads,
 } from '../../questions/index.ts';
-import { sheetOf } from '../../sheets/index.ts';
+import { caseTable, sheetOf } from '../../sheets/index.ts';
 import { measureOf } from '../print/letters.ts';
 import { type Car, plainCar, readOnce } from './answers.ts';
 import type { Ask, QuestionName, Questions, Reply } from './protocol.ts';
@@ -37,6 +38,10 @@ const answering: Answering = {
   corner: (ask) => cornerFigures(carOf(ask), ...ask.asks),
   loads: (ask) => loadsOf(carOf(ask), ...ask.asks),
   joint: (ask) => jointOf(carOf(ask), ...ask.asks),
+  caseTable: (ask) => {
+    const cases = loadCases(carOf(ask));
+    return cases.cases.length === 0 ? cases.without[0]!.message : caseTable(cases, ...ask.asks);
+  },
   axle: (ask) => axleFigures(carOf(ask), ...ask.asks),
   car: (ask) => carFigures(carOf(ask), ...ask.asks),
   workingOfCar: (ask) => workingOfCar(carOf(ask), ...ask.asks),

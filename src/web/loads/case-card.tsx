@@ -5,6 +5,7 @@ import { spokenAmount } from '../../units/show.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { DoingChoice } from './doing-choice.tsx';
+import { LoadsToPrint } from './print-words.tsx';
 import { Remarks } from './remarks.tsx';
 import { useDoing } from './use-case.ts';
 
@@ -46,6 +47,7 @@ export function CaseCard() {
         All of them close with what ground and wheels put on the corners to {answer.residual.toExponential(0)}{' '}
         of the largest.
       </p>
+      <LoadsToPrint />
       <Remarks notes={answer.notes} cautions={answer.cautions} />
     </>
   );

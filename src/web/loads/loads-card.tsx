@@ -5,6 +5,7 @@ import { LOAD_FIGURE } from '../slip/working-slip.tsx';
 import { usePage } from '../state.tsx';
 import { FigureRow } from '../stops/figure-row.tsx';
 import { DoingChoice } from './doing-choice.tsx';
+import { LoadsToPrint } from './print-words.tsx';
 import { Remarks } from './remarks.tsx';
 import { useDoing } from './use-case.ts';
 import type { useLoads } from './use-loads.ts';
@@ -43,6 +44,7 @@ export function LoadsCard({ loads, onLight }: Props) {
               />
             ))}
           </div>
+          <LoadsToPrint />
           <Remarks notes={loads.notes} cautions={loads.cautions} />
         </>
       )}

@@ -6,6 +6,7 @@ import { usePage } from '../state.tsx';
 import { FigureRow } from '../stops/figure-row.tsx';
 import { DoingChoice } from './doing-choice.tsx';
 import { FaceDrawing } from './face-drawing.tsx';
+import { JointToPrint } from './print-words.tsx';
 import { Remarks } from './remarks.tsx';
 import { useJoint } from './use-loads.ts';
 
@@ -66,6 +67,7 @@ function Told({ joint }: { joint: JointReached }) {
           <FigureRow key={figure.id} figure={figure} onOpen={working(figure.id)} />
         ))}
       </div>
+      <JointToPrint />
       <Remarks notes={joint.notes} cautions={joint.cautions} />
     </>
   );

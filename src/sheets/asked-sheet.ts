@@ -1,0 +1,24 @@
+/** What a sheet is asked with beside its kind. */
+import type { Car } from '../car/read.ts';
+import type { NamedDoing } from '../questions/doing-words.ts';
+import type { JointName } from '../questions/joint.ts';
+import type { Speech } from '../units/show.ts';
+import type { PaperName } from './page.ts';
+
+/** What stands on every sheet, whatever it is of. */
+export interface SheetOn {
+  readonly car: Car;
+  readonly workshop: string;
+  /** `2004-05-06`. */
+  readonly date: string;
+  readonly version: string;
+  readonly paper: PaperName;
+  readonly speech: Speech;
+}
+
+export interface LoadSheetAsked extends SheetOn {
+  /** Left out: all default cases on a load sheet, the hardest of them on a joint sheet. */
+  readonly doing?: NamedDoing;
+  /** Of a joint sheet or a tightening card; left out, engine to tub. */
+  readonly joint?: JointName;
+}

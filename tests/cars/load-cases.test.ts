@@ -1,0 +1,65 @@
+/** All default cases of the demo cars: the largest of each member, and the hardest case of a joint, taken again by hand. */
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import {
+  doingsOf,
+  figureNamed,
+  figuresAt,
+  jointCases,
+  jointOf,
+  largestOf,
+  loadCases,
+  loadsOf,
+  MEMBERS,
+  shareLeft,
+} from '../../src/questions/index.ts';
+import { demo, WHEELS } from './demo.ts';
+
+const CAR = 'fenwold-201';
+
+test('every case is the answer of its own question, and the largest of each member is the largest of them', () => {
+  const car = demo(CAR);
+  const of = loadCases(car);
+  const doings = doingsOf(car);
+  assert.equal(of.cases.length, doings.length);
+  const values = (wheel: (typeof WHEELS)[number], id: string): number[] =>
+    doings.map(({ doing }) => {
+      const is = loadsOf(car, doing, { spread: false, wheels: [wheel] });
+      assert.ok(is.reached);
+      return figureNamed(figuresAt(is, wheel), id)!.value;
+    });
+  const wheel = WHEELS[2]!;
+  for (const [k, largest] of largestOf(of, wheel).entries()) {
+    const forces = values(wheel, `tension.${MEMBERS[k]}`);
+    const most = Math.max(...forces);
+    assert.equal(largest.pull?.figure.value, most > 0 ? most : undefined);
+    const least = Math.min(...forces);
+    assert.equal(largest.push?.figure.value, least < 0 ? least : undefined);
+    if (largest.push !== undefined)
+      assert.equal(largest.push.doing.name, doings[forces.indexOf(least)]!.name);
+    const shares = values(wheel, `bucklingShare.${MEMBERS[k]}`);
+    assert.equal(largest.buckles!.figure.value, Math.max(...shares));
+  }
+});
+
+test('the hardest case of a joint keeps the least part of a pad, and each stud says what its own case says', () => {
+  const car = demo(CAR);
+  const of = jointCases(car, 'engineToTub');
+  assert.equal(of.cases.length, doingsOf(car).length);
+  const least = of.cases.map(({ studs }) => Math.min(...studs.map(shareLeft)));
+  assert.equal(of.hardest, of.cases[least.indexOf(Math.min(...least))]);
+  const { doing, studs, opened } = of.hardest!;
+  const is = jointOf(car, 'engineToTub', doing.doing, { spread: false });
+  assert.ok(is.reached);
+  for (const { stud, left } of studs)
+    assert.equal(left, is.figures.find(({ id }) => id === `stud.${stud}.pad`)!.value);
+  assert.equal(opened, is.figures.find(({ id }) => id === 'openedLow')!.value);
+});
+
+test('a car whose joints nobody has described has no hardest case, and each case says why', () => {
+  const car = demo('ashgarth-501');
+  const of = jointCases(car, 'engineToTub');
+  assert.equal(of.hardest, undefined);
+  assert.equal(of.without.length, doingsOf(car).length);
+  assert.match(of.without[0]!.message, /does not describe the joint/);
+});
