@@ -29,9 +29,10 @@ describe('what the car is doing', { skip: NO_BROWSER }, () => {
     return is.wheels[0]!.figures.find(({ id }) => id === 'tension.rod')!.value;
   };
   const shown = async (page: Page, expected: number): Promise<void> => {
-    const words = Math.abs(expected).toFixed(0);
-    const rod = page.locator('.card [data-figure="tension.rod"]');
-    await rod.filter({ hasText: words.slice(0, 3) }).waitFor();
+    const rod = page.locator('#card .figure-row', { hasText: 'force along the pushrod' }).first();
+    // to three figures: the spread leaves no more
+    const words = `${expected < 0 ? '−' : ''}${Math.abs(expected).toFixed(0).slice(0, 3)}`;
+    await rod.filter({ hasText: words }).waitFor();
   };
 
   test('accelerations and a tyre force are typed, stand in the address, and are kept as a case of the file', async () => {

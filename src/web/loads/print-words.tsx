@@ -1,11 +1,11 @@
 /** What a card of loads can be taken away as: sheets to print, and the table of all cases for a spreadsheet. */
-import { JOINT_WORDS, USUAL_DOINGS } from '../../questions/index.ts';
+import { JOINT_WORDS } from '../../questions/index.ts';
 import type { LoadSheet } from '../../sheets/index.ts';
 import { sheetAddress } from '../client.ts';
 import { ask } from '../engine/ask.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
-import { useDoing } from './use-loads.ts';
+import { useCase } from './use-case.ts';
 
 interface Sheet {
   readonly kind: LoadSheet;
@@ -39,13 +39,10 @@ export function JointToPrint() {
 function SheetWords({ sheets, of }: { sheets: readonly Sheet[]; of?: string }) {
   const { id, car } = useCar();
   const { place, speech } = usePage();
-  const doing = useDoing();
-  const usual = USUAL_DOINGS.find((each) => each.name === place.doing);
+  const { doing, means, told } = useCase();
   // a case that has no name is written out
-  const now =
-    usual?.doing === doing
-      ? { doing: place.doing }
-      : { doing: JSON.stringify(doing), says: 'as asked on the page' };
+  const named = place.log === undefined && place.changed === undefined && told === undefined;
+  const now = named ? { doing: place.doing } : { doing: JSON.stringify(doing), says: means };
   const on = {
     ...(car.spec === car.specs[0] ? {} : { spec: car.spec }),
     ...(of === undefined ? {} : { joint: place.joint }),
