@@ -67,6 +67,24 @@ test('Newton: the ground carries weight and downforce, and pushes with mass time
   }
 });
 
+test('the sharing rule: brakes by their share and alike left and right, drive at the two rear wheels alike', () => {
+  for (const name of NAMES) {
+    const { total, car, numbers } = weighed(name);
+    const share = numbers.of(car.form.brakes!.frontShare);
+    const forward = (doing: Partial<Doing>): number[] => onGround(stand(name, doing), 0);
+    const byHand = (force: number, front: number): number[] =>
+      [front, front, 1 - front, 1 - front].map((part) => (part * force) / 2);
+    const same = (found: number[], expected: number[], what: string): void =>
+      found.forEach((force, k) => {
+        near(force, expected[k]!, 1e-6, `${name} ${what} ${WHEEL_NAMES[k]}`);
+      });
+    // a turn loads the outer tyres more, and the rule does not look at it
+    same(forward({ longitudinal: -g, lateral: 0.5 * g }), byHand(-g * total, share), 'braking');
+    same(forward({ longitudinal: -g, frontBrakes: 0.7 }), byHand(-g * total, 0.7), 'braking at 70 %');
+    same(forward({ longitudinal: 0.6 * g, lateral: 0.5 * g }), byHand(0.6 * g * total, 0), 'driving');
+  }
+});
+
 test('braking moves m a h / L to the front axle, within what the car dives', () => {
   for (const name of NAMES) {
     const { total, height } = weighed(name);
