@@ -116,7 +116,7 @@ test('drive and inboard brakes do not load the bearings by their torque; outboar
 test("rocker's bearings: moments of rod, spring and drop link about the other bearing, over the span", () => {
   const car = demo(CAR);
   for (const doing of [STANDING, turning, { ...STANDING, strikes: { frontLeft: 3 } }]) {
-    const { of, state, standing, at } = figuresAt(car, 'frontLeft', doing);
+    const { of, state, at } = figuresAt(car, 'frontLeft', doing);
     const { points } = car.form.front.left;
     const [pivot, second] = [points.rockerPivot.value, points.rockerAxis.value];
     const axis = unit(sub(second, pivot));
@@ -146,9 +146,11 @@ test("rocker's bearings: moments of rod, spring and drop link about the other be
     near(at('rockerBearing.second.axial'), 0, 0);
     const [r, p] = [at('rockerBearing.first.radial'), Math.abs(push)];
     near(at('rockerBearing.first.share'), Math.max(0.6 * r + 0.5 * p, r) / 5600, 1e-9);
-    // the bar's torque, by the work of its link: link force times its lever about the bar's axis
-    assert.ok(standing.axles.front.bar !== undefined);
-    near(at('antiRollTorqueUnderLoad'), standing.axles.front.bar.torque, 0);
+    // the bar's torque is its link's force times the lever about the bar's own axis, from the file's two points of it
+    const { axisLeft, axisRight } = car.form.front.antiRollBar!;
+    const along2 = unit(sub(axisRight.value, axisLeft.value));
+    const lever = dot(along2, cross(sub(link.at, axisLeft.value), link.force));
+    near(at('antiRollTorqueUnderLoad'), Math.abs(lever), 1e-3 * Math.abs(lever) + 1e-6);
   }
 });
 

@@ -163,7 +163,7 @@ const ROCKER = {
     unit: 'N m',
     anchor: 'dropLinkArm',
     rank: 1,
-    say: 'of the whole bar, so alike left and right',
+    say: 'of the whole bar, whichever way it is turned; alike left and right',
     method: 'rate of the bar by its twist at the travel that the load brings about',
     source: 'LL-17',
   }),
@@ -267,7 +267,7 @@ export function putLoadFigures(
   put(ROCKER.couple, of.rocker.couple);
   if (axle.bar !== undefined) {
     const tension = of.rocker.dropLink;
-    put(ROCKER.bar, axle.bar.torque);
+    put(ROCKER.bar, Math.abs(axle.bar.torque));
     put(sensed(ROCKER.dropLink, tension), tension);
     const ends = [state.rockerPoints.dropLink!.value, axle.bar.ends[sideOf(wheel)]] as const;
     putLinkStrength(corner, 'dropLink', { ends, tension }, numbers, put, working);
