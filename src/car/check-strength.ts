@@ -14,7 +14,7 @@ type WheelBearings = NonNullable<CornerForm['wheelBearings']>;
 type RockerBearings = NonNullable<CornerForm['rockerBearings']>;
 type Members = NonNullable<CornerForm['members']>;
 
-type Tell = (code: string, at: string, message: string, remedy: string) => void;
+type Tell = (code: string, at: string, message: string, remedy: string, weight?: Problem['weight']) => void;
 
 /** Two bearings nearer than this are one, m. */
 const ONE_PLACE = 0.005;
@@ -26,22 +26,22 @@ export function checkStrength(form: Placed<RawCar>): readonly Problem[] {
     (['left', 'right'] as const).flatMap((side) => {
       const found: Problem[] = [];
       const head = `${end === 'front' ? 'Front' : 'Rear'} ${side}`;
-      const tell: Tell = (code, at, message, remedy) => {
+      const tell: Tell = (code, at, message, remedy, weight = 'error') => {
         found.push({
           code,
           path: `${end}.${side}.${at}`,
           message: `${head}: ${message}.`,
           remedy,
-          weight: 'error',
+          weight,
         });
       };
-      checkCorner(form[end][side], tell);
+      checkCorner(form[end][side], form[end].antiRollBar !== undefined, tell);
       return found;
     }),
   );
 }
 
-function checkCorner(corner: CornerForm, tell: Tell): void {
+function checkCorner(corner: CornerForm, barred: boolean, tell: Tell): void {
   const { wheelBearings, rockerBearings, sphericals, points } = corner;
   if (wheelBearings !== undefined) checkWheel(wheelBearings, corner.unsprung.value, tell);
   if (rockerBearings !== undefined) {
@@ -70,14 +70,20 @@ function checkCorner(corner: CornerForm, tell: Tell): void {
   for (const name of Object.keys(corner.members ?? {}) as (keyof Members)[]) checkEnd(corner, name, tell);
   const { dropLinkRocker, dropLinkArm } = points;
   if (corner.members?.dropLink === undefined) return;
-  if (dropLinkRocker === undefined || dropLinkArm === undefined) {
+  // joints that are missing are told with the bar, which does nothing without them
+  if (!barred) {
     tell(
-      'member/no-points',
+      'member/no-bar',
       'members.dropLink',
-      'there is a drop link and not both of its joints',
-      'Give the points dropLinkRocker and dropLinkArm.',
+      'there is a drop link, but no anti-roll bar; it is left out',
+      'Describe the bar under antiRollBar.',
+      'warning',
     );
-  } else if (distance(dropLinkRocker.value, dropLinkArm.value) < LEAST) {
+  } else if (
+    dropLinkRocker !== undefined &&
+    dropLinkArm !== undefined &&
+    distance(dropLinkRocker.value, dropLinkArm.value) < LEAST
+  ) {
     tell(
       'points/no-length',
       'points.dropLinkArm',

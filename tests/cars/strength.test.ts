@@ -261,6 +261,16 @@ test('what is nearest to its limit is told in words with its spread, and what is
   );
 });
 
+test('a drop link without its bar is told and left out; nothing else of the answer is lost', () => {
+  const car = opened(
+    demoSource(CAR, (text) => text.replace(/ {2}antiRollBar:\n {4}kind: U-bar\n( {4}.*\n)+/, '')),
+  );
+  assert.equal(car.warnings.filter(({ code }) => code === 'member/no-bar').length, 1);
+  const { at } = figuresAt(car, 'frontLeft', turning);
+  assert.equal(at('yieldShare.dropLink'), undefined);
+  assert.ok(at('yieldShare.rod') > 0);
+});
+
 test('slips in these readings are told with code, line and column', () => {
   const slip = (from: string | RegExp, to: string) => {
     const source = demoSource(CAR, (text) => {
