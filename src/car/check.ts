@@ -10,6 +10,7 @@ import type { Problem } from '../measured/problem.ts';
 import { checkJoints } from './check-joints.ts';
 import { checkLogs } from './check-logs.ts';
 import { checkParts } from './check-parts.ts';
+import { checkStrength } from './check-strength.ts';
 import type { RawCar } from './form/car.ts';
 import type { Placed } from './place.ts';
 
@@ -43,6 +44,7 @@ export function checkCar(form: Form): readonly Problem[] {
     ...checkParts(form),
     ...checkJoints(form),
     ...checkLogs(form),
+    ...checkStrength(form),
     ...wheelbase(form),
   ];
 }

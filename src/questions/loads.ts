@@ -7,6 +7,7 @@ import { CRACK_TEST_CAUTION, LOAD_CAUTION, STANDING_CAUTION } from './cautions.t
 import type { Figure, Wheel } from './figure.ts';
 import { isRefusal } from './refusal.ts';
 import { figuresOf, figuresWithSpread, inOrder, type Pass } from './spread-of-figures.ts';
+import { leftOutNotes, strengthNotes } from './strength-notes.ts';
 import { type WorkingAnswer, workingOfPass } from './working.ts';
 
 export interface WheelLoads {
@@ -104,16 +105,7 @@ function notesOn(car: Car, doing: Doing, wheels: readonly WheelLoads[]): string[
     .filter(({ figures }) => figures.find(({ id }) => id === 'tyreLoad')?.value === 0)
     .map(({ wheel }) => `${wheel.end} ${wheel.side}`);
   const struck = Object.values(doing.strikes).some((each) => each !== 0);
-  const over = (kind: string): string[] =>
-    wheels.flatMap(({ wheel, figures }) =>
-      figures
-        .filter(({ id, value }) => id.startsWith(kind) && value > 1)
-        .map(({ means }) => `${wheel.end} ${wheel.side} ${means.split(':')[0]}`),
-    );
-  const [buckling, yielding] = [over('bucklingShare.'), over('yieldShare.')];
   const told: readonly (readonly [boolean, string])[] = [
-    [buckling.length > 0, `More push than they bear before they buckle: ${buckling.join(', ')}.`],
-    [yielding.length > 0, `Past their yield: ${yielding.join(', ')}.`],
     [lifted.length > 0, `Off the ground: ${lifted.join(', ')}.`],
     [
       doing.speed > 0 && car.form.air === undefined,
@@ -128,5 +120,6 @@ function notesOn(car: Car, doing: Doing, wheels: readonly WheelLoads[]): string[
       'A kerb is taken as a load at rest: the tub stays where it is and the wheel goes where its spring lets it. Damper force and the inertia of the wheel are not in it; a real strike is shorter and can be higher.',
     ],
   ];
-  return told.filter(([holds]) => holds).map(([, words]) => words);
+  const words = told.filter(([holds]) => holds).map(([, each]) => each);
+  return [...strengthNotes(wheels), ...words, ...leftOutNotes(car, doing, wheels)];
 }

@@ -6,6 +6,7 @@
  */
 import { z } from 'zod';
 import { amount, choice, point, words } from '../field.ts';
+import { rockerBearings, sphericals, wheelBearings } from './bearing.ts';
 import { bumpRubber, damper } from './damper.ts';
 import { members } from './member.ts';
 import { coilSpring, torsionBar } from './spring.ts';
@@ -203,4 +204,7 @@ export const corner = z.strictObject({
     })
     .optional(),
   members: members.optional(),
+  sphericals: sphericals.optional(),
+  wheelBearings: wheelBearings.optional(),
+  rockerBearings: rockerBearings.optional(),
 });

@@ -1,6 +1,34 @@
-/** What the six members of a corner are made of: round tubes or bars. A streamlined tube by its thinner way. */
+/**
+ * What the six members of a corner and its drop link are made of: round tubes or bars, a streamlined tube by its
+ * thinner way, and the screwed ends that hold them.
+ */
 import { z } from 'zod';
-import { amount } from '../field.ts';
+import { amount, words } from '../field.ts';
+
+const screwedEnd = z.strictObject({
+  thread: words(
+    'thread, such as M10x1.25 or 3/8-24 UNF; of rod and toeLink their own where left out',
+  ).optional(),
+  engaged: amount({
+    means: 'thread engaged; of rod and toeLink their own where left out',
+    measure: 'Whole thread length less what stands out.',
+    unit: 'mm',
+    si: 'm',
+    min: 3,
+    max: 150,
+    usual: 'vernier',
+  }).optional(),
+  yield: amount({
+    means: 'yield of the screwed shank',
+    measure: 'Maker of the rod end, or hardness.',
+    unit: 'MPa',
+    si: 'Pa',
+    min: 80,
+    max: 1600,
+    usual: 'estimate',
+  }),
+  parent: words('what it is screwed into: a name from the table of clamped materials'),
+});
 
 const member = z.strictObject({
   outside: amount({
@@ -57,6 +85,7 @@ const member = z.strictObject({
     max: 2,
     usual: 'estimate',
   }).optional(),
+  end: screwedEnd.optional(),
 });
 
 export const members = z.strictObject({
@@ -66,4 +95,5 @@ export const members = z.strictObject({
   lowerRear: member.optional(),
   toeLink: member.optional(),
   rod: member.optional(),
+  dropLink: member.optional(),
 });

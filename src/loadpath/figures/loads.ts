@@ -1,16 +1,18 @@
 /** Figures of one corner under what the car is doing: tyre, members, rocker and spring at the place that it takes. */
 import type { CarForm } from '../../car/read.ts';
-import { distance, length } from '../../maths/vec3.ts';
+import { length } from '../../maths/vec3.ts';
 import type { Term, Working } from '../../working/working.ts';
 import type { CornerPoint } from '../corner/state.ts';
 import { type CarStanding, carStanding } from '../loads/car-equilibrium.ts';
 import { type CornerLoads, cornerLoads } from '../loads/corner-loads.ts';
 import { type Doing, endOf, sideOf, type WheelName } from '../loads/doing.ts';
 import { MEMBERS, type MemberName } from '../loads/members.ts';
-import { strutUnder } from '../loads/strut.ts';
-import { fromReading, type Numbers } from '../numbers.ts';
+import type { Numbers } from '../numbers.ts';
 import { skinStress } from '../spring/torsion-bar.ts';
 import { barOf } from '../spring-of-car.ts';
+import { putBearingFigures } from './load-bearings.ts';
+import { putSphericalFigures } from './load-sphericals.ts';
+import { LINK_WORDS, putLinkStrength, sensed } from './member-strength.ts';
 import { type FigureNote, notesOf, type Put, recorded } from './note.ts';
 
 const tyre = notesOf('tyre');
@@ -82,18 +84,9 @@ const JOINTS = {
   lower: joint('lowerBallJoint', 'force in the lower outer joint', 'F_lo', 'lowerOuter'),
 } as const;
 
-const WORDS: Readonly<Record<MemberName, readonly [means: string, symbol: string, anchor: string]>> = {
-  upperFront: ['upper wishbone, front leg', 'N_uf', 'upperFront'],
-  upperRear: ['upper wishbone, rear leg', 'N_ur', 'upperRear'],
-  lowerFront: ['lower wishbone, front leg', 'N_lf', 'lowerFront'],
-  lowerRear: ['lower wishbone, rear leg', 'N_lr', 'lowerRear'],
-  toeLink: ['track rod or toe link', 'N_t', 'toeInner'],
-  rod: ['pushrod or pullrod', 'N_p', 'rodOuter'],
-};
-
 const MEMBER_NOTES = Object.fromEntries(
   MEMBERS.map((name) => {
-    const [means, symbol, anchor] = WORDS[name];
+    const [means, symbol, anchor] = LINK_WORDS[name];
     const note = links({
       id: `tension.${name}`,
       means: `force along the ${means}`,
@@ -101,43 +94,12 @@ const MEMBER_NOTES = Object.fromEntries(
       unit: 'N',
       anchor,
       rank: 1,
-      say: 'tension positive',
       ...(name === 'rod' ? { lead: true as const } : {}),
       ...six,
     });
     return [name, note];
   }),
 ) as Record<MemberName, FigureNote>;
-
-const strength = Object.fromEntries(
-  MEMBERS.map((name) => {
-    const [means, , anchor] = WORDS[name];
-    const about = { anchor, rank: 2 } as const;
-    return [
-      name,
-      {
-        yields: links({
-          id: `yieldShare.${name}`,
-          means: `${means}: stress over yield`,
-          symbol: 'y',
-          unit: 'share',
-          ...about,
-        }),
-        buckles: links({
-          id: `bucklingShare.${name}`,
-          means: `${means}: push over the push at which it buckles`,
-          symbol: 'b',
-          unit: 'share',
-          ...about,
-        }),
-      },
-    ];
-  }),
-) as Record<MemberName, { readonly yields: FigureNote; readonly buckles: FigureNote }>;
-
-const SOLID = { kind: 'constant', what: 'a solid bar' } as const;
-const PINNED = { kind: 'constant', what: 'ball joints at both ends' } as const;
-const STRAIGHT = { kind: 'constant', what: 'no bow in the file: taken as straight' } as const;
 
 /** Ends of each member, between whose joint centres it buckles. */
 const ENDS: Readonly<Record<MemberName, readonly [CornerPoint, CornerPoint]>> = {
@@ -191,8 +153,18 @@ const ROCKER = {
     unit: 'N',
     anchor: 'dropLinkRocker',
     rank: 1,
-    say: 'tension positive',
     method: 'torque of the bar, by virtual work',
+    source: 'LL-17',
+  }),
+  bar: rocker({
+    id: 'antiRollTorqueUnderLoad',
+    means: 'torque of the anti-roll bar',
+    symbol: 'T_A',
+    unit: 'N m',
+    anchor: 'dropLinkRocker',
+    rank: 2,
+    say: 'of the whole bar, whichever way it is turned; alike left and right',
+    method: 'rate of the bar by its twist at the travel that the load brings about',
     source: 'LL-17',
   }),
 } as const;
@@ -205,7 +177,6 @@ const SPRING = {
     unit: 'N',
     anchor: 'damperTub',
     rank: 1,
-    say: 'compression positive',
     method: 'law of the unit at the travel that the load brings about',
     source: 'LL-5',
   }),
@@ -276,43 +247,41 @@ export function putLoadFigures(
   put(TYRE.travel, here.travel);
   put(JOINTS.upper, length(of.members.onUpright.upper.force));
   put(JOINTS.lower, length(of.members.onUpright.lower.force));
-  for (const name of MEMBERS) put(MEMBER_NOTES[name], of.members.tension[name]);
+  for (const name of MEMBERS) {
+    const tension = of.members.tension[name];
+    put(sensed(MEMBER_NOTES[name], tension), tension);
+  }
   const corner = car[endOf(wheel)][sideOf(wheel)];
   if (corner.rod.on !== 'upright') put(bending, of.members.bending);
-  const { points } = standing.axles[endOf(wheel)][sideOf(wheel)].state;
+  const axle = standing.axles[endOf(wheel)];
+  const { state } = axle[sideOf(wheel)];
   for (const name of MEMBERS) {
-    const member = corner.members?.[name];
-    if (member === undefined) continue;
     const [inner, outer] = ENDS[name];
-    const outside = numbers.of(member.outside);
-    const strut = {
-      outside,
-      bore: member.wall === undefined ? 0 : outside - 2 * numbers.of(member.wall),
-      length: distance(points[inner], points[outer]),
-      effective: numbers.or(member.effective, 1),
-      youngsModulus: numbers.of(member.youngsModulus),
-      yield: numbers.of(member.yield),
-      bow: numbers.or(member.bow, 0),
-    };
-    const { yieldShare, bucklingShare } = strutUnder(strut, of.members.tension[name], working, {
-      D: fromReading(member.outside),
-      d: member.wall === undefined ? SOLID : fromReading(member.wall),
-      L: { kind: 'constant', what: 'distance of its two joints in the file' },
-      β: member.effective === undefined ? PINNED : fromReading(member.effective),
-      w_0: member.bow === undefined ? STRAIGHT : fromReading(member.bow),
-      N: { kind: 'step', symbol: WORDS[name][1] },
-      E: fromReading(member.youngsModulus),
-      σ_y: fromReading(member.yield),
-    });
-    put(strength[name].yields, yieldShare);
-    put(strength[name].buckles, bucklingShare);
+    const link = {
+      ends: [state.points[inner], state.points[outer]],
+      tension: of.members.tension[name],
+    } as const;
+    putLinkStrength(corner, name, link, numbers, put, working);
   }
   put(ROCKER.pivot, of.rocker.pivot);
   put(ROCKER.couple, of.rocker.couple);
-  if (standing.axles[endOf(wheel)].bar !== undefined) put(ROCKER.dropLink, of.rocker.dropLink);
-  if (corner.damper !== undefined || corner.coil !== undefined) put(SPRING.unit, of.unit);
+  if (axle.bar !== undefined) {
+    const tension = of.rocker.dropLink;
+    put(ROCKER.bar, Math.abs(axle.bar.torque));
+    put(sensed(ROCKER.dropLink, tension), tension);
+    const ends = [state.rockerPoints.dropLink!.value, axle.bar.ends[sideOf(wheel)]] as const;
+    putLinkStrength(corner, 'dropLink', { ends, tension }, numbers, put, working);
+  }
+  putSphericalFigures(corner, state, of, numbers, put, working);
+  putBearingFigures(corner, standing, of, numbers, put, working);
+  if (corner.damper !== undefined || corner.coil !== undefined) {
+    put(sensed(SPRING.unit, of.unit, ['compression positive', 'pressed', 'drawn']), of.unit);
+  }
   if (corner.bar !== undefined) {
-    put(SPRING.torque, of.barTorque);
+    put(
+      sensed(SPRING.torque, of.barTorque, ['wound up by the load positive', 'wound up', 'unwound']),
+      of.barTorque,
+    );
     put(SPRING.stress, skinStress(barOf(corner.bar, numbers).bar, of.barTorque));
   }
   return of;

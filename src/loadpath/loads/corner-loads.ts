@@ -8,14 +8,14 @@
  *
  * LL-n are the equations of docs/theory/loads.md.
  */
-import { add, cross, dot, length, scale, sub, triple, unit, type Vec3, ZERO } from '../../maths/vec3.ts';
+import { dot, length, scale, sub, triple, unit, type Vec3, ZERO } from '../../maths/vec3.ts';
 import type { Newton, NewtonMetre } from '../../units/quantity.ts';
 import { pairForces } from '../axle/pair.ts';
 import type { AxleSide, AxleState } from '../axle-of-car.ts';
 import type { CarStanding } from './car-equilibrium.ts';
 import { endOf, sideOf, type WheelName } from './doing.ts';
 import { type MemberForces, memberForces } from './members.ts';
-import type { AppliedForce } from './wrench.ts';
+import { type AppliedForce, type Resultant, resultantAt } from './wrench.ts';
 
 /** A force on tub or case, with the name of the place. */
 export interface PickUp extends AppliedForce {
@@ -26,6 +26,8 @@ export interface RockerLoads {
   /** On the rocker's pivot by the rocker. */
   readonly pivot: Newton;
   readonly pivotForce: Vec3;
+  /** All that acts on the rocker but its own bearings, about the pivot. */
+  readonly on: Resultant;
   /** Couple that tips the rocker off its plane, held by its bearings. */
   readonly couple: NewtonMetre;
   /** Tension of the anti-roll bar's drop link. */
@@ -90,8 +92,8 @@ export function cornerLoads(standing: CarStanding, wheel: WheelName): CornerLoad
   const unitForce = now.unit.total - (byBar ? 0 : left / lever);
 
   const onRocker = [...fixed, ...unitAt(unitForce)];
-  const pivotForce = onRocker.reduce((sum, each) => add(sum, each.force), ZERO);
-  const tipping = onRocker.reduce((sum, each) => add(sum, cross(sub(each.at, pivot), each.force)), ZERO);
+  const on = resultantAt(pivot, onRocker);
+  const { force: pivotForce, moment: tipping } = on;
   const couple = sub(tipping, scale(axis, dot(tipping, axis)));
   const onTub: PickUp[] = [
     ...Object.entries(PLACES).map(([name, words]) => ({
@@ -114,6 +116,7 @@ export function cornerLoads(standing: CarStanding, wheel: WheelName): CornerLoad
     rocker: {
       pivot: length(pivotForce),
       pivotForce,
+      on,
       couple: length(couple),
       dropLink: link?.tension ?? 0,
       residual: Math.abs(left) / Math.max(Math.abs(about(rod)), 1),
