@@ -56,6 +56,7 @@ const NAMED: Readonly<Record<string, Unit>> = {
   in: simple(INCH, LENGTH),
   thou: simple(INCH / 1000, LENGTH),
   ft: simple(12 * INCH, LENGTH),
+  mile: simple(5280 * 12 * INCH, LENGTH),
   kg: simple(1, MASS),
   g: simple(1e-3, MASS),
   lb: simple(POUND, MASS),
@@ -76,6 +77,7 @@ const NAMED: Readonly<Record<string, Unit>> = {
   ms: simple(1e-3, TIME),
   min: simple(60, TIME),
   h: simple(3600, TIME),
+  mph: simple((5280 * 12 * INCH) / 3600, [1, 0, -1, 0]),
   /** Standard acceleration of free fall, which the trade writes g; that letter alone is the gram. */
   gn: simple(9.80665, [1, 0, -2, 0]),
   Hz: simple(1, [0, 0, -1, 0]),

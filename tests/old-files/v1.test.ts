@@ -57,6 +57,23 @@ test('its readings mean what they meant', () => {
   assert.equal(form.car.manner, '1994');
 });
 
+test('its cases and logs mean what they meant', () => {
+  const { form } = read();
+  const crest = form.cases!['over the crest']!;
+  // NIST SP 811: 1 mile per hour = 0.447 04 m/s, 1 lbf = 4.448 221 615 260 5 N
+  same(crest.speed!, 120 * 0.44704);
+  same(crest.longitudinal!, -1.5 * 9.80665);
+  same(crest.rack!, 0.0254 / 8);
+  same(crest.frontBrakes!, 0.6);
+  assert.deepEqual(crest.kerb, { frontLeft: 1, frontRight: 1.5, rearLeft: 2, rearRight: 0 });
+  same(crest.contacts!.frontLeft!.up, 900 * 4.4482216152605);
+  assert.equal(crest.contacts!.frontLeft!.by, 'spin');
+  const { columns, decimal } = form.logs!['a lap']!;
+  assert.equal(decimal, ',');
+  assert.equal(columns.longitudinal!.reversed, false);
+  same(columns.vertical!.rest!, 9.80665);
+});
+
 test('its survey gives the points that it gave', () => {
   const { left } = read().form.front;
   // the arm stood 1000 mm behind, 2000 mm to the right and 300 mm under the car's origin, square to the car
