@@ -2,7 +2,8 @@
 import type { Car } from '../car/read.ts';
 import { putJointFigures } from '../loadpath/figures/joint.ts';
 import { FaceParted } from '../loadpath/joint/face.ts';
-import type { JointName, JointUnderLoad } from '../loadpath/joint/joint-of-car.ts';
+import type { JointName } from '../loadpath/joint/joint-of-car.ts';
+import type { JointUnderLoad } from '../loadpath/joint/joint-under.ts';
 import { NoTorque } from '../loadpath/joint/stud-of-car.ts';
 import type { Doing } from '../loadpath/loads/doing.ts';
 import { STANDING } from '../loadpath/loads/doing.ts';

@@ -5,7 +5,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { readCar } from '../../src/car/read.ts';
-import { type JointUnderLoad, jointUnder } from '../../src/loadpath/joint/joint-of-car.ts';
+import { type JointUnderLoad, jointUnder } from '../../src/loadpath/joint/joint-under.ts';
 import { carStanding } from '../../src/loadpath/loads/car-equilibrium.ts';
 import { type Doing, STANDING } from '../../src/loadpath/loads/doing.ts';
 import { Numbers } from '../../src/loadpath/numbers.ts';

@@ -1,13 +1,13 @@
 /** Figures of a bolted joint under what the car is doing: its resultant, each stud, the face, dowels and slip. */
 import type { CarForm } from '../../car/read.ts';
+import { ZERO } from '../../maths/vec3.ts';
 import type { Working } from '../../working/working.ts';
-import {
-  type JointName,
-  type JointUnderLoad,
-  jointUnder,
-  type StudUnderLoad,
-} from '../joint/joint-of-car.ts';
+import { forcesBehind, type JointName } from '../joint/joint-of-car.ts';
+import { type Behind, type JointUnderLoad, jointHolding, type StudUnderLoad } from '../joint/joint-under.ts';
+import type { CarStanding } from '../loads/car-equilibrium.ts';
 import type { Doing } from '../loads/doing.ts';
+import { askedOfStanding } from '../loads/standing-slopes.ts';
+import { resultantAt } from '../loads/wrench.ts';
 import type { Numbers } from '../numbers.ts';
 import { askedOf, standingOf } from './loads.ts';
 import { type FigureNote, notesOf, type Put, recorded } from './note.ts';
@@ -145,6 +145,34 @@ function putStud(stud: StudUnderLoad, put: Put): void {
   );
 }
 
+const JOINTS: readonly JointName[] = ['caseToEngine', 'engineToTub'];
+
+/** All that acts behind both faces about the car's origin: the car is made to stand once for the two. */
+const behindBoth =
+  (car: CarForm) =>
+  (standing: CarStanding, numbers: Numbers): readonly number[] =>
+    JOINTS.flatMap((joint) => {
+      const { force, moment } = resultantAt(ZERO, forcesBehind(joint, car, standing, numbers));
+      return [...force, ...moment];
+    });
+
+/** What acts behind one face; with a reading moved, by slopes about the place of the car.  [LL-40] */
+function behindJoint(car: CarForm, joint: JointName, doing: Doing): Behind {
+  const name = `behind the faces, car doing ${JSON.stringify(doing)}`;
+  const row = behindBoth(car);
+  return {
+    name,
+    of: (numbers) => {
+      const both = askedOfStanding(name, car, doing, numbers, {
+        asFiled: () => row(standingOf(car, doing, numbers), numbers),
+        of: row,
+      });
+      const [x, y, z, mx, my, mz] = both.slice(6 * JOINTS.indexOf(joint));
+      return { force: [x!, y!, z!], moment: [mx!, my!, mz!] };
+    },
+  };
+}
+
 /** @throws NotSettled, Unreachable, DegenerateCorner, BarOpen, NoTorque, FaceParted */
 export function putJointFigures(
   car: CarForm,
@@ -155,7 +183,7 @@ export function putJointFigures(
   working?: Working,
 ): JointUnderLoad {
   const put = working === undefined ? into : recorded(into, working, askedOf(doing));
-  const of = jointUnder(joint, car.joints![joint]!, car, standingOf(car, doing, numbers), numbers, working);
+  const of = jointHolding(car.joints![joint]!, behindJoint(car, joint, doing), numbers, working);
   const { load } = of;
   put(RESULTANT.pull, load.pull);
   put(RESULTANT.bending, load.byZ);
