@@ -4,13 +4,14 @@ import { putJointFigures } from '../loadpath/figures/joint.ts';
 import { FaceParted } from '../loadpath/joint/face.ts';
 import type { JointName } from '../loadpath/joint/joint-of-car.ts';
 import type { JointUnderLoad } from '../loadpath/joint/joint-under.ts';
-import { NoTorque } from '../loadpath/joint/stud-of-car.ts';
+import { NoTorque } from '../loadpath/joint/tightened.ts';
 import type { Doing } from '../loadpath/loads/doing.ts';
 import { STANDING } from '../loadpath/loads/doing.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { show, spokenFigures } from '../units/show.ts';
 import { CRACK_TEST_CAUTION, JOINT_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import type { Figure } from './figure.ts';
+import { dryNotes, plateNotes, SCOPE_NOTE, warmNotes } from './joint-notes.ts';
 import { isRefusal } from './refusal.ts';
 import { figuresOf, figuresWithSpread, type Pass } from './spread-of-figures.ts';
 import { type WorkingAnswer, workingOfPass } from './working.ts';
@@ -162,7 +163,7 @@ function notesOn(of: JointUnderLoad, still: JointUnderLoad, doing: Doing): strin
       `At the high end of the preload ${list(past.map(({ name }) => name))} is past nine tenths of yield while the wrench turns (VDI 2230 goes up to there).`,
     );
   }
-  notes.push(...swing(of, still));
+  notes.push(...dryNotes(of), ...warmNotes(of), ...plateNotes(of), ...swing(of, still));
   if (of.frame.uneven > UNEVEN) {
     notes.push(
       `The studs do not lie in one plane: one is ${show(of.frame.uneven, 'm').text} mm off it. Read their points again.`,
@@ -173,6 +174,7 @@ function notesOn(of: JointUnderLoad, still: JointUnderLoad, doing: Doing): strin
       'The torque of the crank is not in it: it acts at the face between case and engine, and goes into the engine again before the tub.',
     );
   }
+  notes.push(SCOPE_NOTE);
   return notes;
 }
 

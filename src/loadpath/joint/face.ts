@@ -104,7 +104,7 @@ export function packFace(face: Face): PackedFace {
     rest: row(({ rest }) => rest),
     stiffness: row(({ stiffness }) => stiffness),
     ends: [face.studs.length, held],
-    reach: Math.max(1e-3, ...springs.slice(0, held).map(({ y, z }) => Math.hypot(y, z))),
+    reach: Math.max(1e-3, ...springs.map(({ y, z }) => Math.hypot(y, z))),
     preload: face.studs.reduce((sum, { preload }) => sum + preload, 0),
     stiffest: Math.max(...springs.map(({ stiffness }) => stiffness)),
   };
