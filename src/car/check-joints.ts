@@ -21,6 +21,20 @@ type SortForm = JointForm['sorts'][string];
 
 const WORDS = { caseToEngine: 'Gear case to engine', engineToTub: 'Engine to tub' } as const;
 
+/** A crank that turns and twists by nothing. */
+export const checkEngine = ({ engine }: Form): readonly Problem[] =>
+  engine === undefined || engine.overall !== undefined || engine.torque !== undefined
+    ? []
+    : [
+        {
+          code: 'engine/no-torque',
+          path: 'engine',
+          message: 'The engine has a way of turning and no torque.',
+          remedy: 'Write overall, the turns of the crank for one of the wheel, or torque.',
+          weight: 'error',
+        },
+      ];
+
 export const checkJoints = ({ joints }: Form): readonly Problem[] =>
   (['caseToEngine', 'engineToTub'] as const).flatMap((name) => {
     const joint = joints?.[name];

@@ -1,4 +1,5 @@
 /** What is said of a joint beside its figures: cold against warm, plates, and where the method ends. */
+import type { JointName } from '../loadpath/joint/joint-of-car.ts';
 import type { JointUnderLoad } from '../loadpath/joint/joint-under.ts';
 import type { WorkedSort } from '../loadpath/joint/stud-of-car.ts';
 import { show, spokenFigures } from '../units/show.ts';
@@ -55,3 +56,15 @@ export const dryNotes = (of: JointUnderLoad): string[] =>
         'A stud here is set by stretch or angle and has no lubricant in the file: what the thread’s friction twists it by is not in its stress over yield.',
       ]
     : [];
+
+/** Where the torque of the crank is, when the car is driven. */
+export function crankNote(joint: JointName, crank: number | undefined): string {
+  if (joint === 'engineToTub') {
+    return 'The torque of the crank is not in it: it acts at the face between case and engine, and goes into the engine again before the tub.';
+  }
+  if (crank === undefined) {
+    return 'The torque of the crank is not in it: the file does not tell it. Write under engine which way it turns, and its turns for one of the wheel or its torque.';
+  }
+  const down = crank < 0 ? 'left' : 'right';
+  return `The torque of the crank is in it: ${spokenFigures(Math.abs(crank), 'N m')}, which presses the case down on its ${down}. It goes into the engine again before the tub.`;
+}

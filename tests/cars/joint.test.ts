@@ -336,7 +336,7 @@ test('slips in tightening, lengths and plates are told at their line', () => {
     ['length: 74.5 mm', 'length: 84.5 mm', 'joint/stud-length', /84\.5 mm/],
     ['free: 58 mm', 'free: -58 mm', 'field/out-of-range', /-58|−58/],
     [lower, 'torque: -62 N m', 'field/out-of-range', /62/],
-    [lower, 'torque: 62 mm', 'field/unit', /N m/],
+    [lower, 'torque: 62 mm', 'field/unreadable', /N m/],
     ['        across: 428 mm\n', '', 'joint/plate', /across/],
     ['grows: cast aluminium', 'grows: cast alumium', 'joint/unknown-name', /cast aluminium/],
   ];
@@ -364,5 +364,50 @@ test('no stud on the pulled side: the answer names the side', () => {
   assert.ok(
     !answer.reached && /on the lower side/.test(answer.message),
     JSON.stringify(answer).slice(0, 300),
+  );
+});
+
+test('torque of the crank: wheel torque over the turns, against its turning, on the case and not before the tub', () => {
+  // a shaft that turns clockwise from the front presses the case down on its left, as it does a live axle (common
+  // practice, no source)
+  const driven = { longitudinal: 6, speed: 40 };
+  const without = (text: string): string => text.replace(/\nengine:\n.*\n.*\n/, '\n');
+  const turning = (text: (is: string) => string, joint: JointName): number => {
+    const car = opened(demoSource(CAR, text));
+    const numbers = new Numbers(car.values);
+    const standing = carStanding(car.form, { ...STANDING, ...driven }, numbers);
+    return jointUnder(joint, car.form.joints![joint]!, car.form, standing, numbers).load.turning;
+  };
+  const same = (text: string): string => text;
+  // by hand: what the two tyres push with, at the height of the axle over the ground, over 9.4
+  const numbers = new Numbers(demo(CAR).values);
+  const standing = carStanding(demo(CAR).form, { ...STANDING, ...driven }, numbers);
+  const byHand = (['rearLeft', 'rearRight'] as const).reduce((sum, wheel) => {
+    const { state } = standing.axles.rear[wheel === 'rearLeft' ? 'left' : 'right'];
+    return (
+      sum + standing.wheels[wheel].ground[0] * (state.points.wheelCentre[2] - standing.wheels[wheel].at[2])
+    );
+  }, 0);
+  const crank = turning(same, 'caseToEngine') - turning(without, 'caseToEngine');
+  near(crank, -byHand / 9.4, 0.02 * (byHand / 9.4));
+  assert.ok(byHand > 500);
+  near(turning(same, 'engineToTub'), turning(without, 'engineToTub'), 1e-9);
+  const other = (text: string): string => text.replace('turns: clockwise', 'turns: anticlockwise');
+  near(turning(other, 'caseToEngine') - turning(without, 'caseToEngine'), -crank, 1e-6);
+  const told = jointOf(demo(CAR), 'caseToEngine', { ...STANDING, ...driven }, { spread: false });
+  assert.ok(told.reached && told.notes.some((note) => /down on its left/.test(note)));
+});
+
+test('a crank without a torque is told; one that is typed rules over its turns', () => {
+  const bare = told(/ {2}overall: 9\.4.*\n/, '');
+  assert.ok(bare.some(({ code, line }) => code === 'engine/no-torque' && line !== undefined));
+  const typed = opened(
+    demoSource(CAR, (text) => text.replace('overall: 9.4', 'overall: 9.4\n  torque: 200 N m')),
+  );
+  const doing = { ...STANDING, longitudinal: 6, speed: 40 };
+  const answer = jointOf(typed, 'caseToEngine', doing, { spread: false });
+  assert.ok(
+    answer.reached && answer.notes.some((note) => /200(\.0)? N.m/.test(note)),
+    JSON.stringify(answer),
   );
 });

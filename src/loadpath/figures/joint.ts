@@ -2,6 +2,7 @@
 import type { CarForm } from '../../car/read.ts';
 import { ZERO } from '../../maths/vec3.ts';
 import type { Working } from '../../working/working.ts';
+import { crankBehind } from '../joint/crank.ts';
 import { forcesBehind, type JointName } from '../joint/joint-of-car.ts';
 import { type Behind, type JointUnderLoad, jointHolding } from '../joint/joint-under.ts';
 import type { CarStanding } from '../loads/car-equilibrium.ts';
@@ -104,7 +105,10 @@ const behindBoth =
   (car: CarForm) =>
   (standing: CarStanding, numbers: Numbers): readonly number[] =>
     JOINTS.flatMap((joint) => {
-      const { force, moment } = resultantAt(ZERO, forcesBehind(joint, car, standing, numbers));
+      const { force, moment } = resultantAt(ZERO, [
+        ...forcesBehind(joint, car, standing, numbers),
+        ...crankBehind(joint, car, standing, numbers),
+      ]);
       return [...force, ...moment];
     });
 

@@ -15,6 +15,7 @@ import type { Working } from '../../working/working.ts';
 import type { CarStanding } from '../loads/car-equilibrium.ts';
 import { type Resultant, resultantAt } from '../loads/wrench.ts';
 import type { Numbers } from '../numbers.ts';
+import { crankBehind } from './crank.ts';
 import { type FacePoint, forcesIn, openingOf, type PackedFace, packFace, padCells } from './face.ts';
 import {
   type FaceFrame,
@@ -115,7 +116,11 @@ export const jointUnder = (
     form,
     {
       name: JSON.stringify(standing.doing),
-      of: () => resultantAt(ZERO, forcesBehind(name, car, standing, numbers)),
+      of: () =>
+        resultantAt(ZERO, [
+          ...forcesBehind(name, car, standing, numbers),
+          ...crankBehind(name, car, standing, numbers),
+        ]),
     },
     numbers,
   );
