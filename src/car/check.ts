@@ -7,8 +7,8 @@
 
 import { distance, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
-import { checkLogs } from './check-logs.ts';
 import { checkEngine, checkJoints } from './check-joints.ts';
+import { checkLogs } from './check-logs.ts';
 import { checkParts } from './check-parts.ts';
 import { checkStrength } from './check-strength.ts';
 import type { RawCar } from './form/car.ts';
