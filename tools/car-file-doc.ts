@@ -198,6 +198,7 @@ const TABLES: Readonly<Record<string, () => string>> = {
   brakes: () => keys(at('brakes')),
   air: () => keys(at('air')),
   masses: () => keys(at('masses')),
+  engine: () => keys(at('engine')),
   lump: () => keys(at('masses', 'case')),
   boltedJoints: () => keys(at('joints')),
   boltedJoint: () => keys(at('joints', 'engineToTub')),

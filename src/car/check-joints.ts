@@ -21,6 +21,20 @@ type SortForm = JointForm['sorts'][string];
 
 const WORDS = { caseToEngine: 'Gear case to engine', engineToTub: 'Engine to tub' } as const;
 
+/** A crank that turns and twists by nothing. */
+export const checkEngine = ({ engine }: Form): readonly Problem[] =>
+  engine === undefined || engine.overall !== undefined || engine.torque !== undefined
+    ? []
+    : [
+        {
+          code: 'engine/no-torque',
+          path: 'engine',
+          message: 'The engine has a way of turning and no torque.',
+          remedy: 'Write overall, the turns of the crank for one of the wheel, or torque.',
+          weight: 'error',
+        },
+      ];
+
 export const checkJoints = ({ joints }: Form): readonly Problem[] =>
   (['caseToEngine', 'engineToTub'] as const).flatMap((name) => {
     const joint = joints?.[name];
@@ -36,6 +50,7 @@ export const checkJoints = ({ joints }: Form): readonly Problem[] =>
     return [
       ...Object.entries(joint.sorts).flatMap(([sort, of]) => checkSort(sort, of, tell)),
       ...checkStuds(joint, tell),
+      ...checkPlates(joint, tell),
     ];
   });
 
@@ -75,16 +90,7 @@ function checkSort(sort: string, of: SortForm, tell: Tell): Problem[] {
   if (builders !== undefined) {
     unknown('builder.lubricant', builders, lubricant(builders) !== undefined, lubricantsLike(builders));
   }
-  if (of.torque !== undefined && of.lubricant === undefined) {
-    problems.push(
-      tell(
-        'joint/no-lubricant',
-        at('torque'),
-        `sort "${sort}" has a torque and no lubricant`,
-        'Name what is on thread and nut face: oil or paste changes the preload by half and more.',
-      ),
-    );
-  }
+  problems.push(...checkTightening(sort, of, at, tell));
   if (of.crowfoot !== undefined && of.wrench === undefined) {
     problems.push(
       tell(
@@ -96,6 +102,57 @@ function checkSort(sort: string, of: SortForm, tell: Tell): Problem[] {
     );
   }
   if (thread !== undefined) problems.push(...checkSizes(sort, of, thread.major, at, tell));
+  return problems;
+}
+
+const WAYS = ['torque', 'stretch', 'angle'] as const;
+
+/** One way of tightening, with all that it needs: which of two would count nobody could tell. */
+function checkTightening(sort: string, of: SortForm, at: (key: string) => string, tell: Tell): Problem[] {
+  const problems: Problem[] = [];
+  const given = WAYS.filter((way) => of[way] !== undefined);
+  if (given.length > 1) {
+    problems.push(
+      tell(
+        'joint/two-ways',
+        at(given[1]!),
+        `sort "${sort}" has ${given.join(' and ')}`,
+        'Leave the one by which the nut is set: a preload comes from one of them.',
+      ),
+    );
+  }
+  const torque = (['torque', 'snug'] as const).find((key) => of[key] !== undefined);
+  if (torque !== undefined && of.lubricant === undefined) {
+    problems.push(
+      tell(
+        'joint/no-lubricant',
+        at(torque),
+        `sort "${sort}" has a ${torque === 'snug' ? 'snug torque' : 'torque'} and no lubricant`,
+        'Name what is on thread and nut face: oil or paste changes the preload by half and more.',
+      ),
+    );
+  }
+  const snugs = (['snug', 'snugPreload'] as const).filter((key) => of[key] !== undefined);
+  if (of.angle !== undefined && snugs.length !== 1) {
+    problems.push(
+      tell(
+        'joint/snug',
+        at('angle'),
+        `sort "${sort}" has an angle and ${snugs.length === 0 ? 'nothing from which it is turned' : 'both a snug torque and a snug preload'}`,
+        'Write snug with its lubricant, or snugPreload: one of them.',
+      ),
+    );
+  }
+  if (of.angle === undefined && snugs.length > 0) {
+    problems.push(
+      tell(
+        'joint/snug',
+        at(snugs[0]!),
+        `sort "${sort}" has ${snugs[0]} and no angle`,
+        'Write the angle turned from there, or take it out.',
+      ),
+    );
+  }
   return problems;
 }
 
@@ -140,9 +197,62 @@ function checkSizes(
       'Give shankLength beside it.',
     ],
   ];
-  return cases
-    .filter(([holds]) => holds)
-    .map(([, key, what, remedy]) => tell('joint/sizes', at(key), `sort "${sort}": ${what}`, remedy));
+  return [
+    ...cases
+      .filter(([holds]) => holds)
+      .map(([, key, what, remedy]) => tell('joint/sizes', at(key), `sort "${sort}": ${what}`, remedy)),
+    ...checkLengths(sort, of, grip, at, tell),
+  ];
+}
+
+/** Two tellings of one length may differ by this much, m. */
+const SAME_LENGTH = 0.0015;
+
+/** The stud along itself: what is in the parent, what is clamped, what is left for the nut. */
+function checkLengths(
+  sort: string,
+  of: SortForm,
+  grip: number,
+  at: (key: string) => string,
+  tell: Tell,
+): Problem[] {
+  const problems: Problem[] = [];
+  const mm = (value: number): string => `${(value * 1e3).toFixed(1)} mm`;
+  const say = (code: string, key: string, what: string, remedy: string): void => {
+    problems.push(tell(code, at(key), `sort "${sort}": ${what}`, remedy));
+  };
+  const engaged = of.engaged.value;
+  const { depth, length, free } = of;
+  if (depth !== undefined && engaged > depth.value) {
+    say(
+      'joint/too-deep',
+      'engaged',
+      `${mm(engaged)} of thread is engaged in a hole of ${mm(depth.value)}`,
+      'The stud would be longer than its hole and stand on its end. Measure the depth, and what stands free.',
+    );
+  }
+  const out = free?.value ?? (length === undefined ? undefined : length.value - engaged);
+  if (out !== undefined && out < grip) {
+    say(
+      'joint/short-stud',
+      free === undefined ? 'length' : 'free',
+      `${mm(out)} stands out of the parent and ${mm(grip)} is clamped: no thread is left for the nut`,
+      'Measure the stud and each layer again.',
+    );
+  }
+  if (
+    length !== undefined &&
+    free !== undefined &&
+    Math.abs(length.value - engaged - free.value) > SAME_LENGTH
+  ) {
+    say(
+      'joint/stud-length',
+      'length',
+      `${mm(engaged)} engaged and ${mm(free.value)} free are not the ${mm(length.value)} of the stud`,
+      'One of the three is another stud\u2019s, or the stud is not home.',
+    );
+  }
+  return problems;
 }
 
 /** Closer than this two studs are one, m. */
@@ -185,3 +295,37 @@ function checkStuds({ studs, sorts }: JointForm, tell: Tell): Problem[] {
   });
   return problems;
 }
+
+/** A plate that bends needs all that its bending comes from. */
+function checkPlates({ plates = [] }: JointForm, tell: Tell): Problem[] {
+  return plates.flatMap((plate, k) => {
+    const problems: Problem[] = [];
+    for (const key of ['material', 'grows'] as const) {
+      const word = plate[key];
+      if (word !== undefined && clampedMaterial(word) === undefined) {
+        problems.push(
+          tell(
+            'joint/unknown-name',
+            `plates.${k}.${key}`,
+            `"${word}" is not in the table`,
+            meant(clampedMaterialsLike(word)),
+          ),
+        );
+      }
+    }
+    const all = BENDING.filter((key) => plate[key] !== undefined);
+    if (all.length > 0 && all.length < BENDING.length) {
+      problems.push(
+        tell(
+          'joint/plate',
+          `plates.${k}.${all[0]!}`,
+          `plate "${plate.name}" has ${all.join(', ')} and not ${BENDING.filter((key) => plate[key] === undefined).join(', ')}`,
+          'How far the engine bends it comes from all five.',
+        ),
+      );
+    }
+    return problems;
+  });
+}
+
+const BENDING = ['thickness', 'free', 'across', 'material', 'grows'] as const;

@@ -7,7 +7,7 @@
 
 import { distance, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
-import { checkJoints } from './check-joints.ts';
+import { checkEngine, checkJoints } from './check-joints.ts';
 import { checkLogs } from './check-logs.ts';
 import { checkParts } from './check-parts.ts';
 import { checkStrength } from './check-strength.ts';
@@ -45,6 +45,7 @@ export function checkCar(form: Form): readonly Problem[] {
     ...checkJoints(form),
     ...checkLogs(form),
     ...checkStrength(form),
+    ...checkEngine(form),
     ...wheelbase(form),
   ];
 }

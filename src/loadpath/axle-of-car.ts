@@ -67,7 +67,15 @@ export interface AxleState {
 }
 
 /** @throws Unreachable, DegenerateCorner, BarOpen */
-export function axleState(axle: AxleForm, at: AxleAt, numbers: Numbers, working?: Working): AxleState {
+export const axleState = (axle: AxleForm, at: AxleAt, numbers: Numbers, working?: Working): AxleState =>
+  working === undefined
+    ? // the path of one of its readings tells this axle from the other
+      numbers.part(`axle of ${axle.left.scale.path} at ${at.left}, ${at.right}, rack ${at.rack}`, () =>
+        workedAxle(axle, at, numbers),
+      )
+    : workedAxle(axle, at, numbers, working);
+
+function workedAxle(axle: AxleForm, at: AxleAt, numbers: Numbers, working?: Working): AxleState {
   const side = (name: 'left' | 'right'): AxleSide =>
     // the path of one of its readings tells this corner from the other axle's
     numbers.part(`${axle[name].scale.path} at ${at[name]}, rack ${at.rack}`, () => {

@@ -14,6 +14,21 @@ interface Kept<T> {
   readonly leaned: ReadonlySet<number>;
 }
 
+/** Parts that outlive a question, by the readings as filed, the name of the part, and which number moved to where. */
+const LASTING = new WeakMap<Float64Array, Map<string, Map<string, unknown>>>();
+const MOST_LASTING = 24;
+
+function lastingParts(filed: Float64Array, name: string): Map<string, unknown> {
+  const names = LASTING.get(filed) ?? new Map<string, Map<string, unknown>>();
+  LASTING.set(filed, names);
+  const here = names.get(name) ?? new Map<string, unknown>();
+  // as the newest
+  names.delete(name);
+  names.set(name, here);
+  if (names.size > MOST_LASTING) names.delete(names.keys().next().value!);
+  return here;
+}
+
 export class Numbers {
   readonly #values: Float64Array;
   readonly #moved: { readonly index: number; readonly from: Numbers } | undefined;
@@ -69,6 +84,21 @@ export class Numbers {
   asFiled<T>(name: string, work: (filed: Numbers) => T): T | undefined {
     const from = this.#moved?.from;
     return from?.part(name, () => work(from));
+  }
+
+  /**
+   * A part that is small and dear: with one number moved it outlives the question, so that the next one about the
+   * same readings finds it. The oldest go when there are many.
+   */
+  lasting<T>(name: string, work: () => T): T {
+    if (this.#moved === undefined) return this.part(name, work);
+    const { index, from } = this.#moved;
+    const kept = this.#takenOver<T>(name);
+    if (kept !== undefined) return kept.part;
+    const byMove = lastingParts(from.#values, name);
+    const move = `${index}: ${this.#values[index]!}`;
+    if (!byMove.has(move)) byMove.set(move, work());
+    return byMove.get(move) as T;
   }
 
   #keep<T>(name: string, work: () => T): Kept<T> {

@@ -1,6 +1,7 @@
 /** Every force on the gear case: suspension, drive shafts, its own weight, the air; and what goes on through the joint. */
 import type { Car } from '../car/read.ts';
 import { standingOf } from '../loadpath/figures/loads.ts';
+import { crankBehind } from '../loadpath/joint/crank.ts';
 import { forcesBehind } from '../loadpath/joint/joint-of-car.ts';
 import { cornerLoads } from '../loadpath/loads/corner-loads.ts';
 import type { Doing } from '../loadpath/loads/doing.ts';
@@ -65,7 +66,11 @@ export function caseForces(car: Car, doing: Doing): CaseAnswer {
       ...each,
       name: k === own.length - 1 ? 'rear downforce' : 'weight and inertia of the case',
     }));
-    const all = [...suspension, ...named];
+    const crank = crankBehind('caseToEngine', car.form, standing, numbers).map((each) => ({
+      ...each,
+      name: 'torque of the crank, from the engine',
+    }));
+    const all = [...suspension, ...named, ...crank];
     return {
       reached: true,
       doing,

@@ -17,6 +17,7 @@ export {
 export { barLadder, type LadderAnswer, type LadderAsked } from './bar-ladder.ts';
 export { type BenchAnswer, type BenchAsked, benchTest } from './bench-test.ts';
 export { type CaseAnswer, type CaseForce, type CaseReached, caseForces } from './case-forces.ts';
+export { caseAtPlane, type PlaneAnswer } from './case-plane.ts';
 export * from './cautions.ts';
 export { type CoilAsked, type CoilProposal, coilForBar } from './coil-for-bar.ts';
 export { type ComparedRow, type Comparison, compareEvery, compareSpecs } from './compare.ts';

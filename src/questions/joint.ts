@@ -1,15 +1,19 @@
 /** How a bolted joint of the load path stands what the car does: studs, face, dowels, and what would break first. */
 import type { Car } from '../car/read.ts';
 import { putJointFigures } from '../loadpath/figures/joint.ts';
+import { standingOf } from '../loadpath/figures/loads.ts';
+import { crankTorque } from '../loadpath/joint/crank.ts';
 import { FaceParted } from '../loadpath/joint/face.ts';
-import type { JointName, JointUnderLoad } from '../loadpath/joint/joint-of-car.ts';
-import { NoTorque } from '../loadpath/joint/stud-of-car.ts';
+import type { JointName } from '../loadpath/joint/joint-of-car.ts';
+import type { JointUnderLoad } from '../loadpath/joint/joint-under.ts';
+import { NoTorque } from '../loadpath/joint/tightened.ts';
 import type { Doing } from '../loadpath/loads/doing.ts';
 import { STANDING } from '../loadpath/loads/doing.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { show, spokenFigures } from '../units/show.ts';
 import { CRACK_TEST_CAUTION, JOINT_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import type { Figure } from './figure.ts';
+import { crankNote, dryNotes, plateNotes, SCOPE_NOTE, warmNotes } from './joint-notes.ts';
 import { isRefusal } from './refusal.ts';
 import { figuresOf, figuresWithSpread, type Pass } from './spread-of-figures.ts';
 import { type WorkingAnswer, workingOfPass } from './working.ts';
@@ -83,6 +87,7 @@ export function jointOf(
     const numbers = new Numbers(car.values);
     const under = putJointFigures(car.form, joint, doing, numbers, () => undefined);
     const still = putJointFigures(car.form, joint, STANDING, numbers, () => undefined);
+    const crank = crankTorque(car.form, standingOf(car.form, doing, numbers), numbers);
     return {
       reached: true,
       joint,
@@ -90,7 +95,11 @@ export function jointOf(
       figures,
       face: drawnFace(under),
       worst: under.studs.reduce((a, b) => (b.pad.low < a.pad.low ? b : a)).name,
-      notes: notesOn(under, still, doing),
+      notes: notesOn(under, still, {
+        joint,
+        doing,
+        ...(crank === undefined ? {} : { crank }),
+      }),
       cautions: [JOINT_CAUTION, CRACK_TEST_CAUTION, STANDING_CAUTION],
     };
   } catch (reason) {
@@ -134,7 +143,11 @@ const list = (names: readonly string[]): string => names.join(', ');
 /** Off the plane of the others by more than a face can be, m. */
 const UNEVEN = 0.003;
 
-function notesOn(of: JointUnderLoad, still: JointUnderLoad, doing: Doing): string[] {
+function notesOn(
+  of: JointUnderLoad,
+  still: JointUnderLoad,
+  { joint, doing, crank }: { readonly joint: JointName; readonly doing: Doing; readonly crank?: number },
+): string[] {
   const notes: string[] = [];
   const worst = of.studs.reduce((a, b) => (b.pad.low < a.pad.low ? b : a));
   notes.push(
@@ -161,17 +174,14 @@ function notesOn(of: JointUnderLoad, still: JointUnderLoad, doing: Doing): strin
       `At the high end of the preload ${list(past.map(({ name }) => name))} is past nine tenths of yield while the wrench turns (VDI 2230 goes up to there).`,
     );
   }
-  notes.push(...swing(of, still));
+  notes.push(...dryNotes(of), ...warmNotes(of), ...plateNotes(of), ...swing(of, still));
   if (of.frame.uneven > UNEVEN) {
     notes.push(
       `The studs do not lie in one plane: one is ${show(of.frame.uneven, 'm').text} mm off it. Read their points again.`,
     );
   }
-  if (doing.longitudinal > 0) {
-    notes.push(
-      'The torque of the crank is not in it: it acts at the face between case and engine, and goes into the engine again before the tub.',
-    );
-  }
+  if (doing.longitudinal > 0) notes.push(crankNote(joint, crank));
+  notes.push(SCOPE_NOTE);
   return notes;
 }
 

@@ -372,6 +372,7 @@ test('specs: their chain, their names, their faults', () => {
     'as arrived',
     'as run',
     'proposal, longer rubber gap',
+    'lower studs by stretch',
     'proposal, six studs to the tub',
   ]);
   assert.equal(filed.car.form.front.left.coil!.rate!.value, 196_500);

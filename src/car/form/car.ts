@@ -8,6 +8,7 @@ import { amount, choice, day, words, yesNo } from '../field.ts';
 import { air } from './air.ts';
 import { axle } from './axle.ts';
 import { loadCase } from './case.ts';
+import { engine } from './engine.ts';
 import { joint, masses } from './joint.ts';
 import { log } from './log.ts';
 import { survey } from './survey.ts';
@@ -95,6 +96,7 @@ export const carFile = z.strictObject({
     .optional(),
   air: air.optional(),
   masses: masses.optional(),
+  engine: engine.optional(),
   joints: z.strictObject({ caseToEngine: joint.optional(), engineToTub: joint.optional() }).optional(),
   front: axle,
   rear: axle,

@@ -95,6 +95,16 @@ export const caseForm = z.strictObject({
         }),
       ),
       resultant: z.strictObject({ force: vector, moment: vector }),
+      plane: z
+        .strictObject({
+          x: z.number().meta({ description: 'm, forward of the front axle' }),
+          height: z.number().meta({ description: 'm, of the point that moments are about' }),
+          force: vector,
+          moment: vector,
+          count: z.number().meta({ description: 'forces that act behind it' }),
+        })
+        .optional()
+        .meta({ description: 'what the case hands forward through the plane asked for' }),
       residual: z.number().meta({ description: 'share of the largest force' }),
       ...remarks,
     }),

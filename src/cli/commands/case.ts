@@ -1,8 +1,17 @@
 /** `flatpatch case`: every force on the gear case, one by one and together. */
 import type { Command } from 'commander';
-import { type CaseAnswer, type CaseReached, caseForces } from '../../questions/index.ts';
+import {
+  type CaseAnswer,
+  type CaseReached,
+  caseAtPlane,
+  caseForces,
+  type PlaneAnswer,
+} from '../../questions/index.ts';
 import { spokenAmount } from '../../units/show.ts';
+
+import { askedAmount } from '../asked.ts';
 import { type AskedDoing, askedDoing, noted, takingDoing } from '../asked-doing.ts';
+
 import {
   type CarOptions,
   carOut,
@@ -17,30 +26,56 @@ import {
 import { table } from '../print.ts';
 import { refusalOf, tell } from '../tell.ts';
 
-interface Options extends CarOptions, MannerOptions, AskedDoing {}
+interface Options extends CarOptions, MannerOptions, AskedDoing {
+  readonly plane?: string;
+  readonly height?: string;
+}
 
 export function caseCommand(): Command {
   const made = command(
     'case',
     'Every force on the gear case while the car does something, and their resultant',
-    ['flatpatch case fenwold-201 --doing rear-kerb', 'flatpatch case ashgarth-501 --lateral "1.8 g" --json'],
+    [
+      'flatpatch case fenwold-201 --doing rear-kerb',
+      'flatpatch case fenwold-201 --doing cornering --plane "-2100 mm"',
+      'flatpatch case ashgarth-501 --lateral "1.8 g" --json',
+    ],
   );
-  return takingDoing(speaking(onCar(made))).action(answer);
+  return takingDoing(speaking(onCar(made)))
+    .option(
+      '--plane <x>',
+      'what the case hands forward through this plane across the car: x as in the file, so negative behind the front axle, with its unit',
+    )
+    .option(
+      '--height <z>',
+      'height on the centre line about which its moments are told, with its unit',
+      '0 mm',
+    )
+    .action(answer);
 }
 
 async function answer(file: string, options: Options): Promise<void> {
+  const plane =
+    options.plane === undefined
+      ? undefined
+      : {
+          x: askedAmount('--plane', options.plane, 'm'),
+          height: askedAmount('--height', options.height ?? '0 mm', 'm'),
+        };
   await tell(file, options, ({ car, file: named, source }) => {
     const asked = askedDoing(options, { car, source });
     const { doing, means } = asked;
     const is = noted(caseForces(car, doing), asked);
+    const through = plane === undefined ? undefined : caseAtPlane(car, doing, plane);
     return {
-      json: { ...header('case'), car: carOut(car, named), doing, is: answerOut(is) },
+      json: { ...header('case'), car: carOut(car, named), doing, is: answerOut(is, through) },
       lines: () =>
         is.reached
           ? [
               ...headLines(car, `forces on the gear case, ${means}`),
               '',
               ...forceTable(is, options),
+              ...planeLines(through, options),
               ...tailLines(is.notes, is.cautions),
             ]
           : [],
@@ -66,13 +101,33 @@ function forceTable(of: CaseReached, options: Options): string[] {
   ]);
 }
 
-function answerOut(of: CaseAnswer) {
+function planeLines(of: PlaneAnswer | undefined, options: Options): string[] {
+  if (of?.reached !== true) return [];
+  const newtons = (value: number): string => spokenAmount(value, 'N', 0, options.units);
+  const couple = (value: number): string => spokenAmount(value, 'N m', 1, options.units);
+  const mm = (value: number): string => spokenAmount(value, 'm', 1, options.units);
+  const { x, height } = of.plane;
+  return [
+    '',
+    `Through the plane at ${mm(x)}, of the ${of.count} forces behind it, about the centre line at a height of ${mm(height)}:`,
+    ...table([
+      ['', 'forward', 'to the left', 'up'],
+      ['force', ...of.force.map(newtons)],
+      ['moment about that way', ...of.moment.map(couple)],
+    ]),
+  ];
+}
+
+function answerOut(of: CaseAnswer, through: PlaneAnswer | undefined) {
   if (!of.reached) return { reached: false as const, message: of.message };
   const { forces, resultant, residual, notes, cautions } = of;
   return {
     reached: true as const,
     forces: forces.map((each) => ({ ...each })),
     resultant,
+    ...(through?.reached === true
+      ? { plane: { ...through.plane, force: through.force, moment: through.moment, count: through.count } }
+      : {}),
     residual,
     notes: [...notes],
     cautions: [...cautions],

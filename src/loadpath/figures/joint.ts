@@ -1,22 +1,23 @@
-/** Figures of a bolted joint under what the car is doing: its resultant, each stud, the face, dowels and slip. */
+/** Figures of a bolted joint under what the car is doing: its resultant, the face, dowels and slip, and its parts. */
 import type { CarForm } from '../../car/read.ts';
+import { ZERO } from '../../maths/vec3.ts';
 import type { Working } from '../../working/working.ts';
-import {
-  type JointName,
-  type JointUnderLoad,
-  jointUnder,
-  type StudUnderLoad,
-} from '../joint/joint-of-car.ts';
+import { crankBehind } from '../joint/crank.ts';
+import { forcesBehind, type JointName } from '../joint/joint-of-car.ts';
+import { type Behind, type JointUnderLoad, jointHolding } from '../joint/joint-under.ts';
+import type { CarStanding } from '../loads/car-equilibrium.ts';
 import type { Doing } from '../loads/doing.ts';
+import { askedOfStanding } from '../loads/standing-slopes.ts';
+import { resultantAt } from '../loads/wrench.ts';
 import type { Numbers } from '../numbers.ts';
+import { putPlate, putStud } from './joint-parts.ts';
 import { askedOf, standingOf } from './loads.ts';
-import { type FigureNote, notesOf, type Put, recorded } from './note.ts';
+import { notesOf, type Put, recorded } from './note.ts';
 
 const studs = notesOf('studs');
 
 const onFace = { method: 'sum of all that acts behind the face', source: 'JT-8' } as const;
 const solved = { method: 'the face solved, in contact only where it is pressed', source: 'JT-1' } as const;
-const tightened = { method: 'torque and friction, settled', source: 'ST-4, ST-14' } as const;
 
 const RESULTANT = {
   pull: studs({
@@ -66,6 +67,14 @@ const WHOLE = {
     lead: true,
     ...solved,
   }),
+  openedHot: studs({
+    id: 'openedHotLow',
+    means: 'part of the face that is open when warm, at the low end of the preload',
+    symbol: 'o_h',
+    unit: 'share',
+    rank: 2,
+    ...solved,
+  }),
   slip: studs({
     id: 'slipMargin',
     means: 'friction over what it would have to hold without dowels, low end of the preload',
@@ -78,7 +87,7 @@ const WHOLE = {
   }),
 } as const;
 
-const dowelNote = (name: string): FigureNote =>
+const dowelNote = (name: string) =>
   studs({
     id: `dowel.${name}`,
     means: `${name}, if friction held nothing`,
@@ -89,60 +98,35 @@ const dowelNote = (name: string): FigureNote =>
     source: 'JT-5',
   });
 
-const studNote = (
-  name: string,
-  what: string,
-  note: Omit<FigureNote, 'id' | 'stop' | 'means'> & { means: string },
-) => studs({ ...note, id: `stud.${name}.${what}`, means: `${name}: ${note.means}` });
+const JOINTS: readonly JointName[] = ['caseToEngine', 'engineToTub'];
 
-function putStud(stud: StudUnderLoad, put: Put): void {
-  const { name, sort } = stud;
-  const note = (what: string, rest: Parameters<typeof studNote>[2]): FigureNote => studNote(name, what, rest);
-  const N = { symbol: 'F', unit: 'N' } as const;
-  put(note('preloadLow', { means: 'preload, low end', ...N, rank: 3, ...tightened }), sort.preload.low);
-  put(note('preload', { means: 'preload', symbol: 'F_V', unit: 'N', rank: 2 }), sort.preload.middle);
-  put(
-    note('preloadHigh', { means: 'preload, high end, not settled', ...N, rank: 3, ...tightened }),
-    sort.preload.high,
-  );
-  put(note('force', { means: 'tension under the load', ...N, rank: 2, ...solved }), stud.force.middle);
-  put(
-    note('forceHigh', { means: 'tension under the load, high end', ...N, rank: 3, ...solved }),
-    stud.force.high,
-  );
-  put(note('pad', { means: 'left on its pad, low end', ...N, rank: 1, ...solved }), stud.pad.low);
-  put(
-    note('yieldShare', {
-      means: 'stress over yield while tightening, high end',
-      symbol: 'σ',
-      unit: 'share',
-      rank: 2,
-      method: 'equivalent stress of pull and thread torque',
-      source: 'ST-7',
-    }),
-    sort.tightening / sort.material.yield,
-  );
-  put(
-    note('loadFactor', {
-      means: 'part of an outside load that the stud feels while closed',
-      symbol: 'Φ',
-      unit: '1',
-      rank: 3,
-      method: 'compliances of stud and parts',
-      source: 'ST-13',
-    }),
-    sort.loadFactor,
-  );
-  put(
-    note('heat', {
-      means: 'change of preload when warm',
-      ...N,
-      rank: 3,
-      method: 'growth of stud and parts',
-      source: 'ST-15',
-    }),
-    sort.heat,
-  );
+/** All that acts behind both faces about the car's origin: the car is made to stand once for the two. */
+const behindBoth =
+  (car: CarForm) =>
+  (standing: CarStanding, numbers: Numbers): readonly number[] =>
+    JOINTS.flatMap((joint) => {
+      const { force, moment } = resultantAt(ZERO, [
+        ...forcesBehind(joint, car, standing, numbers),
+        ...crankBehind(joint, car, standing, numbers),
+      ]);
+      return [...force, ...moment];
+    });
+
+/** What acts behind one face; with a reading moved, by slopes about the place of the car.  [LL-40] */
+function behindJoint(car: CarForm, joint: JointName, doing: Doing): Behind {
+  const name = `behind the faces, car doing ${JSON.stringify(doing)}`;
+  const row = behindBoth(car);
+  return {
+    name,
+    of: (numbers) => {
+      const both = askedOfStanding(name, car, doing, numbers, {
+        asFiled: () => row(standingOf(car, doing, numbers), numbers),
+        of: row,
+      });
+      const [x, y, z, mx, my, mz] = both.slice(6 * JOINTS.indexOf(joint));
+      return { force: [x!, y!, z!], moment: [mx!, my!, mz!] };
+    },
+  };
 }
 
 /** @throws NotSettled, Unreachable, DegenerateCorner, BarOpen, NoTorque, FaceParted */
@@ -155,7 +139,8 @@ export function putJointFigures(
   working?: Working,
 ): JointUnderLoad {
   const put = working === undefined ? into : recorded(into, working, askedOf(doing));
-  const of = jointUnder(joint, car.joints![joint]!, car, standingOf(car, doing, numbers), numbers, working);
+  const form = car.joints![joint]!;
+  const of = jointHolding(form, behindJoint(car, joint, doing), numbers, working);
   const { load } = of;
   put(RESULTANT.pull, load.pull);
   put(RESULTANT.bending, load.byZ);
@@ -163,8 +148,10 @@ export function putJointFigures(
   put(RESULTANT.shear, Math.hypot(load.y, load.z));
   put(RESULTANT.turning, load.turning);
   put(WHOLE.opened, of.opened.low);
+  if (form.warm !== undefined) put(WHOLE.openedHot, of.openedHot.low);
   put(WHOLE.slip, of.slip);
-  for (const stud of of.studs) putStud(stud, put);
+  for (const stud of of.studs) putStud(stud, form.warm !== undefined, put);
+  for (const plate of of.plates) putPlate(plate, put);
   for (const dowel of of.dowels) put(dowelNote(dowel.name), dowel.force);
   return of;
 }

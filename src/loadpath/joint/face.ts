@@ -12,7 +12,6 @@
  * convex energy of three unknowns (w at the origin and its two slopes), so there is one answer and Newton with a line
  * search finds it. JT-n are the equations of docs/theory/studs.md.
  */
-import { Matrix, solve } from 'ml-matrix';
 import type { Metre, Newton, NewtonMetre, NewtonPerMetre } from '../../units/quantity.ts';
 
 export interface FacePoint {
@@ -48,40 +47,92 @@ export interface Parting {
   readonly byZ: NewtonMetre;
 }
 
-export interface FaceUnderLoad {
-  readonly studs: readonly Newton[];
-  readonly cells: readonly Newton[];
-  readonly plates: readonly Newton[];
-  /** Part of the cells that carried before and are open now, by the force that pressed them. */
-  readonly opened: number;
-  readonly opening: { readonly at: Metre; readonly perY: number; readonly perZ: number };
-  /** Largest of the three equations left over, as a share of the load. */
-  readonly residual: number;
-}
-
-/** The load is more than anything here can hold. */
+/** The load is more than anything here can hold; tells where the face parts. */
 export class FaceParted extends Error {
-  constructor() {
+  constructor(opening: Opening) {
     super(
-      'Nothing holds the two bodies together under this load: no stud or plate is on the side that is pulled.',
+      `Nothing holds the two bodies together under this load: no stud or plate with preload is ${sidePulled(opening)}, which is pulled.`,
     );
     this.name = 'FaceParted';
   }
 }
 
-type Opening = readonly [number, number, number];
+/** In the words of who stands behind the car: the side towards which the bodies part most. */
+function sidePulled([, perY, perZ]: Opening): string {
+  const steep = Math.hypot(perY, perZ);
+  if (!(steep > 0)) return 'in the face';
+  const sides = [
+    ...(Math.abs(perZ) > 0.4 * steep ? [perZ > 0 ? 'upper' : 'lower'] : []),
+    ...(Math.abs(perY) > 0.4 * steep ? [perY > 0 ? 'left' : 'right'] : []),
+  ];
+  return `on the ${sides.join(' ')} side`;
+}
 
-const apart = (at: FacePoint, [w, perY, perZ]: Opening): number => w + perY * at.y + perZ * at.z;
+/** How far the bodies part: at the origin, and its slopes over y and z. */
+export type Opening = readonly [at: Metre, perY: number, perZ: number];
 
-const studForce = (stud: FaceStud, w: number): Newton => Math.max(0, stud.preload + stud.stiffness * w);
-const cellForce = (cell: FaceCell, w: number): Newton => Math.max(0, cell.pressed - cell.stiffness * w);
+const CLOSED_FACE: Opening = [0, 0, 0];
+
+/** Springs of the face in rows of plain numbers: a spread solves it thousands of times over hundreds of cells. */
+export interface PackedFace {
+  readonly face: Face;
+  readonly y: Float64Array;
+  readonly z: Float64Array;
+  /** Force at no opening: tension positive, so that of a cell is negative. */
+  readonly rest: Float64Array;
+  readonly stiffness: Float64Array;
+  /** Where studs end and cells begin, and where cells end and plates begin. */
+  readonly ends: readonly [studs: number, cells: number];
+  readonly reach: Metre;
+  readonly preload: Newton;
+  readonly stiffest: NewtonPerMetre;
+}
+
+export function packFace(face: Face): PackedFace {
+  const springs = [
+    ...face.studs.map(({ y, z, stiffness, preload }) => ({ y, z, stiffness, rest: preload })),
+    ...face.cells.map(({ y, z, stiffness, pressed }) => ({ y, z, stiffness, rest: -pressed })),
+    ...face.plates.map(({ y, z, stiffness }) => ({ y, z, stiffness, rest: 0 })),
+  ];
+  const row = (of: (spring: (typeof springs)[number]) => number): Float64Array =>
+    Float64Array.from(springs, of);
+  const held = face.studs.length + face.cells.length;
+  return {
+    face,
+    y: row(({ y }) => y),
+    z: row(({ z }) => z),
+    rest: row(({ rest }) => rest),
+    stiffness: row(({ stiffness }) => stiffness),
+    ends: [face.studs.length, held],
+    reach: Math.max(1e-3, ...springs.map(({ y, z }) => Math.hypot(y, z))),
+    preload: face.studs.reduce((sum, { preload }) => sum + preload, 0),
+    stiffest: Math.max(...springs.map(({ stiffness }) => stiffness)),
+  };
+}
+
+/** Force of one spring at an opening: a stud does not push, a cell does not pull, a plate does both. */
+function forceAt({ y, z, rest, stiffness, ends }: PackedFace, k: number, q: Opening): Newton {
+  const force = rest[k]! + stiffness[k]! * (q[0] + q[1] * y[k]! + q[2] * z[k]!);
+  if (k < ends[0]) return Math.max(0, force);
+  return k < ends[1] && force > 0 ? 0 : force;
+}
+
+interface Balance {
+  readonly left: Opening;
+  /** k, ky, kz, kyy, kyz, kzz of all that still holds. */
+  readonly slope: readonly [number, number, number, number, number, number];
+}
 
 /** What holds the face at an opening, less the load: force and two moments; and how it changes.  [JT-1, JT-2] */
-function balance(face: Face, load: Parting, q: Opening): { readonly left: Opening; readonly slope: Matrix } {
+function balance(of: PackedFace, load: Parting, q: Opening): Balance {
   let [f, fy, fz] = [-load.pull, -load.byY, -load.byZ];
   let [k, ky, kz, kyy, kyz, kzz] = [0, 0, 0, 0, 0, 0];
-  // sums in plain numbers: a spread solves the face thousands of times over hundreds of cells
-  const put = ({ y, z }: FacePoint, force: Newton, stiffness: NewtonPerMetre): void => {
+  const count = of.y.length;
+  for (let i = 0; i < count; i += 1) {
+    const force = forceAt(of, i, q);
+    // loose: it gives nothing until it is touched again
+    if (force === 0 && i < of.ends[1]) continue;
+    const [y, z, stiffness] = [of.y[i]!, of.z[i]!, of.stiffness[i]!];
     f += force;
     fy += force * y;
     fz += force * z;
@@ -91,76 +142,105 @@ function balance(face: Face, load: Parting, q: Opening): { readonly left: Openin
     kyy += stiffness * y * y;
     kyz += stiffness * y * z;
     kzz += stiffness * z * z;
-  };
-  for (const stud of face.studs) {
-    const force = studForce(stud, apart(stud, q));
-    put(stud, force, force > 0 ? stud.stiffness : 0);
   }
-  for (const cell of face.cells) {
-    const force = cellForce(cell, apart(cell, q));
-    put(cell, -force, force > 0 ? cell.stiffness : 0);
-  }
-  for (const plate of face.plates) put(plate, plate.stiffness * apart(plate, q), plate.stiffness);
-  return {
-    left: [f, fy, fz],
-    slope: new Matrix([
-      [k, ky, kz],
-      [ky, kyy, kyz],
-      [kz, kyz, kzz],
-    ]),
-  };
+  return { left: [f, fy, fz], slope: [k, ky, kz, kyy, kyz, kzz] };
+}
+
+/** Step that would balance the face if nothing came loose: three equations by their cofactors. */
+function stepOf({ left, slope }: Balance, reach: Metre, trace: number): Opening {
+  // a trace of every stiffness keeps the step defined where all has come loose for a moment
+  const [b, c, e] = [slope[1], slope[2], slope[4]];
+  const [a, d, f] = [slope[0] + trace, slope[3] + trace * reach * reach, slope[5] + trace * reach * reach];
+  const [A, B, C] = [d * f - e * e, c * e - b * f, b * e - c * d];
+  const [D, E, F] = [a * f - c * c, b * c - a * e, a * d - b * b];
+  const determinant = a * A + b * B + c * C;
+  const [x, y, z] = left;
+  return [
+    -(A * x + B * y + C * z) / determinant,
+    -(B * x + D * y + E * z) / determinant,
+    -(C * x + E * y + F * z) / determinant,
+  ];
 }
 
 const MOST_STEPS = 200;
 const CLOSED = 1e-10;
+/** No two parts of a car are this far apart and still joined, m. */
+const PARTED: Metre = 0.2;
 
-/** @throws FaceParted where nothing holds */
-export function faceUnder(face: Face, load: Parting): FaceUnderLoad {
-  const reach = Math.max(1e-3, ...[...face.studs, ...face.cells].map(({ y, z }) => Math.hypot(y, z)));
-  const strength =
-    Math.abs(load.pull) +
-    Math.hypot(load.byY, load.byZ) / reach +
-    face.studs.reduce((sum, { preload }) => sum + preload, 0);
-  const size = (left: Opening): number =>
-    Math.max(Math.abs(left[0]), Math.abs(left[1]) / reach, Math.abs(left[2]) / reach) / (strength || 1);
-  // a trace of every stiffness keeps the step defined where all has come loose for a moment
-  const stiffest = Math.max(
-    ...[...face.studs, ...face.cells, ...face.plates].map(({ stiffness }) => stiffness),
-  );
-  const trace = Matrix.diag([1, reach * reach, reach * reach]).mul(1e-9 * stiffest);
-  let q: Opening = [0, 0, 0];
-  let now = balance(face, load, q);
+/**
+ * @param from  where to begin: the answer for a load or preload close by
+ * @throws FaceParted where nothing holds
+ */
+export function openingOf(of: PackedFace, load: Parting, from: Opening = CLOSED_FACE): SolvedFace {
+  const { reach } = of;
+  const strength = Math.abs(load.pull) + Math.hypot(load.byY, load.byZ) / reach + of.preload;
+  const size = ([f, fy, fz]: Opening): number =>
+    Math.max(Math.abs(f), Math.abs(fy) / reach, Math.abs(fz) / reach) / (strength || 1);
+  const trace = 1e-9 * of.stiffest;
+  let q = from;
+  let now = balance(of, load, q);
   for (let step = 0; step < MOST_STEPS && size(now.left) > CLOSED; step += 1) {
-    const move = solve(
-      Matrix.add(now.slope, trace),
-      Matrix.columnVector(now.left.map((each) => -each)),
-    ).to1DArray() as unknown as Opening;
+    const move = stepOf(now, reach, trace);
     // down the convex energy: the slope along the move must not have turned upward past the end
     const steepness = dot3(now.left, move);
     let part = 1;
     let to = along3(q, move, part);
-    let next = balance(face, load, to);
+    let next = balance(of, load, to);
     for (let half = 0; half < 60 && dot3(next.left, move) > -0.5 * steepness; half += 1) {
       part /= 2;
       to = along3(q, move, part);
-      next = balance(face, load, to);
+      next = balance(of, load, to);
     }
     q = to;
     now = next;
-    if (Math.max(...q.map(Math.abs)) > 0.2) throw new FaceParted();
+    if (Math.max(...q.map(Math.abs)) > PARTED) throw new FaceParted(q);
   }
-  if (size(now.left) > 1e-6) throw new FaceParted();
-  const cells = face.cells.map((cell) => cellForce(cell, apart(cell, q)));
+  const residual = size(now.left);
+  if (residual > 1e-6) throw new FaceParted(q);
+  return { opening: q, residual };
+}
+
+export interface SolvedFace {
+  readonly opening: Opening;
+  /** Largest of the three equations left over, as a share of the load. */
+  readonly residual: number;
+}
+
+/** Forces of studs, cells and plates in their order, at an opening. */
+export function forcesIn(of: PackedFace, q: Opening): FaceForces {
+  const { face, ends } = of;
+  const studs = face.studs.map((_, k) => forceAt(of, k, q));
+  // turned round with care: minus naught is no force
+  const cells = face.cells.map((_, k) => Math.abs(forceAt(of, ends[0] + k, q)));
   const carried = face.cells.reduce((sum, { pressed }) => sum + pressed, 0);
   const open = face.cells.reduce((sum, { pressed }, k) => sum + (cells[k] === 0 ? pressed : 0), 0);
   return {
-    studs: face.studs.map((stud) => studForce(stud, apart(stud, q))),
+    studs,
     cells,
-    plates: face.plates.map((plate) => plate.stiffness * apart(plate, q)),
+    plates: face.plates.map((_, k) => forceAt(of, ends[1] + k, q)),
     opened: carried === 0 ? 0 : open / carried,
-    opening: { at: q[0], perY: q[1], perZ: q[2] },
-    residual: size(now.left),
   };
+}
+
+export interface FaceForces {
+  readonly studs: readonly Newton[];
+  readonly cells: readonly Newton[];
+  readonly plates: readonly Newton[];
+  /** Part of the cells that carried before and are open now, by the force that pressed them. */
+  readonly opened: number;
+}
+
+export interface FaceUnderLoad extends FaceForces {
+  readonly opening: { readonly at: Metre; readonly perY: number; readonly perZ: number };
+  readonly residual: number;
+}
+
+/** @throws FaceParted where nothing holds */
+export function faceUnder(face: Face, load: Parting): FaceUnderLoad {
+  const packed = packFace(face);
+  const { opening, residual } = openingOf(packed, load);
+  const [at, perY, perZ] = opening;
+  return { ...forcesIn(packed, opening), opening: { at, perY, perZ }, residual };
 }
 
 const dot3 = (a: Opening, b: Opening): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];

@@ -1,12 +1,11 @@
 /**
- * A sort of stud of the car file, worked: how it gives, what the wrench leaves in it, what it bears.
+ * A sort of stud of the car file, worked: how it gives, what the hand leaves in it cold and warm, what it bears.
  *
  * In    the sort as filed, the numbers
  * Out   compliances, preload as a band, change with settling and heat, limits
  *
- * The band: low is the low end of torque with the high end of friction, settled; high is the high end of torque with
- * the low end of friction, not yet settled; the middle has the middle of both, settled. Ends of a reading are two
- * standard uncertainties out. ST-n are the equations of docs/theory/studs.md.
+ * The band: low is the low end as tightened, settled; high is the high end, not yet settled; the middle is settled.
+ * ST-n are the equations of docs/theory/studs.md.
  */
 import type { CarForm } from '../../car/read.ts';
 import {
@@ -14,15 +13,14 @@ import {
   type FastenerMaterial,
   fastenerMaterial,
 } from '../../materials/fastener-material.ts';
-import { type FrictionBand, lubricant } from '../../materials/lubricant.ts';
 import { type Thread, threadNamed } from '../../materials/thread.ts';
 import type { Reading } from '../../measured/reading.ts';
-import type { Newton, NewtonMetre, NewtonPerMetre, Pascal, Ratio } from '../../units/quantity.ts';
+import type { Newton, NewtonPerMetre, Pascal, Ratio } from '../../units/quantity.ts';
 import { formula, type Working } from '../../working/working.ts';
 import { noteSolved } from '../figures/note.ts';
-import { fromReading, fromReadingOr, type Numbers } from '../numbers.ts';
+import type { Numbers } from '../numbers.ts';
 import { heatChange, settling, settlingOf } from '../stud/change.ts';
-import { preloadByTorque, stressArea, tighteningStress, torqueThroughCrowfoot } from '../stud/preload.ts';
+import { stressArea, tighteningStress } from '../stud/preload.ts';
 import { clampedCompliance, loadFactor, studCompliance } from '../stud/stiffness.ts';
 import {
   type BreakingLoads,
@@ -30,6 +28,7 @@ import {
   enduranceRolledFirst,
   enduranceRolledLast,
 } from '../stud/strength.ts';
+import { threadFrictionOf, tightenedBand } from './tightened.ts';
 
 export type JointForm = NonNullable<NonNullable<CarForm['joints']>['engineToTub']>;
 export type SortForm = JointForm['sorts'][string];
@@ -52,17 +51,18 @@ export interface WorkedSort {
   readonly padStiffness: NewtonPerMetre;
   readonly loadFactor: Ratio;
   readonly preload: Band;
+  /** The same when warm. */
+  readonly hot: Band;
   /** Change when warm; nothing where the file tells no warmth. */
   readonly heat: Newton;
   /** Equivalent stress at the high end while the wrench turns. */
   readonly tightening: Pascal;
+  /** Whether that stress has the twist of the thread's friction in it: it has with a lubricant named. */
+  readonly twistKnown: boolean;
   readonly breaking: BreakingLoads;
   /** Stress amplitude that the thread bears for ever, at the middle preload. */
   readonly endurance: Pascal;
 }
-
-const NO_RUNNING = { kind: 'constant', what: 'no running torque given' } as const;
-const NO_CROWFOOT = { kind: 'constant', what: 'no crowfoot' } as const;
 
 const afterSettling = formula({
   symbol: 'F_V',
@@ -70,39 +70,11 @@ const afterSettling = formula({
   is: 'max(0*F_M, F_M + F_Z)',
   unit: 'N',
   terms: {
-    F_M: { unit: 'N', means: 'preload from torque' },
+    F_M: { unit: 'N', means: 'preload as tightened' },
     F_Z: { unit: 'N', means: 'change of preload as the faces settle' },
   },
   source: 'ST-14',
 });
-
-/** There is no preload without a lubricant: told by the question before this is asked. */
-export class NoTorque extends Error {
-  constructor(sort: string) {
-    super(
-      `Sort "${sort}" has no torque with its lubricant in the file: without the lubricant a torque says nothing of the preload.`,
-    );
-    this.name = 'NoTorque';
-  }
-}
-
-interface Ends {
-  readonly low: number;
-  readonly middle: number;
-  readonly high: number;
-}
-
-/** Standard uncertainties that the ends of a band lie from its middle. */
-const ENDS = 2;
-
-/** The ends of a reading: its number as used, and its filed spread either way. */
-const endsOf = (reading: Reading, numbers: Numbers): Ends => {
-  const middle = numbers.of(reading);
-  return { low: middle - ENDS * reading.u, middle, high: middle + ENDS * reading.u };
-};
-
-const frictionOf = (measured: Reading | undefined, table: FrictionBand, numbers: Numbers): Ends =>
-  measured === undefined ? table : endsOf(measured, numbers);
 
 /** @throws NoTorque; names of thread, materials and lubricant were checked when the file was read */
 export function workedSort(
@@ -112,8 +84,6 @@ export function workedSort(
   numbers: Numbers,
   working?: Working,
 ): WorkedSort {
-  const paste = sort.lubricant === undefined ? undefined : lubricant(sort.lubricant);
-  if (sort.torque === undefined || paste === undefined) throw new NoTorque(name);
   const thread = threadNamed(sort.thread)!;
   const material = fastenerMaterial(sort.material)!;
   const area = stressArea(thread);
@@ -152,50 +122,13 @@ export function workedSort(
     { symbol: 'δ_P', means: 'compliance of the clamped parts', value: parts, unit: 'm/N' },
   ]);
 
-  const set = endsOf(sort.torque, numbers);
-  const running = numbers.or(sort.running, 0);
-  const wrench = sort.wrench === undefined ? undefined : numbers.of(sort.wrench);
-  const atNut = (torque: NewtonMetre, record?: Working): NewtonMetre =>
-    wrench === undefined
-      ? torque
-      : torqueThroughCrowfoot({ set: torque, wrench, crowfoot: numbers.or(sort.crowfoot, 0) }, record, {
-          M_w: fromReading(sort.torque!),
-          L: fromReading(sort.wrench!),
-          e: sort.crowfoot === undefined ? NO_CROWFOOT : fromReading(sort.crowfoot),
-        });
-  const threads = frictionOf(sort.threadFriction, paste.thread, numbers);
-  const faces = frictionOf(sort.faceFriction, paste.face, numbers);
-  const face = { outer: nutFace, hole };
-  const left = (torque: NewtonMetre, at: 'low' | 'middle' | 'high', record?: Working): Newton =>
-    Math.max(
-      0,
-      preloadByTorque(
-        {
-          thread,
-          face,
-          friction: { thread: threads[at], face: faces[at] },
-          torque: atNut(torque, record),
-          running,
-        },
-        record,
-        {
-          d_w: fromReading(sort.nutFace),
-          d_h: fromReading(sort.hole),
-          μ_t: fromReadingOr(sort.threadFriction, paste.name),
-          μ_f: fromReadingOr(sort.faceFriction, paste.name),
-          ...(wrench === undefined ? { M: fromReading(sort.torque!) } : {}),
-          M_r: sort.running === undefined ? NO_RUNNING : fromReading(sort.running),
-        },
-      ),
-    );
-  const high = left(set.high, 'low');
-  const unsettled = left(set.middle, 'middle', working);
+  const tight = tightenedBand(name, sort, { thread, stud, parts }, numbers, working);
   const settled = settling(
     { stud, parts, settles: settlingOf({ nutFaces: 1, interfaces: layers.length }) },
     working,
     { f_Z: { kind: 'table', name: 'settling by number of faces, VDI 2230' } },
   );
-  const middle = afterSettling({ F_M: unsettled, F_Z: settled }, working);
+  const middle = afterSettling({ F_M: tight.middle, F_Z: settled }, working);
   const warm = numbers.or(of.warm, 0);
   const heat = heatChange({
     stud,
@@ -203,6 +136,9 @@ export function workedSort(
     layers: layers.map(({ thickness, of }) => ({ length: thickness, expansion: of.expansion, rise: warm })),
     studPieces: [{ length: grip, expansion: material.expansion, rise: warm }],
   });
+  const threads = threadFrictionOf(sort, numbers);
+  const preload = { low: Math.max(0, tight.low + settled), middle, high: tight.high };
+  const warmed = (cold: Newton): Newton => Math.max(0, cold + heat);
   const tensionArea = Math.min(area, shank > 0 ? shankArea : area);
   return {
     thread,
@@ -213,9 +149,15 @@ export function workedSort(
     stiffness: 1 / (stud + (1 - entry) * parts),
     padStiffness: 1 / (entry * parts),
     loadFactor: loadFactor({ stud, parts, entry }),
-    preload: { low: Math.max(0, left(set.low, 'high') + settled), middle, high },
+    preload,
+    hot: { low: warmed(preload.low), middle: warmed(middle), high: warmed(preload.high) },
     heat,
-    tightening: tighteningStress({ thread, preload: high, threadFriction: threads.low }),
+    tightening: tighteningStress({
+      thread,
+      preload: preload.high,
+      threadFriction: threads?.low ?? 0,
+    }),
+    twistKnown: threads !== undefined,
     breaking: breakingLoads({
       thread,
       engaged: numbers.of(sort.engaged),

@@ -18,9 +18,10 @@ import { add, along, cross, dot, scale, sub, unit, type Vec3, ZERO } from '../..
 import type { Metre, Newton } from '../../units/quantity.ts';
 import { STANDARD_GRAVITY } from '../../units/quantity.ts';
 import { pairForces } from '../axle/pair.ts';
-import { type AxleState, axleState } from '../axle-of-car.ts';
+import type { AxleState } from '../axle-of-car.ts';
 import { stiffnessAtWheels } from '../figures/axle-stiffness.ts';
 import type { Numbers } from '../numbers.ts';
+import { type AsSurveyed, asSurveyed, axlesAt, sideIn, velocityOf } from './as-surveyed.ts';
 import {
   type Air,
   airOf,
@@ -31,9 +32,7 @@ import {
   type Mass,
   movedBy,
   sideOf,
-  sprungMass,
   WHEEL_NAMES,
-  type WheelName,
   type Wheels,
 } from './doing.ts';
 import { fitOf, type Given, isFitted, typedLoads } from './given-loads.ts';
@@ -83,49 +82,7 @@ export class NotSettled extends Error {
 }
 
 /** Seven unknowns: the travels in the order of the wheels, then the ground's height and two slopes. */
-type Unknowns = readonly number[];
-
-/** What hangs on the survey alone, worked out once for a car. */
-interface AsSurveyed {
-  readonly contacts: Wheels<Vec3>;
-  readonly sprung: Mass;
-  /** What virtual work and the wheel scale leave between them as surveyed.  [LL-5] */
-  readonly offsets: Wheels<number>;
-}
-
-const sideIn = (axles: { readonly front: AxleState; readonly rear: AxleState }, wheel: WheelName) =>
-  axles[endOf(wheel)][sideOf(wheel)];
-
-function asSurveyed(car: CarForm, numbers: Numbers): AsSurveyed {
-  const axles = axlesAt(car, [0, 0, 0, 0], 0, numbers);
-  const contacts = eachWheel((wheel) => sideIn(axles, wheel).state.points.contact);
-  const centres = eachWheel((wheel) => sideIn(axles, wheel).state.points.wheelCentre);
-  const offsets = eachWheel((wheel) => {
-    const { state, of } = sideIn(axles, wheel);
-    const corner = car[endOf(wheel)][sideOf(wheel)];
-    const weight = numbers.of(corner.scale) * STANDARD_GRAVITY;
-    const off = numbers.of(corner.unsprung) * STANDARD_GRAVITY;
-    const velocity = (at: Vec3): Vec3 => velocityOf(state, at);
-    return (
-      weight * velocity(state.points.contact)[2] -
-      off * velocity(state.points.wheelCentre)[2] -
-      of.springing.sprungLoad
-    );
-  });
-  return { contacts, sprung: sprungMass(car, centres, contacts, numbers), offsets };
-}
-
-/** Velocity per metre of travel of a point that moves with the upright. */
-const velocityOf = (state: AxleState['left']['state'], at: Vec3): Vec3 =>
-  add(
-    state.moving.wheelCentre.perTravel,
-    cross(state.uprightTurn.perTravel, sub(at, state.points.wheelCentre)),
-  );
-
-const axlesAt = (car: CarForm, u: Unknowns, rack: Metre, numbers: Numbers) => ({
-  front: axleState(car.front, { left: u[0]!, right: u[1]!, rack }, numbers),
-  rear: axleState(car.rear, { left: u[2]!, right: u[3]!, rack: 0 }, numbers),
-});
+export type Unknowns = readonly number[];
 
 interface Look extends Omit<CarStanding, 'residual' | 'iterations' | 'doing'> {
   readonly equations: readonly number[];
@@ -284,36 +241,86 @@ interface Beginning {
 
 const FROM_SURVEY: Beginning = { at: [0, 0, 0, 0, 0, 0, 0], closed: CLOSED };
 
+/** @throws as foundStanding */
+export const carStanding = (car: CarForm, doing: Doing, numbers: Numbers): CarStanding =>
+  foundStanding(car, doing, numbers).standing;
+
+/** The car as it stands, and the unknowns that it took: seven, and four more travels where something throws it. */
+export interface FoundStanding {
+  readonly at: Unknowns;
+  readonly standing: CarStanding;
+}
+
 /** @throws NotSettled, Unreachable, DegenerateCorner, BarOpen */
-export function carStanding(car: CarForm, doing: Doing, numbers: Numbers): CarStanding {
-  const start = numbers.part(START, () => asSurveyed(car, numbers));
-  const typed = typedLoads(doing);
-  if (isFitted(typed)) {
-    const moved = movedBy(car, doing, numbers);
-    return settle(car, moved, beginningOf(car, moved, typed, numbers), start, numbers, typed).standing;
-  }
-  const calm: Doing = { ...doing, contacts: {} };
-  const steady = settle(car, calm, beginningOf(car, calm, {}, numbers), start, numbers, {});
-  if (!isThrown(doing)) return steady.standing;
+export function foundStanding(car: CarForm, doing: Doing, numbers: Numbers): FoundStanding {
+  const start = asSurveyed(car, numbers);
+  const { does, given } = firstStage(car, doing, numbers);
+  const steady = settle(car, does, beginningOf(car, does, given, numbers), start, numbers, given);
+  if (isFitted(given) || !isThrown(doing)) return steady;
+  const thrown = thrownLoads(car, doing, steady.standing.wheels, numbers);
+  const struck = settle(car, doing, { at: steady.at, closed: CLOSED }, start, numbers, thrown);
+  return { at: [...steady.at, ...struck.at.slice(0, 4)], standing: struck.standing };
+}
+
+/** What the car settles under before anything throws it. */
+function firstStage(car: CarForm, doing: Doing, numbers: Numbers) {
+  const given = typedLoads(doing);
+  return isFitted(given)
+    ? { does: movedBy(car, doing, numbers), given }
+    : { does: { ...doing, contacts: {} }, given: {} };
+}
+
+/** Loads in a strike: the tub has no time to move, the ground stays, and the wheel goes where its spring lets it. */
+function thrownLoads(
+  car: CarForm,
+  doing: Doing,
+  steady: Wheels<Pick<WheelStanding, 'ground'>>,
+  numbers: Numbers,
+): Given {
   const struck = WHEEL_NAMES.filter((wheel) => (doing.strikes[wheel] ?? 0) !== 0);
-  // the tub has no time to move: the ground stays where it is, and the struck wheel goes where its spring lets it
   const byKerb = Object.fromEntries(
     struck.map((wheel) => [
       wheel,
-      steady.standing.wheels[wheel].ground[2] +
+      steady[wheel].ground[2] +
         doing.strikes[wheel]! * numbers.of(car[endOf(wheel)][sideOf(wheel)].scale) * STANDARD_GRAVITY,
     ]),
   );
-  const given: Given = { ...byKerb, ...typed };
-  return settle(car, doing, { at: steady.at, closed: CLOSED }, start, numbers, given).standing;
+  return { ...byKerb, ...typedLoads(doing) };
 }
 
-const START = 'car as surveyed, for its equilibrium';
+/** The car at unknowns that are near what it takes, and what its equations then leave: for slopes about a place. */
+export function standingAt(
+  car: CarForm,
+  doing: Doing,
+  at: Unknowns,
+  numbers: Numbers,
+): { readonly equations: readonly number[]; readonly standing: CarStanding } {
+  const start = asSurveyed(car, numbers);
+  const { does, given } = firstStage(car, doing, numbers);
+  const steady = lookAt(car, does, at.slice(0, 7), start, numbers, given);
+  if (at.length === 7) return { equations: steady.equations, standing: standingOf(steady, does, 0) };
+  const thrown = thrownLoads(car, doing, steady.wheels, numbers);
+  const struck = lookAt(car, doing, [...at.slice(7), ...at.slice(4, 7)], start, numbers, thrown);
+  return {
+    equations: [...steady.equations, ...struck.equations.slice(0, 4)],
+    standing: standingOf(struck, doing, 0),
+  };
+}
+
+function standingOf(
+  look: Look,
+  doing: Doing,
+  iterations: number,
+  residual: Newton = Number.NaN,
+): CarStanding {
+  const { equations: _, tyreRates: __, found: ___, ...rest } = look;
+  return { ...rest, doing, residual, iterations };
+}
 
 /** With one number moved the car stands a hair from where it stood, and a spread needs two digits of how far. */
 function beginningOf(car: CarForm, doing: Doing, given: Given, numbers: Numbers): Beginning {
   const found = numbers.asFiled(`place and slopes of the car doing ${JSON.stringify(doing)}`, (filed) => {
-    const start = filed.part(START, () => asSurveyed(car, filed));
+    const start = asSurveyed(car, filed);
     const { at } = settle(car, doing, FROM_SURVEY, start, filed, given);
     return { at, slopes: slopesByDifferences(car, doing, at, start, filed, given) };
   });
@@ -348,7 +355,7 @@ function settle(
   start: AsSurveyed,
   numbers: Numbers,
   given: Given,
-): { readonly at: Unknowns; readonly standing: CarStanding } {
+): FoundStanding {
   const struck = Object.keys(given).length > 0 && !isFitted(given);
   const count = struck ? 4 : 7;
   const size = (look: Look): number => Math.max(...look.equations.slice(0, count).map(Math.abs));
@@ -381,8 +388,7 @@ function settle(
   }
   const residual = size(look);
   if (!(residual <= 10 * CLOSED_MOVED)) throw new NotSettled({ residual, iterations });
-  const { equations: _, tyreRates: __, found: ___, ...rest } = look;
-  return { at, standing: { ...rest, doing, residual, iterations } };
+  return { at, standing: standingOf(look, doing, iterations, residual) };
 }
 
 /** The step that the slopes ask for; none where nothing holds the car any more: both wheels of a side are up. */

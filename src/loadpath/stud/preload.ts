@@ -65,18 +65,22 @@ const torquePerLoad = formula({
   holds: 'while the nut slides and nothing yields',
 });
 
-const preloadFromTorque = formula({
-  symbol: 'F_M',
-  means: 'preload from torque',
-  is: '(M - M_r)/q',
-  unit: 'N',
-  terms: {
-    M: { unit: 'N m', means: 'torque at the nut' },
-    M_r: { unit: 'N m', means: 'running torque of the nut' },
-    q: { unit: 'm', means: 'torque for each newton of preload' },
-  },
-  source: 'ST-4',
-});
+const fromTorque = (symbol: 'F_M' | 'F_0', means: string) =>
+  formula({
+    symbol,
+    means,
+    is: '(M - M_r)/q',
+    unit: 'N',
+    terms: {
+      M: { unit: 'N m', means: 'torque at the nut' },
+      M_r: { unit: 'N m', means: 'running torque of the nut' },
+      q: { unit: 'm', means: 'torque for each newton of preload' },
+    },
+    source: 'ST-4',
+  });
+
+const preloadFromTorque = fromTorque('F_M', 'preload from torque');
+const snugFromTorque = fromTorque('F_0', 'preload at the snug torque');
 
 export interface Tightened {
   readonly thread: Thread;
@@ -108,12 +112,21 @@ type TorqueOrigins = Readonly<Partial<Record<'d_w' | 'd_h' | 'μ_t' | 'μ_f' | '
 
 /** Preload that a torque at the nut leaves, less what the nut needs to run.  [ST-4] */
 export function preloadByTorque(
-  of: Tightened & { readonly torque: NewtonMetre; readonly running: NewtonMetre },
+  of: Tightened & {
+    readonly torque: NewtonMetre;
+    readonly running: NewtonMetre;
+    /** The torque only brings the nut to snug, and an angle follows. */
+    readonly snug?: boolean;
+  },
   working?: Working,
   from: TorqueOrigins = {},
 ): Newton {
   const q = torqueForLoad(of, working, from);
-  return preloadFromTorque({ M: of.torque, M_r: of.running, q }, working, from);
+  return (of.snug === true ? snugFromTorque : preloadFromTorque)(
+    { M: of.torque, M_r: of.running, q },
+    working,
+    from,
+  );
 }
 
 /** Torque at the nut for a wanted preload.  [ST-4] */
@@ -249,5 +262,6 @@ export const preloadByAngle = (
     readonly parts: number;
   },
   working?: Working,
+  from: Readonly<Partial<Record<'F_0' | 'θ' | 'P', Origin>>> = {},
 ): Newton =>
-  preloadFromAngle({ F_0: of.snug, θ: of.angle, P: of.pitch, δ_S: of.stud, δ_P: of.parts }, working);
+  preloadFromAngle({ F_0: of.snug, θ: of.angle, P: of.pitch, δ_S: of.stud, δ_P: of.parts }, working, from);
