@@ -103,7 +103,7 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
   test('loads, case and studs are printed from their cards, in the case that is chosen', async () => {
     const asked: readonly [string, string, RegExp][] = [
       ['stop=links&card=loads&doing=braking', 'Print the load sheet of this case', /doing=braking/],
-      ['stop=case&doing=dip', 'Print all default cases', /sheets\/load\?(?!.*doing)/],
+      ['stop=case&doing=dip', 'Print all cases', /sheets\/load\?(?!.*doing)/],
       ['stop=studs&joint=caseToEngine&doing=dip', 'Print the joint sheet', /joint=caseToEngine.*doing=dip/],
       ['stop=studs&joint=engineToTub', 'Print the tightening card', /sheets\/tightening\?/],
     ];

@@ -16,7 +16,7 @@ interface Sheet {
 
 const OF_LOADS: readonly Sheet[] = [
   { kind: 'load', words: 'Print the load sheet of this case', ofNow: true },
-  { kind: 'load', words: 'Print all default cases', ofNow: false },
+  { kind: 'load', words: 'Print all cases', ofNow: false },
 ];
 
 const OF_JOINT: readonly Sheet[] = [
