@@ -9,6 +9,7 @@ import { test } from 'node:test';
 import fc from 'fast-check';
 import { BarOpen } from '../../src/loadpath/axle/anti-roll-bar.ts';
 import { Unreachable } from '../../src/loadpath/corner/reach.ts';
+import { crankBehind } from '../../src/loadpath/joint/crank.ts';
 import { FaceParted } from '../../src/loadpath/joint/face.ts';
 import { forcesBehind, type JointName } from '../../src/loadpath/joint/joint-of-car.ts';
 import { jointUnder } from '../../src/loadpath/joint/joint-under.ts';
@@ -155,9 +156,16 @@ function checkFace(joint: JointName, car: Car, numbers: Numbers, of: CarStanding
   const held = pull + plates.reduce((sum, { force }) => sum + force, 0);
   const strength = studs.reduce((sum, { sort }) => sum + sort.preload.middle, Math.abs(load.pull));
   near(held, load.pull, 1e-6 * strength, `${joint}, studs and pads`);
+  // the crank's couple crosses the face between the two bodies and is in neither list
+  const crank = crankBehind(joint, car.form, of, numbers).reduce((sum, each) => sum + each.moment![0], 0);
   const { force, moment } = resultantAt(frame.origin, before);
   near(load.pull, dot(force, frame.forward), 1e-9 * largest, `${joint}, pull`);
-  near(load.turning, -dot(moment, frame.forward), 1e-9 * largest, `${joint}, turning`);
+  near(
+    load.turning,
+    crank * frame.forward[0] - dot(moment, frame.forward),
+    1e-9 * largest,
+    `${joint}, turning`,
+  );
   return true;
 }
 
