@@ -30,6 +30,7 @@ import { sheetCommand } from './commands/sheet.ts';
 import { studsCommand } from './commands/studs.ts';
 import { surveyCommand } from './commands/survey.ts';
 import { tighteningCommand } from './commands/tightening.ts';
+import { tubCommand } from './commands/tub.ts';
 import { workingCommand } from './commands/working.ts';
 import { BadInput, badAsk, EXIT, EXIT_HELP, NotReached } from './outcome.ts';
 
@@ -58,6 +59,7 @@ function program(): Command {
     caseCommand(),
     logCommand(),
     studsCommand(),
+    tubCommand(),
     tighteningCommand(),
     barForCoilCommand(),
     coilForBarCommand(),

@@ -16,7 +16,8 @@ export {
 } from './bar-for-coil.ts';
 export { barLadder, type LadderAnswer, type LadderAsked } from './bar-ladder.ts';
 export { type BenchAnswer, type BenchAsked, benchTest } from './bench-test.ts';
-export { type CaseAnswer, type CaseForce, type CaseReached, caseForces } from './case-forces.ts';
+export type { BodyForce, BodyForcesAnswer, BodyForcesReached } from './body-forces.ts';
+export { caseForces } from './case-forces.ts';
 export { caseAtPlane, type PlaneAnswer } from './case-plane.ts';
 export * from './cautions.ts';
 export { type CoilAsked, type CoilProposal, coilForBar } from './coil-for-bar.ts';
@@ -85,4 +86,5 @@ export {
   tighteningOf,
 } from './tightening.ts';
 export type { TravelRange } from './travel-range.ts';
+export { THROUGH_THE_JOINT, tubForces } from './tub-forces.ts';
 export { type WorkingAnswer, type WorkingAsked, type WorkingReached, workingOf } from './working.ts';

@@ -1,7 +1,8 @@
 /** Every default case and every case of the car's own at every wheel, and of each member the largest pull and the largest push, with their cases. */
 import type { Car } from '../car/read.ts';
 import { MEMBERS, type MemberName } from '../loadpath/loads/members.ts';
-import { type CaseReached, caseForces } from './case-forces.ts';
+import type { BodyForcesReached } from './body-forces.ts';
+import { caseForces } from './case-forces.ts';
 import { doingsOf, type NamedDoing } from './doing-words.ts';
 import type { Figure, Wheel } from './figure.ts';
 import { type LoadsReached, loadsOf } from './loads.ts';
@@ -21,7 +22,7 @@ export interface LoadsInCase {
   readonly doing: NamedDoing;
   readonly loads: LoadsReached;
   /** Forces on the gear case; nothing where they have no answer. */
-  readonly gearCase?: CaseReached;
+  readonly gearCase?: BodyForcesReached;
 }
 
 export interface LoadCases {

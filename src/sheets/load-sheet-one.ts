@@ -4,7 +4,7 @@
  * In    the loads of all four wheels with spread, the forces on the case
  * Out   the laid-out document
  */
-import type { CaseReached } from '../questions/case-forces.ts';
+import type { BodyForcesReached } from '../questions/body-forces.ts';
 import type { NamedDoing } from '../questions/doing-words.ts';
 import { figureNamed, figuresAt, MEMBER_WORDS, MEMBERS } from '../questions/load-cases.ts';
 import type { LoadsReached } from '../questions/loads.ts';
@@ -21,7 +21,7 @@ export interface LoadSheetMatter {
   readonly doing: NamedDoing;
   readonly loads: LoadsReached;
   /** Nothing where they have no answer. */
-  readonly gearCase?: CaseReached;
+  readonly gearCase?: BodyForcesReached;
 }
 
 interface Sheet {

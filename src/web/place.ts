@@ -145,8 +145,10 @@ export function stanceOf(place: Place): Stance {
   return { front: axle('front'), rear: axle('rear'), rack: place.rack };
 }
 
+/** Stops that are no one wheel's: what they show is always under a load case. */
+export const isBehindCorners = (stop: Stop): boolean => stop === 'case' || stop === 'studs' || stop === 'tub';
+
 /** Whether a load case says what the car is doing, and not a wheel that is moved by hand. */
-export const isLoaded = ({ card, stop }: Place): boolean =>
-  card === 'loads' || stop === 'case' || stop === 'studs';
+export const isLoaded = ({ card, stop }: Place): boolean => card === 'loads' || isBehindCorners(stop);
 
 export const wheelName = (wheel: Wheel): string => `${wheel.end} ${wheel.side}`;

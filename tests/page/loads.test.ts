@@ -11,6 +11,7 @@ import {
   jointOf,
   loadsOf,
   openCar,
+  tubForces,
   usualDoing,
 } from '../../src/questions/index.ts';
 import { NO_BROWSER, openPage, openWorkshop, type Workshop } from './browser.ts';
@@ -63,15 +64,22 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
     await page.context().close();
   });
 
-  test('the case lists its forces, greatest first', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=case&doing=rear-kerb`);
-    const answer = caseForces(car, usualDoing('rear-kerb')!.doing);
-    assert.ok(answer.reached);
-    const greatest = Math.max(...answer.forces.map(({ size }) => size));
-    const first = page.locator('#card .figure-row').first();
-    await first.waitFor();
-    assert.equal(leading(await first.locator('.row-value').textContent()), Math.round(greatest));
-    await page.context().close();
+  test('case and tub list their forces, greatest first, and the tub tells what is left over', async () => {
+    const { doing } = usualDoing('rear-kerb')!;
+    for (const [stop, answer] of [
+      ['case', caseForces(car, doing)],
+      ['tub', tubForces(car, doing)],
+    ] as const) {
+      const page = await openPage(workshop, `?car=${CAR}&stop=${stop}&doing=rear-kerb`);
+      assert.ok(answer.reached);
+      const greatest = Math.max(...answer.forces.map(({ size }) => size));
+      const first = page.locator('#card .figure-row').first();
+      await first.waitFor();
+      assert.equal(leading(await first.locator('.row-value').textContent()), Math.round(greatest));
+      await page.getByText(/close.* to \d+e-\d+ of the largest/).waitFor();
+      assert.deepEqual(page.complaints, []);
+      await page.context().close();
+    }
   });
 
   test('studs: the worst is open first, another by keyboard, six by spec; preload opens its torque', async () => {

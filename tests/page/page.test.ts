@@ -181,11 +181,9 @@ describe('the page', { skip: NO_BROWSER }, () => {
     await page.context().close();
   });
 
-  test('stops and ways to come say what they will need', async () => {
+  test('ways to come say what they will need', async () => {
     const page = await pageAt(`?car=${CAR}`);
     await sheetStands(page);
-    await page.locator('[data-stop="tub"]').click();
-    await page.getByText('It will need the position and size of every insert').waitFor();
     await page.getByRole('tab', { name: 'gas path' }).click();
     await page.getByText('It will need the port faces').waitFor();
   });

@@ -1,5 +1,5 @@
 /** Invented answers of loads and of a bolted joint, made by hand, for the tests of the sheets. No engine stands behind them. */
-import type { CaseReached } from '../../src/questions/case-forces.ts';
+import type { BodyForcesReached } from '../../src/questions/body-forces.ts';
 import { type Figure, STANDING, type Wheel } from '../../src/questions/figure.ts';
 import type { JointReached } from '../../src/questions/joint.ts';
 import type { JointCases } from '../../src/questions/joint-cases.ts';
@@ -53,10 +53,19 @@ const loadsOf = (size: number, u?: number): LoadsReached => ({
   })),
 });
 
-export const inventedCase: CaseReached = {
+export const inventedCase: BodyForcesReached = {
   reached: true,
   doing: STANDING,
-  forces: [{ name: 'rocker pivot, left', at: [0, 0, 0], force: [100, -200, 300], size: 374, moment: 12 }],
+  forces: [
+    {
+      name: 'rocker pivot, left',
+      at: [0, 0, 0],
+      force: [100, -200, 300],
+      size: 374,
+      moment: 12,
+      couple: [0, 12, 0],
+    },
+  ],
   resultant: { force: [100, -200, 300], moment: [1, 2, 3] },
   residual: 1e-12,
   notes: ['All rear suspension is taken to stand on the case.'],

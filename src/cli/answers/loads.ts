@@ -1,4 +1,4 @@
-/** `loads --json`, `cases --json`, `studs --json` and `case --json`. */
+/** `loads --json`, `cases --json`, `studs --json`, `case --json` and `tub --json`. */
 import { z } from 'zod';
 import { HANDED_ON } from '../../questions/index.ts';
 import { about, figure, remarks, wheel } from './form.ts';
@@ -79,22 +79,31 @@ export const studsForm = z.strictObject({
 
 const vector = z.tuple([z.number(), z.number(), z.number()]).meta({ description: 'forward, left, up' });
 
+const forcesOnBody = {
+  reached: z.literal(true),
+  forces: z.array(
+    z.strictObject({
+      name: z.string(),
+      at: vector,
+      force: vector,
+      size: z.number().meta({ description: 'N' }),
+      moment: z.number().meta({ description: 'N m, a couple beside it' }),
+      couple: vector,
+    }),
+  ),
+  resultant: z.strictObject({ force: vector, moment: vector }),
+  residual: z.number().meta({ description: 'share of the largest force' }),
+  ...remarks,
+};
+
+const notReached = z.strictObject({ reached: z.literal(false), message: z.string() });
+
 export const caseForm = z.strictObject({
   ...about('case'),
   doing,
   is: z.discriminatedUnion('reached', [
     z.strictObject({
-      reached: z.literal(true),
-      forces: z.array(
-        z.strictObject({
-          name: z.string(),
-          at: vector,
-          force: vector,
-          size: z.number().meta({ description: 'N' }),
-          moment: z.number().meta({ description: 'N m, a couple beside it' }),
-        }),
-      ),
-      resultant: z.strictObject({ force: vector, moment: vector }),
+      ...forcesOnBody,
       plane: z
         .strictObject({
           x: z.number().meta({ description: 'm, forward of the front axle' }),
@@ -105,9 +114,13 @@ export const caseForm = z.strictObject({
         })
         .optional()
         .meta({ description: 'what the case hands forward through the plane asked for' }),
-      residual: z.number().meta({ description: 'share of the largest force' }),
-      ...remarks,
     }),
-    z.strictObject({ reached: z.literal(false), message: z.string() }),
+    notReached,
   ]),
+});
+
+export const tubForm = z.strictObject({
+  ...about('tub'),
+  doing,
+  is: z.discriminatedUnion('reached', [z.strictObject(forcesOnBody), notReached]),
 });

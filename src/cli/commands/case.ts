@@ -1,17 +1,11 @@
 /** `flatpatch case`: every force on the gear case, one by one and together. */
 import type { Command } from 'commander';
-import {
-  type CaseAnswer,
-  type CaseReached,
-  caseAtPlane,
-  caseForces,
-  type PlaneAnswer,
-} from '../../questions/index.ts';
+import { type BodyForcesAnswer, caseAtPlane, caseForces, type PlaneAnswer } from '../../questions/index.ts';
 import { spokenAmount } from '../../units/show.ts';
 
 import { askedAmount } from '../asked.ts';
 import { type AskedDoing, askedDoing, noted, takingDoing } from '../asked-doing.ts';
-
+import { forcesOut, forceTable } from '../body-forces.ts';
 import {
   type CarOptions,
   carOut,
@@ -74,7 +68,7 @@ async function answer(file: string, options: Options): Promise<void> {
           ? [
               ...headLines(car, `forces on the gear case, ${means}`),
               '',
-              ...forceTable(is, options),
+              ...forceTable(is, { on: 'the case', about: 'about the rear axle line' }, options.units),
               ...planeLines(through, options),
               ...tailLines(is.notes, is.cautions),
             ]
@@ -82,23 +76,6 @@ async function answer(file: string, options: Options): Promise<void> {
       refusal: refusalOf(is),
     };
   });
-}
-
-function forceTable(of: CaseReached, options: Options): string[] {
-  const newtons = (value: number): string => spokenAmount(value, 'N', 0, options.units);
-  const couple = (value: number): string => (value === 0 ? '' : spokenAmount(value, 'N m', 1, options.units));
-  const { force, moment } = of.resultant;
-  return table([
-    ['On the case', 'forward', 'to the left', 'up', 'together', 'couple'],
-    ...of.forces.map((each) => [
-      each.name,
-      ...each.force.map(newtons),
-      newtons(each.size),
-      couple(each.moment),
-    ]),
-    ['All of them', ...force.map(newtons), newtons(Math.hypot(...force)), ''],
-    ['about the rear axle line', ...moment.map(couple), '', ''],
-  ]);
 }
 
 function planeLines(of: PlaneAnswer | undefined, options: Options): string[] {
@@ -118,18 +95,9 @@ function planeLines(of: PlaneAnswer | undefined, options: Options): string[] {
   ];
 }
 
-function answerOut(of: CaseAnswer, through: PlaneAnswer | undefined) {
-  if (!of.reached) return { reached: false as const, message: of.message };
-  const { forces, resultant, residual, notes, cautions } = of;
-  return {
-    reached: true as const,
-    forces: forces.map((each) => ({ ...each })),
-    resultant,
-    ...(through?.reached === true
-      ? { plane: { ...through.plane, force: through.force, moment: through.moment, count: through.count } }
-      : {}),
-    residual,
-    notes: [...notes],
-    cautions: [...cautions],
-  };
+function answerOut(of: BodyForcesAnswer, through: PlaneAnswer | undefined) {
+  const out = forcesOut(of);
+  if (!out.reached || through?.reached !== true) return out;
+  const { plane, force, moment, count } = through;
+  return { ...out, plane: { ...plane, force, moment, count } };
 }

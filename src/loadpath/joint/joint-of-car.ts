@@ -69,22 +69,35 @@ export function forcesBehind(
     return [{ at, force }, unsprung];
   });
   // the tyre's force with the shaft's torque left in: both ends of the shaft are behind the face
+  const carried =
+    masses === undefined ? [] : joint === 'caseToEngine' ? [masses.case] : [masses.case, masses.engine];
+  const weights = carried.map(({ mass, at }): AppliedForce => {
+    const place = numbers.point(at);
+    return { at: place, force: scale(weightAt(standing, car, numbers, place), numbers.of(mass)) };
+  });
+  return [...wheels, ...weights, standing.airForces[1]!];
+}
+
+/** Weight and inertia of each kilogram of the sprung parts at a place of the car, thrown with it in a strike.  [JT-8, JT-9] */
+export function weightAt(standing: CarStanding, car: CarForm, numbers: Numbers, place: Vec3): Vec3 {
   const { ground, doing } = standing;
   const falling = add(
     add(scale(ground.forward, -doing.longitudinal), scale(ground.left, -doing.lateral)),
     scale(ground.up, -doing.vertical - STANDARD_GRAVITY),
   );
-  const carried =
-    masses === undefined ? [] : joint === 'caseToEngine' ? [masses.case] : [masses.case, masses.engine];
-  const weights = carried.map(({ mass, at }): AppliedForce => {
-    const place = numbers.point(at);
-    return {
-      at: place,
-      force: scale(add(falling, thrownAt(standing, car, numbers, place)), numbers.of(mass)),
-    };
-  });
-  return [...wheels, ...weights, standing.airForces[1]!];
+  return add(falling, thrownAt(standing, car, numbers, place));
 }
+
+/** What is left of the balance of the whole car where a strike throws it, about the sprung centre. */
+export const unbalanced = (standing: CarStanding): Resultant =>
+  resultantAt(standing.sprung.at, [
+    ...WHEEL_NAMES.flatMap((wheel): AppliedForce[] => [
+      standing.wheels[wheel],
+      standing.wheels[wheel].unsprung,
+    ]),
+    ...standing.airForces,
+    standing.sprungForce,
+  ]);
 
 /**
  * What a strike adds to the inertia of a part: the car is thrown as one stiff body by what the strike puts on it, less
@@ -93,14 +106,7 @@ export function forcesBehind(
 function thrownAt(standing: CarStanding, car: CarForm, numbers: Numbers, place: Vec3): Vec3 {
   const { sprung } = standing;
   if (!isThrown(standing.doing)) return ZERO;
-  const { force, moment } = resultantAt(sprung.at, [
-    ...WHEEL_NAMES.flatMap((wheel): AppliedForce[] => [
-      standing.wheels[wheel],
-      standing.wheels[wheel].unsprung,
-    ]),
-    ...standing.airForces,
-    standing.sprungForce,
-  ]);
+  const { force, moment } = unbalanced(standing);
   const { rollInertia, pitchInertia } = car.body!;
   const spin: Vec3 = [
     rollInertia === undefined ? 0 : moment[0] / numbers.of(rollInertia),

@@ -46,7 +46,7 @@ function Rows({ other, opened }: { other: OtherSpec; opened: Extract<Opened, { o
     <>
       {!a.reached && <p role="status">{`${car.spec}: ${a.message}`}</p>}
       {!b.reached && <p role="status">{`${opened.car.spec}: ${b.message}`}</p>}
-      {rows.length === 0 && <p>{STOPS[place.stop].toCome?.[0] ?? 'Neither spec has a figure here.'}</p>}
+      {rows.length === 0 && <p>Neither spec has a figure here.</p>}
       {rows.length > 0 && (
         <table>
           <thead>

@@ -1,7 +1,7 @@
 /** The line along the foot of the sheet: four ways as tabs, and the stops of the chosen way in their order. */
 import { LOAD_PATH, type Stop, type Wheel } from '../../questions/figure.ts';
 import type { Car } from '../engine/answers.ts';
-import { type Place, WAYS } from '../place.ts';
+import { isBehindCorners, type Place, WAYS } from '../place.ts';
 import { usePage } from '../state.tsx';
 import { doubtsAt } from '../stops/doubts.ts';
 import { STOPS, WAY_WORDS } from '../stops/words.ts';
@@ -81,21 +81,19 @@ const behind = (stop: Stop, { wheel, view }: Place): Partial<Place> =>
     ? { wheel: { end: 'rear', side: wheel.side }, rack: 0, ...(view === 'front' ? { view: 'rear' } : {}) }
     : {};
 
-type Mark = 'well' | 'to-come' | 'untold' | 'amiss';
+type Mark = 'well' | 'untold' | 'amiss';
 
 const MARK_WORDS: Readonly<Record<Mark, string>> = {
   well: '',
-  'to-come': 'later',
   untold: 'not told',
   amiss: 'look here',
 };
 
-/** A shape as well as a word: round where all is well, a square of dashes to come or not told, a diamond to look at. */
+/** A shape as well as a word: round where all is well, a square of dashes where the file does not tell, a diamond to look at. */
 function markOf(stop: Stop, corner: CornerAnswer, { form, warnings }: Car, wheel: Wheel): Mark {
-  if (STOPS[stop].toCome !== undefined) return 'to-come';
-  if (stop === 'studs' && form.joints === undefined) return 'untold';
-  if ((stop === 'case' || stop === 'studs') && form.body === undefined) return 'untold';
-  if (stop === 'case' || stop === 'studs') return 'well';
+  if ((stop === 'studs' || stop === 'tub') && form.joints === undefined) return 'untold';
+  if (stop === 'tub' && form.masses === undefined) return 'untold';
+  if (isBehindCorners(stop)) return form.body === undefined ? 'untold' : 'well';
   if (!corner.reached || doubtsAt(warnings, wheel, stop).length > 0) return 'amiss';
   return corner.figures.some(
     (figure) =>

@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'react';
 import type { Problem } from '../../measured/problem.ts';
 import { LOAD_PATH, type Stop } from '../../questions/figure.ts';
 import { type Speech, unitAfter } from '../../units/show.ts';
-import { wheelName } from '../place.ts';
+import { isBehindCorners, wheelName } from '../place.ts';
 import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 import { countWords, doubtsAt } from '../stops/doubts.ts';
@@ -21,11 +21,7 @@ export function useWalkAloud(corner: CornerAnswer): void {
   const said = useRef('');
   const here = `${place.way} ${place.stop} ${wheelName(place.wheel)}`;
   const whole =
-    place.way !== 'load' ||
-    !corner.reached ||
-    place.stop === 'case' ||
-    place.stop === 'studs' ||
-    hasSpread(corner, place.stop);
+    place.way !== 'load' || !corner.reached || isBehindCorners(place.stop) || hasSpread(corner, place.stop);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: said when one arrives, and when the spread is there
   useEffect(() => {
@@ -34,7 +30,7 @@ export function useWalkAloud(corner: CornerAnswer): void {
       said.current = here;
       say(sentenceOf(place.stop, corner, car.warnings, speech));
     };
-    if (whole || STOPS[place.stop].toCome !== undefined) {
+    if (whole) {
       tell();
       return;
     }
@@ -57,12 +53,11 @@ export function sentenceOf(
   warnings: readonly Problem[],
   speech: Speech,
 ): string {
-  const { title, is, toCome } = STOPS[stop];
+  const { title, is } = STOPS[stop];
   const next = LOAD_PATH[LOAD_PATH.indexOf(stop) + 1];
   const end = next === undefined ? 'This is the end of the line.' : `Next: ${STOPS[next].name}.`;
-  if (toCome !== undefined) return `${title}. ${toCome[0]} ${end}`;
   // behind the corners: no figure of one wheel stands for them
-  if (stop === 'case' || stop === 'studs') return `${title}. ${is} ${end}`;
+  if (isBehindCorners(stop)) return `${title}. ${is} ${end}`;
   if (!corner.reached) return `${title}. ${corner.message} ${end}`;
   const lead = leadOf(corner, stop);
   const doubts = doubtsAt(warnings, corner.wheel, stop);

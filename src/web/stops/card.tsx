@@ -3,11 +3,11 @@ import type { Figure } from '../../questions/figure.ts';
 import type { Speech } from '../../units/show.ts';
 import { sheetAddress } from '../client.ts';
 import { ReadingsForm } from '../forms/readings-form.tsx';
-import { CaseCard } from '../loads/case-card.tsx';
+import { BodyCard, CASE, TUB } from '../loads/body-card.tsx';
 import { LoadsCard } from '../loads/loads-card.tsx';
 import { StudsCard } from '../loads/studs-card.tsx';
 import type { useLoads } from '../loads/use-loads.ts';
-import { type CardName, wheelName } from '../place.ts';
+import { type CardName, isBehindCorners, wheelName } from '../place.ts';
 import { onDrawing } from '../sheet/car-drawing.tsx';
 import { useCar } from '../sheet/car-file.tsx';
 import { travelWords } from '../sheet/travel.ts';
@@ -37,22 +37,16 @@ export function Card({ corner, loads, onLight }: Props & { loads: ReturnType<typ
     ...(place.stop === 'spring' ? ([['ask', 'bars']] as const) : []),
   ];
   if (place.card === 'survey') return <SurveyCard />;
-  if (words.toCome !== undefined) {
-    return (
-      <aside className="card" id="card" aria-label={words.title} tabIndex={-1}>
-        <h2>{words.title}</h2>
-        <p>{words.is}</p>
-        <p>{words.toCome[0]}</p>
-        <p>{words.toCome[1]}</p>
-      </aside>
-    );
-  }
-  if (place.stop === 'case' || place.stop === 'studs') {
+  if (isBehindCorners(place.stop)) {
     return (
       <aside className="card" id="card" aria-label={words.title} tabIndex={-1}>
         <h2>{words.title}</h2>
         <p className="soft">{words.is}</p>
-        {place.stop === 'case' ? <CaseCard /> : <StudsCard />}
+        {place.stop === 'studs' ? (
+          <StudsCard />
+        ) : (
+          <BodyCard key={place.stop} of={place.stop === 'case' ? CASE : TUB} />
+        )}
       </aside>
     );
   }

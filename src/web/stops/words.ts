@@ -1,4 +1,4 @@
-/** What each stop of each way is, in a sentence, and what those to come will need. */
+/** What each stop of the load path is, in a sentence, and what the ways to come will need. */
 import type { Stop } from '../../questions/figure.ts';
 import type { Way } from '../place.ts';
 
@@ -6,8 +6,6 @@ export interface StopWords {
   readonly name: string;
   readonly title: string;
   readonly is: string;
-  /** Set where the stop is not worked out yet: what it will answer and what it will need. */
-  readonly toCome?: readonly [will: string, needs: string];
 }
 
 export const STOPS: Readonly<Record<Stop, StopWords>> = {
@@ -49,11 +47,7 @@ export const STOPS: Readonly<Record<Stop, StopWords>> = {
   tub: {
     name: 'tub',
     title: 'Tub',
-    is: 'The tub (also called the monocoque) and its inserts.',
-    toCome: [
-      'This stop will tell what each insert of the tub carries, and by which way.',
-      'It will need the position and size of every insert, and what the skin and core are.',
-    ],
+    is: 'The tub (also called the monocoque): what front suspension, engine joint, its own weight and the air put on it.',
   },
 };
 

@@ -1,7 +1,8 @@
-/** Every force on the gear case, the greatest first. */
+/** Every force on one body, gear case or tub, the greatest first. */
 import { useMemo } from 'react';
-import { caseForces } from '../../questions/index.ts';
+import { type BodyForcesAnswer, caseForces, type Doing, tubForces } from '../../questions/index.ts';
 import { spokenAmount } from '../../units/show.ts';
+import type { Car } from '../engine/answers.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { DoingChoice } from './doing-choice.tsx';
@@ -11,11 +12,23 @@ import { useDoing } from './use-case.ts';
 
 const WAYS = ['forward', 'left', 'up'] as const;
 
-export function CaseCard() {
+export interface Body {
+  readonly forces: (car: Car, doing: Doing) => BodyForcesAnswer;
+  /** What closes, before "to 1e-12 of the largest". */
+  readonly closing: string;
+}
+
+export const CASE: Body = {
+  forces: caseForces,
+  closing: 'The suspension\u2019s part of them closes with what ground and wheels put on the corners',
+};
+export const TUB: Body = { forces: tubForces, closing: 'Together they leave nothing: all of them close' };
+
+export function BodyCard({ of }: { of: Body }) {
   const { speech } = usePage();
   const { car } = useCar();
   const doing = useDoing();
-  const answer = useMemo(() => caseForces(car, doing), [car, doing]);
+  const answer = useMemo(() => of.forces(car, doing), [of, car, doing]);
   const newtons = (value: number): string => spokenAmount(value, 'N', 0, speech);
   if (!answer.reached) {
     return (
@@ -25,7 +38,9 @@ export function CaseCard() {
       </>
     );
   }
-  const rows = [...answer.forces].filter(({ size }) => size > 0.5).sort((a, b) => b.size - a.size);
+  const rows = [...answer.forces]
+    .filter(({ size, moment }) => size > 0.5 || moment > 0.05)
+    .sort((a, b) => b.size - a.size);
   return (
     <>
       <DoingChoice />
@@ -44,8 +59,7 @@ export function CaseCard() {
         ))}
       </div>
       <p className="note">
-        All of them close with what ground and wheels put on the corners to {answer.residual.toExponential(0)}{' '}
-        of the largest.
+        {of.closing} to {answer.residual.toExponential(0)} of the largest.
       </p>
       <LoadsToPrint />
       <Remarks notes={answer.notes} cautions={answer.cautions} />
