@@ -12,7 +12,7 @@ export const USUAL_JOINT = 'engine-to-tub';
 
 /** @throws BadInput */
 export function askedJoint(text: string): JointName {
-  const joint = NAMES[text];
+  const joint = Object.hasOwn(NAMES, text) ? NAMES[text] : undefined;
   if (joint === undefined)
     throw badAsk('asked/joint', `--joint "${text}" is not known; write ${JOINT_HELP}.`);
   return joint;

@@ -21,6 +21,7 @@ import { cornerCommand } from './commands/corner.ts';
 import { curvesCommand } from './commands/curves.ts';
 import { demoCommand } from './commands/demo.ts';
 import { figuresCommand } from './commands/figures.ts';
+import { followCommand } from './commands/follow.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
 import { logCommand } from './commands/log.ts';
@@ -55,6 +56,7 @@ function program(): Command {
     workingCommand(),
     compareCommand(),
     loadsCommand(),
+    followCommand(),
     casesCommand(),
     logCommand(),
     caseCommand(),

@@ -120,6 +120,50 @@ test('the other commands keep their forms', async () => {
   assert.equal(checked.specs.length, 5);
 });
 
+test('log and follow keep their forms; a row of the log and forces typed come back in SI', async () => {
+  const log = await answerOf(['log', 'fenwold-201']);
+  assert.ok(log.hardest.some((each: { name: string }) => each.name === 'hardest-braking'));
+  assert.ok(log.doubts.some((each: { code: string }) => each.code === 'log/gap'));
+  const row = await answerOf([
+    'loads',
+    'fenwold-201',
+    '--at',
+    '40.8 s',
+    '--wheel',
+    'front-left',
+    '--no-spread',
+  ]);
+  const braking = log.hardest.find((each: { name: string }) => each.name === 'hardest-braking');
+  assert.equal(braking.time, 40.8);
+  assert.ok(row.doing.longitudinal < -1.8 * 9.80665);
+  assert.ok(row.is.notes.some((note: string) => note.includes('no number in 3 of 1234 rows')));
+  const typed = await answerOf([
+    'follow',
+    'fenwold-201',
+    '--contact',
+    'rear-left up 6 kN forward -2 kN by spin',
+    '--front-brakes',
+    '60 %',
+  ]);
+  assert.deepEqual(typed.doing.contacts, { rearLeft: { up: 6000, forward: -2000, by: 'spin' } });
+  near(typed.doing.frontBrakes, 0.6, 1e-12);
+  assert.equal(typed.stops.length, 8);
+  for (const [args, told] of [
+    [['--doing', 'dipp'], /write one of/],
+    [['--log', 'lap'], /needs --at/],
+    [['--at', '99 s'], /outside the log/],
+    [['--at', '47.1 s'], /no number for sideways/],
+    [['--contact', 'rear-left 6000'], /needs the load/],
+    [['--contact', 'rear-left up -1 N'], /pulling on the ground/],
+    [['--kerb', 'rear-left 2', '--contact', 'rear-left up 6 kN'], /one of the two/],
+    [['--front-brakes', '130 %'], /between 0 and 100/],
+  ] as const) {
+    const ran = await flatpatch(['loads', 'fenwold-201', '--no-spread', ...args]);
+    assert.equal(ran.code, 2, args.join(' '));
+    assert.match(ran.err, told);
+  }
+});
+
 test('loads and studs keep their forms, and give their case back in SI', async () => {
   const loads = await answerOf([
     'loads',

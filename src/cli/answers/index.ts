@@ -4,7 +4,7 @@ import { axleForm, carForm, figuresForm } from './axle.ts';
 import { checkForm, problemsForm } from './check.ts';
 import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
-import { caseForm, casesForm, loadsForm, studsForm, tubForm } from './loads.ts';
+import { caseForm, casesForm, followForm, loadsForm, studsForm, tubForm } from './loads.ts';
 import { logForm } from './log.ts';
 import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
 import { surveyForm } from './survey.ts';
@@ -19,6 +19,7 @@ export const answerForm = z.discriminatedUnion('answer', [
   workingForm,
   compareForm,
   loadsForm,
+  followForm,
   casesForm,
   studsForm,
   tighteningForm,

@@ -62,6 +62,16 @@ export const casesForm = z.strictObject({
   cautions: z.array(z.string()),
 });
 
+export const followForm = z.strictObject({
+  ...about('follow'),
+  wheel,
+  joint: z.enum(['caseToEngine', 'engineToTub']),
+  doing,
+  stops: z
+    .array(z.strictObject({ stop: z.string(), says: z.string() }))
+    .meta({ description: 'from the tyre to the tub' }),
+});
+
 export const studsForm = z.strictObject({
   ...about('studs'),
   joint: z.enum(['caseToEngine', 'engineToTub']),

@@ -3,6 +3,7 @@ import { doingsOf, logNames } from '../../questions/index.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { CarPicture } from './car-picture.tsx';
+import { Following } from './following.tsx';
 import { InFigures } from './in-figures.tsx';
 import { LogRow } from './log-row.tsx';
 import { useCase } from './use-case.ts';
@@ -31,6 +32,7 @@ export function DoingChoice() {
       </fieldset>
       <p className="doing-means">{means}</p>
       {told !== undefined && <p role="status">{told}</p>}
+      <Following />
       <InFigures />
       {logNames(car).length > 0 && <LogRow />}
       {notes.map((note) => (

@@ -1,9 +1,13 @@
-/** The walk along the line, read aloud: the stop, its lead figure with spread, what looks odd, what comes next. */
+/**
+ * The walk along the line, read aloud: the stop, its lead figure with spread, what looks odd, what comes next. Under a
+ * load case the force is followed instead.
+ */
 import { useEffect, useRef } from 'react';
 import type { Problem } from '../../measured/problem.ts';
 import { LOAD_PATH, type Stop } from '../../questions/figure.ts';
 import { type Speech, unitAfter } from '../../units/show.ts';
-import { isBehindCorners, wheelName } from '../place.ts';
+import { useFollowed } from '../loads/following.tsx';
+import { isBehindCorners, isLoaded, wheelName } from '../place.ts';
 import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 import { countWords, doubtsAt } from '../stops/doubts.ts';
@@ -20,15 +24,24 @@ export function useWalkAloud(corner: CornerAnswer): void {
   const { car } = useCar();
   const said = useRef('');
   const here = `${place.way} ${place.stop} ${wheelName(place.wheel)}`;
+  const followed = useFollowed(place.way === 'load' && isLoaded(place));
   const whole =
-    place.way !== 'load' || !corner.reached || isBehindCorners(place.stop) || hasSpread(corner, place.stop);
+    place.way !== 'load' ||
+    followed !== undefined ||
+    !corner.reached ||
+    isBehindCorners(place.stop) ||
+    hasSpread(corner, place.stop);
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: said when one arrives, and when the spread is there
   useEffect(() => {
     if (place.way !== 'load' || said.current === here) return;
     const tell = (): void => {
       said.current = here;
-      say(sentenceOf(place.stop, corner, car.warnings, speech));
+      say(
+        followed === undefined
+          ? sentenceOf(place.stop, corner, car.warnings, speech)
+          : `${STOPS[place.stop].title}. ${followed}`,
+      );
     };
     if (whole) {
       tell();

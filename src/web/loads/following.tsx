@@ -1,0 +1,37 @@
+/** Where the force of this stop came from and where it goes, and the step to the next. */
+import { useMemo } from 'react';
+import { LOAD_PATH } from '../../questions/figure.ts';
+import { followForce } from '../../questions/index.ts';
+import { useCar } from '../sheet/car-file.tsx';
+import { usePage } from '../state.tsx';
+import { STOPS } from '../stops/words.ts';
+import { useDoing } from './use-case.ts';
+
+/** The sentence of the stop where the reader is. */
+export function useFollowed(on: boolean): string | undefined {
+  const { place, speech } = usePage();
+  const { car } = useCar();
+  const doing = useDoing();
+  const { stop, joint } = place;
+  const { end, side } = place.wheel;
+  return useMemo(
+    () => (on ? followForce(car, stop, { doing, wheel: { end, side }, joint, speech }) : undefined),
+    [on, car, stop, doing, end, side, joint, speech],
+  );
+}
+
+export function Following() {
+  const { place, go } = usePage();
+  const sentence = useFollowed(true);
+  const next = LOAD_PATH[LOAD_PATH.indexOf(place.stop) + 1];
+  return (
+    <section className="following" aria-label="Following the force">
+      <p>{sentence}</p>
+      {next !== undefined && (
+        <button type="button" aria-keyshortcuts="ArrowRight" onClick={() => go({ stop: next })}>
+          follow it to the {STOPS[next].name} <kbd>→</kbd>
+        </button>
+      )}
+    </section>
+  );
+}
