@@ -197,6 +197,7 @@ const TABLES: Readonly<Record<string, () => string>> = {
   body: () => keys(at('body')),
   brakes: () => keys(at('brakes')),
   air: () => keys(at('air')),
+  rearWing: () => keys(at('air', 'rearWing')),
   masses: () => keys(at('masses')),
   engine: () => keys(at('engine')),
   lump: () => keys(at('masses', 'case')),

@@ -27,10 +27,7 @@ export function caseForces(car: Car, doing: Doing): BodyForcesAnswer {
     const [list, met] = [resultantAt(about, suspension), resultantAt(about, outside)];
     // beside the corners: what the case weighs and what the air puts on it
     const own = forcesBehind('caseToEngine', car.form, standing, numbers).slice(outside.length);
-    const named = own.map((each, k) => ({
-      ...each,
-      name: k === own.length - 1 ? 'rear downforce' : 'weight and inertia of the case',
-    }));
+    const named = own.map((each) => ({ name: 'weight and inertia of the case', ...each }));
     const crank = crankBehind('caseToEngine', car.form, standing, numbers).map((each) => ({
       ...each,
       name: 'torque of the crank, from the engine',
@@ -47,6 +44,11 @@ export function caseForces(car: Car, doing: Doing): BodyForcesAnswer {
       ),
       notes: [
         'All rear suspension is taken to stand on the case. The force along the line of a wishbone\u2019s two inner joints is shared by the stiffness of its legs (LL-15).',
+        ...(car.form.air !== undefined && car.form.air.rearWing === undefined
+          ? [
+              'The file does not say where the rear wing stands, so all of the rear downforce is taken to press on the case at the axle line.',
+            ]
+          : []),
         ...(car.form.masses === undefined
           ? ['The file tells no mass of the case, so its own weight is not in the list.']
           : []),

@@ -3,6 +3,7 @@ import type { Car } from '../car/read.ts';
 import { standingOf } from '../loadpath/figures/loads.ts';
 import { forcesBehind, frameOf } from '../loadpath/joint/joint-of-car.ts';
 import { restOfSprung, weightOfRest } from '../loadpath/joint/tub-rest.ts';
+import { airOnTub } from '../loadpath/loads/air-by-part.ts';
 import type { Doing } from '../loadpath/loads/doing.ts';
 import { resultantAt } from '../loadpath/loads/wrench.ts';
 import { Numbers } from '../loadpath/numbers.ts';
@@ -52,7 +53,6 @@ export function tubForces(car: Car, doing: Doing): BodyForcesAnswer {
       );
     }
     const { origin } = frameOf(studs.map(({ at }) => numbers.point(at)));
-    const [frontDown, , drag] = standing.airForces;
     const all: readonly NamedForce[] = [
       ...suspensionOn(standing, FRONT),
       {
@@ -61,8 +61,7 @@ export function tubForces(car: Car, doing: Doing): BodyForcesAnswer {
         ...resultantAt(origin, forcesBehind('engineToTub', form, standing, numbers)),
       },
       { name: 'weight and inertia of the rest', ...weightOfRest(form, standing, numbers) },
-      { name: 'front downforce', ...frontDown! },
-      { name: 'drag', ...drag! },
+      ...airOnTub(form, standing, numbers),
     ];
     const together = resultantAt(origin, all);
     return {

@@ -13,6 +13,7 @@ import { crankBehind } from '../../src/loadpath/joint/crank.ts';
 import { FaceParted } from '../../src/loadpath/joint/face.ts';
 import { forcesBehind, type JointName } from '../../src/loadpath/joint/joint-of-car.ts';
 import { jointUnder } from '../../src/loadpath/joint/joint-under.ts';
+import { airOnTub } from '../../src/loadpath/loads/air-by-part.ts';
 import { type CarStanding, carStanding, NotSettled } from '../../src/loadpath/loads/car-equilibrium.ts';
 import { type CornerLoads, cornerLoads } from '../../src/loadpath/loads/corner-loads.ts';
 import { type Doing, endOf, sideOf, WHEEL_NAMES, type WheelName } from '../../src/loadpath/loads/doing.ts';
@@ -139,7 +140,8 @@ function checkFace(joint: JointName, car: Car, numbers: Numbers, of: CarStanding
   );
   const before = [
     ...front.flatMap(({ onTub }) => onTub),
-    ...[of.airForces[0]!, of.airForces[2]!, of.sprungForce],
+    ...airOnTub(car.form, of, numbers),
+    of.sprungForce,
     ...gone,
   ];
   nothingLeft([...before, ...forcesBehind(joint, car.form, of, numbers)], largest, joint);

@@ -74,6 +74,13 @@ test('its cases and logs mean what they meant', () => {
   same(columns.vertical!.rest!, 9.80665);
 });
 
+test('its rear wing means what it meant', () => {
+  const wing = read().form.air!.rearWing!;
+  same(wing.at.value[0], -126 * 0.0254);
+  same(wing.downforce.value, 500 * 4.4482216152605);
+  assert.equal(wing.pillars.length, 1);
+});
+
 test('its survey gives the points that it gave', () => {
   const { left } = read().form.front;
   // the arm stood 1000 mm behind, 2000 mm to the right and 300 mm under the car's origin, square to the car

@@ -1,6 +1,6 @@
 /** Forces of the air at one speed; at others they go by its square. */
 import { z } from 'zod';
-import { amount } from '../field.ts';
+import { amount, point } from '../field.ts';
 
 const force = (means: string, max: number) =>
   amount({
@@ -43,4 +43,20 @@ export const air = z.strictObject({
     max: 1000,
     usual: 'estimate',
   }),
+  rearWing: z
+    .strictObject({
+      at: point(
+        'where the force of the rear wing acts',
+        'Quarter of its chord behind its leading edge, middle of the car.',
+      ),
+      downforce: force('downforce of the rear wing at that speed', 30_000),
+      drag: force('drag of the rear wing at that speed', 10_000),
+      pillars: z
+        .array(point('foot of a pillar on the gear case', 'Middle of its bolts.'))
+        .min(1)
+        .max(6)
+        .meta({ title: 'feet of its pillars on the gear case' }),
+    })
+    .meta({ title: 'rear wing that stands on the gear case' })
+    .optional(),
 });

@@ -12,6 +12,7 @@ import type { CarForm } from '../../car/read.ts';
 import { add, along, cross, dot, scale, sub, unit, type Vec3, ZERO } from '../../maths/vec3.ts';
 import type { Metre } from '../../units/quantity.ts';
 import { STANDARD_GRAVITY } from '../../units/quantity.ts';
+import { airOnCase } from '../loads/air-by-part.ts';
 import type { CarStanding } from '../loads/car-equilibrium.ts';
 import { isThrown, WHEEL_NAMES } from '../loads/doing.ts';
 import { type AppliedForce, type Resultant, resultantAt } from '../loads/wrench.ts';
@@ -61,7 +62,7 @@ export function forcesBehind(
   car: CarForm,
   standing: CarStanding,
   numbers: Numbers,
-): readonly AppliedForce[] {
+): readonly (AppliedForce & { readonly name?: string })[] {
   const { masses } = car;
   const rear = WHEEL_NAMES.filter((wheel) => wheel.startsWith('rear'));
   const wheels = rear.flatMap((wheel): AppliedForce[] => {
@@ -75,7 +76,7 @@ export function forcesBehind(
     const place = numbers.point(at);
     return { at: place, force: scale(weightAt(standing, car, numbers, place), numbers.of(mass)) };
   });
-  return [...wheels, ...weights, standing.airForces[1]!];
+  return [...wheels, ...weights, ...airOnCase(car, standing, numbers)];
 }
 
 /** Weight and inertia of each kilogram of the sprung parts at a place of the car, thrown with it in a strike.  [JT-8, JT-9] */

@@ -28,7 +28,12 @@ export function Following() {
     <section className="following" aria-label="Following the force">
       <p>{sentence}</p>
       {next !== undefined && (
-        <button type="button" aria-keyshortcuts="ArrowRight" onClick={() => go({ stop: next })}>
+        <button
+          type="button"
+          className="word"
+          aria-keyshortcuts="ArrowRight"
+          onClick={() => go({ stop: next })}
+        >
           follow it to the {STOPS[next].name} <kbd>→</kbd>
         </button>
       )}
