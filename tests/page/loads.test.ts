@@ -6,6 +6,7 @@ import { after, before, describe, test } from 'node:test';
 import type { Page } from 'playwright-core';
 import {
   type Car,
+  caseAtPlane,
   caseForces,
   doingsOf,
   jointOf,
@@ -60,6 +61,22 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
     const slip = page.getByRole('dialog', { name: 'Working' });
     await slip.getByRole('heading', { level: 2, name: /force along the pushrod/ }).waitFor();
     await slip.getByText('six equations of the upright').waitFor();
+    assert.deepEqual(page.complaints, []);
+    await page.context().close();
+  });
+
+  test('a plane across the case is typed: what goes through it is what the question tells there', async () => {
+    const page = await openPage(workshop, `?car=${CAR}&stop=case&doing=rear-kerb`);
+    const plane = page.getByRole('textbox', { name: 'plane at x, mm' });
+    await plane.fill('-2200');
+    await plane.press('Enter');
+    const { doing } = usualDoing('rear-kerb')!;
+    const { wheelCentre } = car.form.rear.left.points;
+    const answer = caseAtPlane(car, doing, { x: -2.2, height: wheelCentre.value[2] });
+    assert.ok(answer.reached);
+    await page.getByText(`Of ${answer.count} forces behind it`).waitFor();
+    const torsion = row(page, 'torsion, about forward').locator('.row-value');
+    assert.equal(leading(await torsion.textContent()), Math.round(answer.moment[0]));
     assert.deepEqual(page.complaints, []);
     await page.context().close();
   });

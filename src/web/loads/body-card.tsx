@@ -6,6 +6,7 @@ import type { Car } from '../engine/answers.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { DoingChoice } from './doing-choice.tsx';
+import { PlaneOfCase } from './plane-of-case.tsx';
 import { LoadsToPrint } from './print-words.tsx';
 import { Remarks } from './remarks.tsx';
 import { useDoing } from './use-case.ts';
@@ -61,6 +62,7 @@ export function BodyCard({ of }: { of: Body }) {
       <p className="note">
         {of.closing} to {answer.residual.toExponential(0)} of the largest.
       </p>
+      {of === CASE && <PlaneOfCase />}
       <LoadsToPrint />
       <Remarks notes={answer.notes} cautions={answer.cautions} />
     </>
