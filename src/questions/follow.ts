@@ -39,10 +39,19 @@ const MEMBER_WORDS: Readonly<Record<MemberName, string>> = {
 /** A force of less than this is not worth a word, N. */
 const NOTHING = 1;
 
-export function followForce(car: Car, stop: Stop, asked: FollowAsked): string {
+export interface Followed {
+  /** Whether the force could be told; `says` is then the sentence, else why not. */
+  readonly reached: boolean;
+  readonly says: string;
+}
+
+const told = (says: string): Followed => ({ reached: true, says });
+const not = (says: string): Followed => ({ reached: false, says });
+
+export function followForce(car: Car, stop: Stop, asked: FollowAsked): Followed {
   const { doing, wheel, joint, speech = 'mm-N' } = asked;
   const without = noBody(car.form);
-  if (without !== undefined) return without;
+  if (without !== undefined) return not(without);
   const newtons = (value: number): string => spokenAmount(Math.abs(value), 'N', 0, speech);
   const couples = (value: number): string => spokenAmount(Math.abs(value), 'N m', 0, speech);
   try {
@@ -52,15 +61,17 @@ export function followForce(car: Car, stop: Stop, asked: FollowAsked): string {
     const standing = standingOf(car.form, doing, new Numbers(car.values));
     const name = wheelNamed(wheel);
     const { ground, unsprung } = standing.wheels[name];
-    return atCorner(stop, cornerLoads(standing, name), {
-      ground,
-      unsprung: length(unsprung.force),
-      wheel,
-      newtons,
-      couples,
-    });
+    return told(
+      atCorner(stop, cornerLoads(standing, name), {
+        ground,
+        unsprung: length(unsprung.force),
+        wheel,
+        newtons,
+        couples,
+      }),
+    );
   } catch (reason) {
-    if (isRefusal(reason)) return reason.message;
+    if (isRefusal(reason)) return not(reason.message);
     throw reason;
   }
 }
@@ -74,10 +85,10 @@ function ways([forward, left, up]: Vec3, newtons: Speak): string {
     [forward, 'forward', 'rearward'],
     [left, 'to the left', 'to the right'],
   ] as const;
-  const told = parts.filter(([value]) => Math.abs(value) > NOTHING);
-  return told.length === 0
+  const worth = parts.filter(([value]) => Math.abs(value) > NOTHING);
+  return worth.length === 0
     ? 'nothing'
-    : list(told.map(([value, more, less]) => `${newtons(value)} ${value > 0 ? more : less}`));
+    : list(worth.map(([value, more, less]) => `${newtons(value)} ${value > 0 ? more : less}`));
 }
 
 const list = (words: readonly string[]): string =>
@@ -111,10 +122,10 @@ function atCorner(
       const legs = MEMBERS.filter((name) => name !== 'rod').sort(
         (a, b) => Math.abs(tension[b]) - Math.abs(tension[a]),
       );
-      const told = legs
+      const most = legs
         .slice(0, 2)
         .map((name) => `the ${MEMBER_WORDS[name]} by ${newtons(tension[name])} of ${pulled(tension[name])}`);
-      return `The legs take it to the ${body}, most of it ${list(told)}. The rod takes ${newtons(tension.rod)} of ${pulled(tension.rod)} to the rocker.`;
+      return `The legs take it to the ${body}, most of it ${list(most)}. The rod takes ${newtons(tension.rod)} of ${pulled(tension.rod)} to the rocker.`;
     }
     case 'rocker': {
       const link =
@@ -133,28 +144,34 @@ const springWords = ({ unit, barTorque }: CornerLoads, newtons: Speak, couples: 
     ? `${couples(barTorque)} to the spring, the torsion bar${Math.abs(unit) > NOTHING ? `, with ${newtons(unit)} in the damper unit` : ''}`
     : `${newtons(unit)} of ${unit >= 0 ? 'push' : 'pull'} to the spring`;
 
-function onCase(car: Car, doing: Doing, newtons: Speak, couples: Speak): string {
+function onCase(car: Car, doing: Doing, newtons: Speak, couples: Speak): Followed {
   const is = caseForces(car, doing);
-  if (!is.reached) return is.message;
+  if (!is.reached) return not(is.message);
   const greatest = [...is.forces].sort((a, b) => b.size - a.size).slice(0, 2);
   const { force, moment } = is.resultant;
-  return `Both rear corners stand on the gear case; its greatest loads are ${list(greatest.map(({ name, size }) => `${newtons(size)} at ${name}`))}. Together they are ${ways(force, newtons)}, with a couple of ${couples(length(moment))} about the rear axle line: that goes forward into the engine.`;
+  return told(
+    `Both rear corners stand on the gear case; its greatest loads are ${list(greatest.map(({ name, size }) => `${newtons(size)} at ${name}`))}. Together they are ${ways(force, newtons)}, with a couple of ${couples(length(moment))} about the rear axle line: that goes forward into the engine.`,
+  );
 }
 
-function throughStuds(car: Car, joint: JointName, doing: Doing, newtons: Speak, couples: Speak): string {
+function throughStuds(car: Car, joint: JointName, doing: Doing, newtons: Speak, couples: Speak): Followed {
   const is = jointOf(car, joint, doing, { spread: false });
-  if (!is.reached) return is.message;
+  if (!is.reached) return not(is.message);
   const of = (id: string): number => is.figures.find((figure) => figure.id === id)?.value ?? Number.NaN;
   const pull = of('pull');
   const bending = of('bending');
   const open = of('openedLow');
   const worst = is.face.studs.find(({ name }) => name === is.worst)!;
-  return `Through the face ${JOINT_WORDS[joint]} come ${newtons(pull)} that ${pull > 0 ? 'pulls it apart' : 'presses it together'}, ${newtons(of('shear'))} along it, and a bending of ${couples(bending)} that opens its ${bending < 0 ? 'lower' : 'upper'} side. The studs hold it closed${open > 0 ? ', but not everywhere' : ''}: least is left at ${worst.name}, ${newtons(worst.left)} of ${newtons(worst.pressed)} on its pad. It goes on ${joint === 'caseToEngine' ? 'through the engine to the tub' : 'into the tub'}.`;
+  return told(
+    `Through the face ${JOINT_WORDS[joint]} come ${newtons(pull)} that ${pull > 0 ? 'pulls it apart' : 'presses it together'}, ${newtons(of('shear'))} along it, and a bending of ${couples(bending)} that opens its ${bending < 0 ? 'lower' : 'upper'} side. The studs hold it closed${open > 0 ? ', but not everywhere' : ''}: least is left at ${worst.name}, ${newtons(worst.left)} of ${newtons(worst.pressed)} on its pad. It goes on ${joint === 'caseToEngine' ? 'through the engine to the tub' : 'into the tub'}.`,
+  );
 }
 
-function onTub(car: Car, doing: Doing, newtons: Speak): string {
+function onTub(car: Car, doing: Doing, newtons: Speak): Followed {
   const is = tubForces(car, doing);
-  if (!is.reached) return is.message;
+  if (!is.reached) return not(is.message);
   const named = (name: string): Vec3 => is.forces.find((each) => each.name === name)?.force ?? [0, 0, 0];
-  return `The tub has ${ways(named(THROUGH_THE_JOINT), newtons)} through the engine joint, and the front suspension. What it carries itself, with the driver, answers by ${ways(named('weight and inertia of the rest'), newtons)}; with the air they close, and nothing is left over. This is the end of the line.`;
+  return told(
+    `The tub has ${ways(named(THROUGH_THE_JOINT), newtons)} through the engine joint, and the front suspension. What it carries itself, with the driver, answers by ${ways(named('weight and inertia of the rest'), newtons)}; with the air they close, and nothing is left over. This is the end of the line.`,
+  );
 }

@@ -35,7 +35,7 @@ export * from './drawing-types.ts';
 export { DEMONSTRATION_DAY } from './duty.ts';
 export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
 export * from './figure.ts';
-export { type FollowAsked, followForce } from './follow.ts';
+export { type FollowAsked, type Followed, followForce } from './follow.ts';
 export {
   type DrawnFace,
   JOINT_NAMES,

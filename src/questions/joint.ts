@@ -36,6 +36,8 @@ export interface DrawnStud {
   readonly left: number;
   readonly pressed: number;
   readonly tension: number;
+  /** Where its pad has opened, at the low end of the preload. */
+  readonly open: readonly { readonly y: number; readonly z: number }[];
 }
 
 export interface DrawnFace {
@@ -125,13 +127,14 @@ export function workingOfJoint(car: Car, { joint, doing, figure }: JointWorkingA
 }
 
 const drawnFace = ({ studs, dowels }: JointUnderLoad): DrawnFace => ({
-  studs: studs.map(({ name, place, size, sort, pad, force }) => ({
+  studs: studs.map(({ name, place, size, sort, pad, force, open }) => ({
     name,
     ...place,
     ...size,
     left: pad.low,
     pressed: sort.preload.low,
     tension: force.middle,
+    open,
   })),
   dowels: dowels.map(({ name, place }) => ({ name, ...place })),
 });

@@ -19,7 +19,7 @@ const newtons = (value: number): string => spokenAmount(Math.abs(value), 'N', 0)
 
 const { doing } = usualDoing('rear-kerb')!;
 const said = (stop: (typeof LOAD_PATH)[number], wheel = REAR): string =>
-  followForce(CAR, stop, { doing, wheel, joint: 'engineToTub' });
+  followForce(CAR, stop, { doing, wheel, joint: 'engineToTub' }).says;
 
 test('at the corner: ground, outer joints, the rod with its way, spring and pivot', () => {
   const answer = loadsOf(CAR, doing, { spread: false, wheels: [REAR] });
@@ -38,7 +38,7 @@ test('at the corner: ground, outer joints, the rod with its way, spring and pivo
       doing,
       wheel: { end: 'front', side: 'left' },
       joint: 'engineToTub',
-    }).includes('to the tub'),
+    }).says.includes('to the tub'),
   );
 });
 
@@ -54,11 +54,16 @@ test('behind the corners: the greatest on the case, the worst stud, what the joi
 });
 
 test('pounds where pounds are spoken; a car without a body is told why at every stop', () => {
-  const pounds = followForce(CAR, 'tyre', { doing, wheel: REAR, joint: 'engineToTub', speech: 'in-lbf' });
+  const pounds = followForce(CAR, 'tyre', {
+    doing,
+    wheel: REAR,
+    joint: 'engineToTub',
+    speech: 'in-lbf',
+  }).says;
   assert.match(pounds, /lbf upward/);
   for (const stop of LOAD_PATH) {
     assert.match(
-      followForce(demo('pellmoor-7b'), stop, { doing, wheel: REAR, joint: 'engineToTub' }),
+      followForce(demo('pellmoor-7b'), stop, { doing, wheel: REAR, joint: 'engineToTub' }).says,
       /no body/,
     );
   }

@@ -115,6 +115,13 @@ test('slacked off, the face opens and the studs feel all of it; the answer says 
   assert.ok(answer.reached);
   assert.ok(answer.figures.find(({ id }) => id === 'openedLow')!.value > 0);
   assert.ok(answer.notes.some((note) => /opened at/.test(note)));
+  // in a dip the lower side opens: of each pad the lower cells first, and none where the pad still carries all round
+  const gone = answer.face.studs.filter(({ open }) => open.length > 0);
+  assert.ok(gone.length > 0 && gone.every(({ name }) => name.startsWith('lower')));
+  for (const { open, z } of gone) {
+    const below = open.filter((at) => at.z < z).length;
+    assert.ok(below >= open.length - below, `${below} of ${open.length} lie below the stud`);
+  }
 });
 
 test('friction measured on the bench narrows the band that the paste leaves', () => {

@@ -163,7 +163,11 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
 
   test('a car whose joints nobody has described says what is wanted, in line and card', async () => {
     const page = await openPage(workshop, '?car=ashgarth-501&stop=studs');
-    await page.getByText(/write its studs/).waitFor();
+    await page
+      .getByRole('status')
+      .filter({ hasText: /write its studs/ })
+      .first()
+      .waitFor();
     await page.locator('[data-stop="studs"]', { hasText: 'not told' }).waitFor();
     await page.context().close();
   });

@@ -145,7 +145,9 @@ describe('the page', { skip: NO_BROWSER }, () => {
       /^Spring, front left\. Wheel rate [\d.]+ plus or minus [\d.]+ N\/mm\. Next: case\.$/,
     );
     await page.keyboard.press('ArrowRight');
-    await said.getByText(/^Case\. .* Next: studs\.$/).waitFor();
+    await said
+      .getByText(/^Case\. Both rear corners stand on the gear case; .* goes forward into the engine\.$/)
+      .waitFor();
   });
 
   test('what the car is doing is chosen by a picture, and the title block says it', async () => {

@@ -40,7 +40,7 @@ async function answer(file: string, options: Options): Promise<void> {
     const { doing, means, notes } = askedDoing(options, { car, source });
     const stops = LOAD_PATH.map((stop) => ({
       stop,
-      says: followForce(car, stop, { doing, wheel, joint, speech: options.units }),
+      says: followForce(car, stop, { doing, wheel, joint, speech: options.units }).says,
     }));
     return {
       json: { ...header('follow'), car: carOut(car, named), wheel, joint, doing, stops },

@@ -69,6 +69,8 @@ export interface StudUnderLoad {
   /** Both again, cold and warm. */
   readonly forces: Ends<Newton>;
   readonly pads: Ends<Newton>;
+  /** Where its pad has opened, cold, at the low end of the preload: middles of the cells. */
+  readonly open: readonly FacePoint[];
   /** Its part of the outside load by the hand method, studs alone. */
   readonly rigid: Newton;
 }
@@ -168,6 +170,7 @@ export function jointHolding(
       pad: levels((level) => cold[level].pads[k]!),
       forces: ends((warmth, level) => solved[warmth][level].studs[k]!),
       pads: ends((warmth, level) => solved[warmth][level].pads[k]!),
+      open: cold.low.open[k]!,
       rigid: rigid[k]!,
     })),
     plates: (form.plates ?? []).map((plate, k) => {
@@ -237,6 +240,14 @@ const sortsOf = (
     }),
   );
 
+function padOf(form: JointForm, k: number, numbers: Numbers) {
+  const { hole, pad } = form.sorts[form.studs[k]!.sort]!;
+  return { centre: placesOf(form, numbers).places[k]!, inner: numbers.of(hole), outer: numbers.of(pad) };
+}
+
+const cellsAt = (form: JointForm, k: number, numbers: Numbers): readonly FacePoint[] =>
+  padCells({ ...padOf(form, k, numbers), stiffness: 0, pressed: 0 }).map(({ y, z }) => ({ y, z }));
+
 /** The springs of the face as they are before any load comes. */
 const pressedFace = (form: JointForm, warmth: Warmth, level: Level, numbers: Numbers): PackedFace =>
   numbers.part(`springs of ${form.friction.path}, ${warmth}, ${level}`, () => {
@@ -249,16 +260,13 @@ const pressedFace = (form: JointForm, warmth: Warmth, level: Level, numbers: Num
         preload: pressing(stud.sort),
         stiffness: sorts[stud.sort]!.stiffness,
       })),
-      cells: form.studs.flatMap((stud, k) => {
-        const { hole, pad } = form.sorts[stud.sort]!;
-        return padCells({
-          centre: places[k]!,
-          inner: numbers.of(hole),
-          outer: numbers.of(pad),
+      cells: form.studs.flatMap((stud, k) =>
+        padCells({
+          ...padOf(form, k, numbers),
           stiffness: sorts[stud.sort]!.padStiffness,
           pressed: pressing(stud.sort),
-        });
-      }),
+        }),
+      ),
       plates: (form.plates ?? []).map((plate) => ({
         ...inFace(frame, numbers.point(plate.at)),
         stiffness: numbers.of(plate.stiffness),
@@ -271,6 +279,8 @@ interface SolvedJoint {
   readonly studs: readonly Newton[];
   /** Sum of each stud's cells. */
   readonly pads: readonly Newton[];
+  /** Middles of each stud's cells that carry nothing. */
+  readonly open: readonly (readonly FacePoint[])[];
   readonly plates: readonly Newton[];
   readonly opened: number;
 }
@@ -292,6 +302,10 @@ function solvedAt(
     const pads = studs.map((_, k) =>
       cells.slice(k * each, (k + 1) * each).reduce((sum, cell) => sum + cell, 0),
     );
-    return { opening, studs, pads, plates, opened };
+    // most faces are closed, and a spread asks for thousands of them
+    const open = studs.map((_, k) =>
+      opened === 0 ? [] : cellsAt(form, k, numbers).filter((_cell, n) => cells[k * each + n] === 0),
+    );
+    return { opening, studs, pads, open, plates, opened };
   });
 }

@@ -60,6 +60,15 @@ export function FaceDrawing({ face, chosen, worst, onChoose }: Props) {
               <circle className="reach" cx={x} cy={y} r={Math.max(r, 36)} />
               <circle className="pad" cx={x} cy={y} r={r} />
               <circle className="left" cx={x} cy={y} r={r * Math.sqrt(share)} />
+              {stud.open.map((at) => (
+                <circle
+                  key={`${at.y} ${at.z}`}
+                  className="open"
+                  cx={across(at.y)}
+                  cy={up(at.z)}
+                  r={stud.pad * 36}
+                />
+              ))}
               <circle className="hole" cx={x} cy={y} r={stud.hole * 500} />
               <text x={x} y={y + r + LETTERS} fontSize={LETTERS} textAnchor="middle">
                 {words}
@@ -70,7 +79,8 @@ export function FaceDrawing({ face, chosen, worst, onChoose }: Props) {
       </svg>
       <figcaption>
         From behind the car. Filled, and in figures: what is still pressed at the low end of the preload.
-        Crosses: dowels.
+        {face.studs.some(({ open }) => open.length > 0) && 'Dots: where the face has opened. '}Crosses:
+        dowels.
       </figcaption>
     </figure>
   );

@@ -1,14 +1,14 @@
 /** Where the force of this stop came from and where it goes, and the step to the next. */
 import { useMemo } from 'react';
 import { LOAD_PATH } from '../../questions/figure.ts';
-import { followForce } from '../../questions/index.ts';
+import { type Followed, followForce } from '../../questions/index.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { STOPS } from '../stops/words.ts';
 import { useDoing } from './use-case.ts';
 
 /** The sentence of the stop where the reader is. */
-export function useFollowed(on: boolean): string | undefined {
+export function useFollowed(on: boolean): Followed | undefined {
   const { place, speech } = usePage();
   const { car } = useCar();
   const doing = useDoing();
@@ -22,11 +22,13 @@ export function useFollowed(on: boolean): string | undefined {
 
 export function Following() {
   const { place, go } = usePage();
-  const sentence = useFollowed(true);
+  const followed = useFollowed(true);
   const next = LOAD_PATH[LOAD_PATH.indexOf(place.stop) + 1];
+  // why it cannot be told stands on the card already
+  if (followed?.reached !== true) return null;
   return (
     <section className="following" aria-label="Following the force">
-      <p>{sentence}</p>
+      <p>{followed.says}</p>
       {next !== undefined && (
         <button
           type="button"

@@ -40,7 +40,7 @@ export function useWalkAloud(corner: CornerAnswer): void {
       say(
         followed === undefined
           ? sentenceOf(place.stop, corner, car.warnings, speech)
-          : `${STOPS[place.stop].title}. ${followed}`,
+          : `${STOPS[place.stop].title}. ${followed.says}`,
       );
     };
     if (whole) {
