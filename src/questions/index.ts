@@ -32,6 +32,7 @@ export { type CornerCurves, type CurveColumn, type CurvesAsked, cornerCurves } f
 export { doingsOf, type NamedDoing, spokenDoing, USUAL_DOINGS, usualDoing } from './doing-words.ts';
 export { drawCar, drawCorner, WHEELS } from './drawing.ts';
 export * from './drawing-types.ts';
+export { drawnForces, type ForcesDrawn } from './drawn-forces.ts';
 export { DEMONSTRATION_DAY } from './duty.ts';
 export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
 export * from './figure.ts';

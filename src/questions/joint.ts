@@ -10,6 +10,7 @@ import { NoTorque } from '../loadpath/joint/tightened.ts';
 import type { Doing } from '../loadpath/loads/doing.ts';
 import { STANDING } from '../loadpath/loads/doing.ts';
 import { Numbers } from '../loadpath/numbers.ts';
+import { along, type Vec3 } from '../maths/vec3.ts';
 import { show, spokenFigures } from '../units/show.ts';
 import { CRACK_TEST_CAUTION, JOINT_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import type { Figure } from './figure.ts';
@@ -36,6 +37,8 @@ export interface DrawnStud {
   readonly left: number;
   readonly pressed: number;
   readonly tension: number;
+  /** Where it passes the face, car axes, m. */
+  readonly at: Vec3;
   /** Where its pad has opened, at the low end of the preload. */
   readonly open: readonly { readonly y: number; readonly z: number }[];
 }
@@ -126,7 +129,7 @@ export function workingOfJoint(car: Car, { joint, doing, figure }: JointWorkingA
   });
 }
 
-const drawnFace = ({ studs, dowels }: JointUnderLoad): DrawnFace => ({
+const drawnFace = ({ studs, dowels, frame }: JointUnderLoad): DrawnFace => ({
   studs: studs.map(({ name, place, size, sort, pad, force, open }) => ({
     name,
     ...place,
@@ -134,6 +137,7 @@ const drawnFace = ({ studs, dowels }: JointUnderLoad): DrawnFace => ({
     left: pad.low,
     pressed: sort.preload.low,
     tension: force.middle,
+    at: along(along(frame.origin, frame.left, place.y), frame.up, place.z),
     open,
   })),
   dowels: dowels.map(({ name, place }) => ({ name, ...place })),

@@ -74,7 +74,7 @@ export function placeFrom(search: string): Place {
   };
   const text = (key: string) => (asked.get(key) ? { [key]: asked.get(key)! } : {});
   const [end, side] = (asked.get('wheel') ?? '').split('-');
-  return {
+  const place: Place = {
     ...text('car'),
     ...text('spec'),
     ...text('against'),
@@ -100,6 +100,7 @@ export function placeFrom(search: string): Place {
     ...changedIn(asked.get('typed')),
     joint: word('joint', JOINT_NAMES, START.joint),
   };
+  return { ...place, ...turnedTo(place.stop, place) };
 }
 
 /** The address of a place; what is as at the start is left out. */
@@ -146,6 +147,23 @@ export function stanceOf(place: Place): Stance {
 }
 
 /** Stops that are no one wheel's: what they show is always under a load case. */
+/** Which end a stop behind the corners is looked at from: case and studs are behind, the tub is ahead. */
+const END_OF: Readonly<Partial<Record<Stop, End>>> = { case: 'rear', studs: 'rear', tub: 'front' };
+
+const turnedTo = (stop: Stop, { wheel, view }: Place): Partial<Place> => {
+  const end = END_OF[stop];
+  return end === undefined || end === wheel.end
+    ? {}
+    : { wheel: { end, side: wheel.side }, rack: 0, ...(view === wheel.end ? { view: end } : {}) };
+};
+
+/** A stop that is come to: the card goes on as far as it can, and the drawing shows the end that the stop belongs to. */
+export const arrived = (stop: Stop, from: Place): Partial<Place> => ({
+  stop,
+  card: from.card === 'ask' ? 'figures' : from.card,
+  ...turnedTo(stop, from),
+});
+
 export const isBehindCorners = (stop: Stop): boolean => stop === 'case' || stop === 'studs' || stop === 'tub';
 
 /** Whether a load case says what the car is doing, and not a wheel that is moved by hand. */

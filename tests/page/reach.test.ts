@@ -58,6 +58,7 @@ const PLACES: Readonly<Record<string, Where>> = {
     shows: '#card h2:text("Links") ~ .doing-means',
   },
   case: { address: '?car=fenwold-201&stop=case&doing=dip', shows: '#card h2:text("Case")' },
+  tub: { address: '?car=fenwold-201&stop=tub&doing=braking', shows: '#card h2:text("Tub")' },
   studs: { address: '?car=fenwold-201&stop=studs&doing=rear-kerb', shows: '.face .stud' },
   survey: { address: '?car=ashgarth-501&card=survey', shows: '#card table.rungs' },
   working: { address: '?car=fenwold-201&figure=wheelRate', shows: '.slip .shares li' },

@@ -98,6 +98,7 @@ const drawn = STUDS.map((stud, k) => ({
   left: 15000 + 1000 * k,
   pressed: 30000,
   tension: 36000 + 100 * k,
+  at: [-1.35, stud.y, stud.z] as const,
   open: [],
 }));
 

@@ -2,6 +2,7 @@
 import { useMemo } from 'react';
 import { LOAD_PATH } from '../../questions/figure.ts';
 import { type Followed, followForce } from '../../questions/index.ts';
+import { arrived } from '../place.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { STOPS } from '../stops/words.ts';
@@ -34,7 +35,7 @@ export function Following() {
           type="button"
           className="word"
           aria-keyshortcuts="ArrowRight"
-          onClick={() => go({ stop: next })}
+          onClick={() => go((from) => arrived(next, from))}
         >
           follow it to the {STOPS[next].name} <kbd>→</kbd>
         </button>

@@ -1,6 +1,7 @@
 /** The drawing itself with the figures that stand on it, the hand that moves it, and the scale of travel. */
 import { useMemo, useState } from 'react';
 import { type Figure, type Stop, travelOf, type Wheel } from '../../questions/figure.ts';
+import { ForceDrawing } from '../loads/force-drawing.tsx';
 import { stanceOf, wheelName } from '../place.ts';
 import { useColours } from '../scene/colours.ts';
 import { useHands } from '../scene/hands.ts';
@@ -124,6 +125,7 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
               right={size.width - (sides === 'left' ? 8 : label.column + 14)}
             />
             <TrackDimension drawing={drawing} frame={frame} />
+            <ForceDrawing frame={frame} size={size} />
             <Dimensions
               figures={figures}
               drawing={drawing}

@@ -1,6 +1,7 @@
 /** Keys that work anywhere on the sheet, except while something is being typed. */
 import { useEffect } from 'react';
 import { LOAD_PATH } from '../../questions/figure.ts';
+import { arrived } from '../place.ts';
 import type { View } from '../scene/look.ts';
 import { usePage } from '../state.tsx';
 
@@ -40,7 +41,7 @@ export function useKeys(): void {
       const next = LOAD_PATH[LOAD_PATH.indexOf(place.stop) + step];
       if (next === undefined) return;
       event.preventDefault();
-      go({ stop: next, card: place.card === 'ask' ? 'figures' : place.card });
+      go((from) => arrived(next, from));
       document.querySelector<HTMLElement>(`[data-stop="${next}"]`)?.focus({ preventScroll: true });
     };
     addEventListener('keydown', pressed);

@@ -1,7 +1,7 @@
 /** The line along the foot of the sheet: four ways as tabs, and the stops of the chosen way in their order. */
 import { LOAD_PATH, type Stop, type Wheel } from '../../questions/figure.ts';
 import type { Car } from '../engine/answers.ts';
-import { isBehindCorners, type Place, WAYS } from '../place.ts';
+import { arrived, isBehindCorners, WAYS } from '../place.ts';
 import { usePage } from '../state.tsx';
 import { doubtsAt } from '../stops/doubts.ts';
 import { STOPS, WAY_WORDS } from '../stops/words.ts';
@@ -45,13 +45,7 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
                   data-stop={stop}
                   data-mark={mark}
                   aria-current={place.stop === stop ? 'step' : undefined}
-                  onClick={() =>
-                    go((from) => ({
-                      stop,
-                      card: from.card === 'ask' ? 'figures' : from.card,
-                      ...behind(stop, from),
-                    }))
-                  }
+                  onClick={() => go((from) => arrived(stop, from))}
                 >
                   <span className="dot" aria-hidden="true" />
                   <span className="stop-name">{STOPS[stop].name}</span>
@@ -74,12 +68,6 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
     </nav>
   );
 }
-
-/** Case and studs are behind: the rear axle is looked at with them. */
-const behind = (stop: Stop, { wheel, view }: Place): Partial<Place> =>
-  (stop === 'case' || stop === 'studs') && wheel.end === 'front'
-    ? { wheel: { end: 'rear', side: wheel.side }, rack: 0, ...(view === 'front' ? { view: 'rear' } : {}) }
-    : {};
 
 type Mark = 'well' | 'untold' | 'amiss';
 
