@@ -48,13 +48,14 @@ export const compareEvery = (source: CarSource, a: string, b: string): Compariso
     return answer.reached ? answer.figures : answer.message;
   });
 
-interface Placed {
+/** A figure, and what it belongs to where more than one place is compared. */
+export interface Placed {
   readonly of?: string;
   readonly figure: Figure;
 }
 
-/** Pairs the figures of two specs by place and id; what one of them lacks stands alone. */
-function compared(
+/** Opens both specs and pairs what they answer: figures, or the sentence that says why there are none. */
+export function compared(
   source: CarSource,
   specs: readonly [string, string],
   figuresOf: (car: Car) => readonly Placed[] | string,
@@ -72,12 +73,18 @@ function compared(
     notReached.push(`${spec}: ${found}`);
     return [];
   });
+  return { rows: paired(left!, right!), problems, notReached };
+}
+
+/** Pairs figures of two specs by place and id, those of the first in their order; what one of them lacks stands alone. */
+export function paired(left: readonly Placed[], right: readonly Placed[]): readonly ComparedRow[] {
   const key = ({ of, figure }: Placed): string => `${of ?? ''} ${figure.id}`;
-  const others = new Map(right!.map((placed) => [key(placed), placed]));
-  const rows = left!.map((placed) => row(placed, others.get(key(placed))));
-  const known = new Set(left!.map(key));
-  for (const placed of right!) if (!known.has(key(placed))) rows.push(row(undefined, placed));
-  return { rows, problems, notReached };
+  const others = new Map(right.map((placed) => [key(placed), placed]));
+  const known = new Set(left.map(key));
+  return [
+    ...left.map((placed) => row(placed, others.get(key(placed)))),
+    ...right.filter((placed) => !known.has(key(placed))).map((placed) => row(undefined, placed)),
+  ];
 }
 
 function row(first: Placed | undefined, second: Placed | undefined): ComparedRow {

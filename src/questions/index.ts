@@ -21,7 +21,13 @@ export { caseForces } from './case-forces.ts';
 export { caseAtPlane, type PlaneAnswer } from './case-plane.ts';
 export * from './cautions.ts';
 export { type CoilAsked, type CoilProposal, coilForBar } from './coil-for-bar.ts';
-export { type ComparedRow, type Comparison, compareEvery, compareSpecs } from './compare.ts';
+export { type ComparedRow, type Comparison, compareEvery, compareSpecs, paired } from './compare.ts';
+export {
+  compareJoints,
+  compareLoads,
+  type JointInSpec,
+  type UnderLoadComparison,
+} from './compare-under-load.ts';
 export {
   type CornerAnswer,
   type CornerReached,

@@ -11,9 +11,10 @@ import type { Doing } from '../loadpath/loads/doing.ts';
 import { STANDING } from '../loadpath/loads/doing.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { along, type Vec3 } from '../maths/vec3.ts';
-import { show, spokenFigures } from '../units/show.ts';
+import { show } from '../units/show.ts';
 import { CRACK_TEST_CAUTION, JOINT_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import type { Figure } from './figure.ts';
+import { firstToBreak, leastLeft, nearestToBreaking, worstOf } from './joint-breaks.ts';
 import { crankNote, dryNotes, plateNotes, SCOPE_NOTE, warmNotes } from './joint-notes.ts';
 import { isRefusal } from './refusal.ts';
 import { figuresOf, figuresWithSpread, type Pass } from './spread-of-figures.ts';
@@ -56,6 +57,10 @@ export interface JointReached {
   readonly face: DrawnFace;
   /** Name of the stud whose pad keeps least. */
   readonly worst: string;
+  /** What is left there, in words. */
+  readonly left: string;
+  /** What breaks first, sort by sort, and which stud this load brings nearest to it. */
+  readonly breaksFirst: readonly string[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
 }
@@ -99,7 +104,9 @@ export function jointOf(
       doing,
       figures,
       face: drawnFace(under),
-      worst: under.studs.reduce((a, b) => (b.pad.low < a.pad.low ? b : a)).name,
+      worst: worstOf(under).name,
+      left: leastLeft(under),
+      breaksFirst: [...firstToBreak(under), nearestToBreaking(under)],
       notes: notesOn(under, still, {
         joint,
         doing,
@@ -143,7 +150,6 @@ const drawnFace = ({ studs, dowels, frame }: JointUnderLoad): DrawnFace => ({
   dowels: dowels.map(({ name, place }) => ({ name, ...place })),
 });
 
-const N = (value: number): string => spokenFigures(value, 'N');
 const percent = (share: number): string => `${show(share, 'share').text} %`;
 const list = (names: readonly string[]): string => names.join(', ');
 
@@ -156,12 +162,7 @@ function notesOn(
   { joint, doing, crank }: { readonly joint: JointName; readonly doing: Doing; readonly crank?: number },
 ): string[] {
   const notes: string[] = [];
-  const worst = of.studs.reduce((a, b) => (b.pad.low < a.pad.low ? b : a));
-  notes.push(
-    worst.pad.low > 0
-      ? `Least is left at ${worst.name}: ${N(worst.pad.low)} of ${N(worst.sort.preload.low)} on its pad, at the low end of the preload.`
-      : `The face has opened at ${worst.name} at the low end of the preload: from there on the stud feels all of the load.`,
-  );
+  notes.push(leastLeft(of));
   if (of.opened.low > 0) {
     const more =
       of.opened.middle > 0 ? `and ${percent(of.opened.middle)} at the middle` : 'and nothing at the middle';
@@ -190,26 +191,6 @@ function notesOn(
   if (doing.longitudinal > 0) notes.push(crankNote(joint, crank));
   notes.push(SCOPE_NOTE);
   return notes;
-}
-
-const WAYS = [
-  ['tension', 'the stud breaks in tension'],
-  ['studThread', 'the thread of the stud strips'],
-  ['parentThread', 'the thread of the parent strips'],
-] as const;
-
-/** By sort of stud: what gives way first when one is pulled, and at which load. */
-function firstToBreak({ studs }: JointUnderLoad): string[] {
-  const sorts = [...new Set(studs.map(({ sort }) => sort))];
-  return sorts.map((sort) => {
-    const names = studs.filter((stud) => stud.sort === sort).map(({ name }) => name);
-    const [first, words] = WAYS.reduce((a, b) => (sort.breaking[b[0]] < sort.breaking[a[0]] ? b : a));
-    const better =
-      first === 'tension'
-        ? ''
-        : ' A stud that breaks is seen; a thread that strips is not: more engagement or an insert.';
-    return `${sort.thread.name} (${list(names)}): first ${words}, at about ${N(sort.breaking[first])}.${better}`;
-  });
 }
 
 /** Stress that swings between standing and this load, against what a rolled thread bears for ever. */

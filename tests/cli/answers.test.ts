@@ -120,6 +120,43 @@ test('the other commands keep their forms', async () => {
   assert.equal(checked.specs.length, 5);
 });
 
+test('compare under a load: four studs against six, each as studs tells it alone; loads at a wheel', async () => {
+  const six = 'proposal, six studs to the tub';
+  const asked = ['--joint', 'engine-to-tub', '--doing', 'rear-kerb', '--no-spread'];
+  const { rows, joints, doing, cautions } = await answerOf([
+    'compare',
+    'fenwold-201',
+    'as arrived',
+    six,
+    ...asked,
+  ]);
+  const { is } = await answerOf(['studs', 'fenwold-201', '--spec', six, ...asked]);
+  assert.equal(joints[1].worst, is.worst);
+  assert.deepEqual(cautions, is.cautions);
+  for (const { id, value } of is.figures)
+    assert.equal(rows.find((row: { id: string }) => row.id === id).b.value, value, id);
+  assert.ok(
+    rows.some(
+      (row: { id: string; a?: unknown }) => row.id.startsWith('stud.middle left') && row.a === undefined,
+    ),
+  );
+  const wheel = ['--wheel', 'rear-left', '--no-spread'];
+  const loads = await answerOf([
+    'compare',
+    'fenwold-201',
+    'as arrived',
+    'as run',
+    '--doing',
+    'rear-kerb',
+    ...wheel,
+  ]);
+  assert.deepEqual(loads.doing, doing);
+  await answerOf(
+    ['compare', 'fenwold-201', 'as arrived', 'as run', '--doing', 'dip', '--travel', '5 mm', ...wheel],
+    2,
+  );
+});
+
 test('log and follow keep their forms; a row of the log and forces typed come back in SI', async () => {
   const log = await answerOf(['log', 'fenwold-201']);
   assert.ok(log.hardest.some((each: { name: string }) => each.name === 'hardest-braking'));

@@ -107,6 +107,8 @@ export const inventedJoint: JointReached = {
   joint: 'engineToTub',
   doing: STANDING,
   worst: 'lower left',
+  left: 'Least is left at lower left: 15 kN of 30 kN on its pad, at the low end of the preload.',
+  breaksFirst: ['M12 (lower left): first the stud breaks in tension, at about 90 kN.'],
   figures: [
     figure('pull', -1200, 'N', 270),
     figure('bending', -11000, 'N m', 76),

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { LOAD_PATH } from '../../questions/figure.ts';
 import { about, events, figure, number, position, problem, range, wheel } from './form.ts';
+import { doing, joint } from './loads.ts';
 
 export const curvesForm = z.strictObject({
   ...about('curves'),
@@ -28,8 +29,12 @@ export const curvesForm = z.strictObject({
 
 export const compareForm = z.strictObject({
   ...about('compare'),
-  wheel: wheel.optional().meta({ description: 'absent where every figure is compared' }),
+  wheel: wheel
+    .optional()
+    .meta({ description: 'absent where every figure, all wheels or a joint is compared' }),
   at: position.optional(),
+  doing: doing.optional().meta({ description: 'where the two are compared under a load' }),
+  joint: joint.optional(),
   specs: z.tuple([z.string(), z.string()]),
   rows: z.array(
     z.strictObject({
@@ -46,6 +51,18 @@ export const compareForm = z.strictObject({
       difference: z.number().optional().meta({ description: 'second less first, SI' }),
     }),
   ),
+  joints: z
+    .array(
+      z.strictObject({
+        spec: z.string(),
+        worst: z.string().meta({ description: 'stud whose pad keeps least' }),
+        left: z.string(),
+        breaksFirst: z.array(z.string()),
+      }),
+    )
+    .optional(),
+  notes: z.array(z.string()).optional(),
+  cautions: z.array(z.string()).optional(),
   problems: z.array(problem),
   notReached: z.array(z.string()),
 });

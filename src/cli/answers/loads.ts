@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { HANDED_ON } from '../../questions/index.ts';
 import { about, figure, remarks, wheel } from './form.ts';
 
-const doing = z
+export const doing = z
   .strictObject({
     longitudinal: z.number().meta({ description: 'm/s^2, forward positive' }),
     lateral: z.number().meta({ description: 'm/s^2, to the left positive' }),
@@ -30,6 +30,8 @@ const doing = z
     frontBrakes: z.number().optional().meta({ description: 'front share of the brakes, 0 to 1' }),
   })
   .meta({ id: 'doing', description: 'what the car is doing' });
+
+export const joint = z.enum(['caseToEngine', 'engineToTub']);
 
 export const loadsForm = z.strictObject({
   ...about('loads'),
@@ -65,7 +67,7 @@ export const casesForm = z.strictObject({
 export const followForm = z.strictObject({
   ...about('follow'),
   wheel,
-  joint: z.enum(['caseToEngine', 'engineToTub']),
+  joint,
   doing,
   stops: z
     .array(z.strictObject({ stop: z.string(), says: z.string() }))
@@ -74,7 +76,7 @@ export const followForm = z.strictObject({
 
 export const studsForm = z.strictObject({
   ...about('studs'),
-  joint: z.enum(['caseToEngine', 'engineToTub']),
+  joint,
   doing,
   is: z.discriminatedUnion('reached', [
     z.strictObject({

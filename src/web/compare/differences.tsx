@@ -3,12 +3,13 @@ import type { Figure } from '../../questions/figure.ts';
 import type { Opened } from '../engine/answers.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { Problems } from '../sheet/problems.tsx';
-import { useCorner, useFigures } from '../sheet/use-corner.ts';
 import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 import { STOPS } from '../stops/words.ts';
+import { useOfSpec } from './of-spec.ts';
 import type { OtherSpec } from './other-spec.ts';
 import { differenceWords, rowsOf } from './rows.ts';
+import { type JointOfSpec, TwoJoints } from './two-joints.tsx';
 
 export function Differences({ other }: { other: OtherSpec }) {
   const { place } = usePage();
@@ -34,18 +35,23 @@ function Told({ other, opened }: { other: OtherSpec; opened: Opened }) {
 
 function Rows({ other, opened }: { other: OtherSpec; opened: Extract<Opened, { ok: true }> }) {
   const { place, speech } = usePage();
-  const { car } = useCar();
-  const a = useCorner(place);
-  const b = useFigures({ car: opened.car, source: other.source, key: other.key }, place);
-  const rows = rowsOf(a, b, place.stop);
+  const { car, source, key } = useCar();
+  const a = useOfSpec({ car, source, key }, place);
+  const b = useOfSpec({ car: opened.car, source: other.source, key: other.key }, place);
+  const rows = rowsOf(a.figures, b.figures, place.stop);
+  const joints = [
+    { spec: car.spec, joint: a.joint },
+    { spec: opened.car.spec, joint: b.joint },
+  ].filter((each): each is JointOfSpec => each.joint !== undefined);
   const value = (figure: Figure | undefined): string =>
     figure === undefined || !Number.isFinite(figure.value)
       ? '—'
       : spoken(figure.value, figure.unit, speech, figure.spread?.u).text;
   return (
     <>
-      {!a.reached && <p role="status">{`${car.spec}: ${a.message}`}</p>}
-      {!b.reached && <p role="status">{`${opened.car.spec}: ${b.message}`}</p>}
+      {a.message !== undefined && <p role="status">{`${car.spec}: ${a.message}`}</p>}
+      {b.message !== undefined && <p role="status">{`${opened.car.spec}: ${b.message}`}</p>}
+      <TwoJoints of={joints} />
       {rows.length === 0 && <p>Neither spec has a figure here.</p>}
       {rows.length > 0 && (
         <table>

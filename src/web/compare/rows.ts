@@ -1,32 +1,17 @@
 /** The figures of two specs, side by side by what they are. */
 import type { Figure, Stop } from '../../questions/figure.ts';
+import { type ComparedRow, paired } from '../../questions/index.ts';
 import { plain, type Speech, spokenUnit } from '../../units/show.ts';
 import { fromSI } from '../../units/unit.ts';
-import type { CornerAnswer } from '../sheet/use-corner.ts';
 import { spoken } from '../spoken.ts';
 
-export interface Row {
-  readonly id: string;
-  readonly means: string;
-  readonly unit: string;
-  /** Absent where the spec has no such figure: a coil's stress in a car on bars. */
-  readonly a?: Figure | undefined;
-  readonly b?: Figure | undefined;
-}
+export type Row = ComparedRow;
 
 /** Rows of one stop: those of the first spec in their order, then what only the second has. */
-export function rowsOf(a: CornerAnswer, b: CornerAnswer, stop: Stop): readonly Row[] {
-  const own = (answer: CornerAnswer): readonly Figure[] =>
-    answer.reached ? answer.figures.filter((figure) => figure.stop === stop && figure.rank < 3) : [];
-  const left = own(a);
-  const right = own(b);
-  const row = ({ id, means, unit }: Figure, of: Pick<Row, 'a' | 'b'>): Row => ({ id, means, unit, ...of });
-  return [
-    ...left.map((figure) => row(figure, { a: figure, b: right.find((each) => each.id === figure.id) })),
-    ...right
-      .filter((figure) => !left.some((each) => each.id === figure.id))
-      .map((figure) => row(figure, { b: figure })),
-  ];
+export function rowsOf(a: readonly Figure[], b: readonly Figure[], stop: Stop): readonly Row[] {
+  const own = (figures: readonly Figure[]) =>
+    figures.filter((figure) => figure.stop === stop && figure.rank < 3).map((figure) => ({ figure }));
+  return paired(own(a), own(b));
 }
 
 /** The difference, spoken no finer than the figures themselves: `+0.4`, `same`, or a dash. */

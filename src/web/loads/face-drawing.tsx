@@ -10,7 +10,8 @@ interface Props {
   readonly face: DrawnFace;
   readonly chosen: string;
   readonly worst: string;
-  readonly onChoose: (name: string) => void;
+  /** Left out where no stud is to be opened. */
+  readonly onChoose?: (name: string) => void;
 }
 
 /** Margin round the studs, mm: room for what stands under each. */
@@ -41,20 +42,20 @@ export function FaceDrawing({ face, chosen, worst, onChoose }: Props) {
           const [x, y, r] = [across(stud.y), up(stud.z), stud.pad * 500];
           const words = spokenAmount(stud.left, 'N', 0, speech);
           return (
-            // biome-ignore lint/a11y/useSemanticElements: a button cannot stand in a drawing
+            // biome-ignore lint/a11y/noStaticElementInteractions: its role stands below, a button where it opens a stud
             <g
               key={stud.name}
               className="stud"
-              role="button"
-              tabIndex={0}
-              aria-pressed={chosen === stud.name}
+              {...(onChoose === undefined
+                ? { role: 'img' }
+                : { role: 'button', tabIndex: 0, 'aria-pressed': chosen === stud.name })}
               aria-label={`${stud.name}, ${words} left on its pad`}
               data-worst={stud.name === worst}
-              onClick={() => onChoose(stud.name)}
+              onClick={() => onChoose?.(stud.name)}
               onKeyDown={(event) => {
                 if (event.key !== 'Enter' && event.key !== ' ') return;
                 event.preventDefault();
-                onChoose(stud.name);
+                onChoose?.(stud.name);
               }}
             >
               <circle className="reach" cx={x} cy={y} r={Math.max(r, 36)} />
@@ -79,7 +80,7 @@ export function FaceDrawing({ face, chosen, worst, onChoose }: Props) {
       </svg>
       <figcaption>
         From behind the car. Filled, and in figures: what is still pressed at the low end of the preload.
-        {face.studs.some(({ open }) => open.length > 0) && 'Dots: where the face has opened. '}Crosses:
+        {face.studs.some(({ open }) => open.length > 0) && ' Dots: where the face has opened.'} Crosses:
         dowels.
       </figcaption>
     </figure>
