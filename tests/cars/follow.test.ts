@@ -7,6 +7,7 @@ import {
   jointOf,
   LOAD_PATH,
   loadsOf,
+  USUAL_DOINGS,
   usualDoing,
   type Wheel,
 } from '../../src/questions/index.ts';
@@ -51,6 +52,36 @@ test('behind the corners: the greatest on the case, the worst stud, what the joi
   const worst = joint.face.studs.find(({ name }) => name === joint.worst)!;
   assert.ok(said('studs').includes(`least is left at ${worst.name}, ${newtons(worst.left)}`));
   assert.ok(said('tub').includes('nothing is left over'));
+});
+
+test('pulled apart or pressed together, which side opens: by the figures, and by which pads keep less', () => {
+  const seen = { apart: new Set<boolean>(), lower: new Set<boolean>() };
+  // with the rear wheels all but in the air under full downforce the wing hangs on the case
+  const hanging = {
+    ...usualDoing('full-downforce')!.doing,
+    contacts: { rearLeft: { up: 50 }, rearRight: { up: 50 } },
+  };
+  for (const { doing: each } of [...USUAL_DOINGS, { doing: hanging }]) {
+    for (const joint of ['engineToTub', 'caseToEngine'] as const) {
+      const is = jointOf(CAR, joint, each, { spread: false });
+      assert.ok(is.reached);
+      const of = (id: string): number => is.figures.find((figure) => figure.id === id)!.value;
+      const words = followForce(CAR, 'studs', { doing: each, wheel: REAR, joint }).says;
+      assert.equal(words.includes('pulls it apart'), of('pull') > 0, words);
+      const share = (side: 1 | -1): number => {
+        const own = is.face.studs.filter(({ z }) => side * z > 0);
+        return own.reduce((sum, { left, pressed }) => sum + left / pressed, 0) / own.length;
+      };
+      // bending alone would open the side that keeps less; a pull alike everywhere does not change which
+      if (Math.abs(share(1) - share(-1)) > 0.02) {
+        assert.equal(words.includes('opens its lower side'), share(-1) < share(1), `${joint}: ${words}`);
+        seen.lower.add(share(-1) < share(1));
+      }
+      seen.apart.add(of('pull') > 0);
+    }
+  }
+  assert.equal(seen.apart.size, 2);
+  assert.equal(seen.lower.size, 2);
 });
 
 test('pounds where pounds are spoken; a car without a body is told why at every stop', () => {

@@ -90,3 +90,24 @@ test('another way about: differences with the other sign; wheels told apart wher
 test('a spec that is not there is a problem, and not an empty answer without a word', () => {
   assert.ok(compareJoints(asked(FOUR, 'nothing'), 'engineToTub', QUICK).problems.length > 0);
 });
+
+test('nearest to breaking, by hand: the most in each stud over the load at which its sort gives way', () => {
+  const is = jointOf(demo(CAR), 'engineToTub', doing, QUICK);
+  assert.ok(is.reached);
+  const number = (text: string): number => Number(text.replace(/[\s\u2009]/g, ''));
+  const ways = is.breaksFirst.flatMap((words) => {
+    const told = /\(([^)]*)\): first .* at about ([\d\s\u2009]+) N\./.exec(words);
+    return told === null ? [] : told[1]!.split(', ').map((name) => [name, number(told[2]!)] as const);
+  });
+  assert.equal(ways.length, 4);
+  const shares = ways.map(([name, breaks]) => {
+    const most = is.figures.find(({ id }) => id === `stud.${name}.forceMost`)!.value;
+    return { name, share: most / breaks };
+  });
+  const nearest = shares.reduce((a, b) => (b.share > a.share ? b : a));
+  // the four are not alike, or any would do
+  assert.ok(nearest.share - Math.min(...shares.map(({ share }) => share)) > 0.01);
+  assert.ok(
+    is.breaksFirst.some((words) => words.startsWith(`Nearest to it under this load is ${nearest.name}:`)),
+  );
+});

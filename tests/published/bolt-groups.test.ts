@@ -67,6 +67,52 @@ test('D32 (D) VDI 2230: six pads of 20 kN, friction 0.15, 12 kN across: margin 1
   near(slipMargin([], { y: 1, z: 0, turning: 0 }, 0.15), 0, 0);
 });
 
+test('a load told about another origin is the same load: the shares stay (statics: M\u2032 = M + r \u00d7 F)', () => {
+  const points = [
+    [0.11, 0.02, 1],
+    [-0.07, 0.09, 2],
+    [-0.05, -0.12, 1.5],
+  ].map(([y, z, weight]) => ({ y: y!, z: z!, weight: weight! }));
+  const load = { y: 700, z: -1900, turning: 240 };
+  const [dy, dz] = [0.31, -0.17];
+  const moved = groupShear(
+    points.map(({ y, z, weight }) => ({ y: y + dy, z: z + dz, weight })),
+    { ...load, turning: load.turning + dy * load.z - dz * load.y },
+  );
+  const found = groupShear(points, load);
+  found.forEach(({ y, z }, k) => {
+    near(moved[k]!.y, y, 1e-9);
+    near(moved[k]!.z, z, 1e-9);
+  });
+  // and they are the load: two forces and the moment about the first origin
+  const sum = (of: (k: number) => number): number => points.reduce((all, _, k) => all + of(k), 0);
+  near(
+    sum((k) => found[k]!.y),
+    load.y,
+    1e-9,
+  );
+  near(
+    sum((k) => found[k]!.z),
+    load.z,
+    1e-9,
+  );
+  near(
+    sum((k) => points[k]!.y * found[k]!.z - points[k]!.z * found[k]!.y),
+    load.turning,
+    1e-9,
+  );
+});
+
+test('a pad that carries nothing holds nothing: the others are asked as if it were not there', () => {
+  const pads = [
+    { y: 0.1, z: 0, normal: 20e3 },
+    { y: -0.1, z: 0, normal: 20e3 },
+    { y: 0, z: 0.4, normal: 0 },
+  ];
+  // two pads of 20 kN at friction 0.15 hold 6 kN straight along
+  near(slipMargin(pads, { y: 3000, z: 0, turning: 0 }, 0.15), 2, 1e-9);
+});
+
 /** Hard ground along one edge, studs without preload: the plate tilts about the edge. */
 const bracket = (studs: readonly (readonly [number, number])[]): Face => ({
   studs: studs.map(([y, z]) => ({ y, z, preload: 0, stiffness: 1e8 })),
