@@ -44,6 +44,8 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   survey: pure(['units', 'maths', 'geometry', 'materials', 'measured', 'working'], ['ml-matrix']),
   // a log of the car at work, as a table of numbers
   logged: pure(['units', 'maths', 'measured']),
+  // a surface as a scanner gives it
+  scan: pure(['units', 'maths', 'geometry', 'measured'], ['zod']),
   car: pure([...GROUND, 'survey'], ['yaml', 'zod']),
   loadpath: pure([...GROUND, 'car'], ['ml-matrix']),
   questions: pure([...GROUND, 'survey', 'logged', 'car', 'loadpath'], ['zod']),
