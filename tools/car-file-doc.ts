@@ -12,6 +12,7 @@ import { carFileSchema, type SchemaNode } from '../src/car/schema.ts';
 import { CLAMPED_MATERIALS, FASTENER_MATERIALS } from '../src/materials/fastener-material.ts';
 import { LUBRICANTS } from '../src/materials/lubricant.ts';
 import { SPRING_MATERIALS } from '../src/materials/spring-material.ts';
+import { TUBE_MATERIALS } from '../src/materials/tube-material.ts';
 import { INSTRUMENT_CLASSES, type InstrumentClass } from '../src/measured/instrument.ts';
 import { plain } from '../src/units/show.ts';
 import { fromSI, unitsLike } from '../src/units/unit.ts';
@@ -167,6 +168,18 @@ const lubricants = (): string =>
     ]),
   );
 
+const tubes = (): string =>
+  table(
+    ['Name', 'What it is', 'Density', 'Growth hot', 'From'],
+    TUBE_MATERIALS.map(({ name, means, density, expansion, source, known }) => [
+      code(name),
+      means,
+      `${plain(density, 0)} kg/m³`,
+      `${plain(expansion * 1e6, 1)}e-6 1/K`,
+      `${source} (${known})`,
+    ]),
+  );
+
 const KINDS = [
   ['length', 'm'],
   ['angle', 'rad'],
@@ -214,6 +227,19 @@ const TABLES: Readonly<Record<string, () => string>> = {
   log: () => keys(at('logs', '*')),
   logColumns: () => keys(at('logs', '*', 'columns')),
   logColumn: () => keys(at('logs', '*', 'columns', 'longitudinal')),
+  exhaust: () => keys(at('exhaust')),
+  exhaustGiven: () => keys(at('exhaust', 'given')),
+  exhaustTube: () => keys(at('exhaust', 'tube')),
+  exhaustBends: () => keys(at('exhaust', 'bends')),
+  exhaustClearances: () => keys(at('exhaust', 'clearances')),
+  exhaustBank: () => keys(at('exhaust', 'left')),
+  exhaustPort: () => keys(at('exhaust', 'left', 'ports', '[]')),
+  exhaustCollector: () => keys(at('exhaust', 'left', 'collector')),
+  collectorFree: () => keys(at('exhaust', 'left', 'collector', 'free')),
+  keepOut: () => keys(at('exhaust', 'keepOuts', '[]')),
+  scan: () => keys(at('exhaust', 'scans', '*')),
+  scanDatum: () => keys(at('exhaust', 'scans', '*', 'datums', '[]')),
+  tubes,
   axle: () => keys(at('front')),
   corner: () => keys(at('front', 'left')),
   points,

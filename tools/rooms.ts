@@ -32,7 +32,7 @@ const shell = (rooms: readonly string[], packages: readonly string[]): Room => (
   pure: false,
 });
 
-const DOOR = [...GROUND, 'survey', 'car', 'loadpath', 'questions'] as const;
+const DOOR = [...GROUND, 'survey', 'car', 'loadpath', 'gaspath', 'questions'] as const;
 
 export const ROOMS: Readonly<Record<string, Room>> = {
   units: pure([]),
@@ -48,7 +48,9 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   scan: pure(['units', 'maths', 'geometry', 'measured'], ['zod']),
   car: pure([...GROUND, 'survey'], ['yaml', 'zod']),
   loadpath: pure([...GROUND, 'car'], ['ml-matrix']),
-  questions: pure([...GROUND, 'survey', 'logged', 'car', 'loadpath'], ['zod']),
+  // routing and cutting of the exhaust
+  gaspath: pure([...GROUND, 'car'], ['ml-matrix']),
+  questions: pure([...GROUND, 'survey', 'logged', 'scan', 'car', 'loadpath', 'gaspath'], ['zod']),
   sheets: pure(DOOR),
   // the workshop's folder on disk: what car files there are, reading them, saving them
   workshop: shell(['units', 'measured', 'car'], ['node', 'yaml']),

@@ -7,6 +7,7 @@
 
 import { distance, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
+import { checkExhaust } from './check-exhaust.ts';
 import { checkEngine, checkJoints } from './check-joints.ts';
 import { checkLogs } from './check-logs.ts';
 import { checkParts } from './check-parts.ts';
@@ -46,6 +47,7 @@ export function checkCar(form: Form): readonly Problem[] {
     ...checkLogs(form),
     ...checkStrength(form),
     ...checkEngine(form),
+    ...checkExhaust(form),
     ...wheelbase(form),
   ];
 }

@@ -7,6 +7,7 @@
 import { z } from 'zod';
 import type { FieldNotes } from './field.ts';
 import { carFile } from './form/car.ts';
+import { TWO_SIDED } from './spec.ts';
 
 export interface SchemaNode {
   readonly title?: string;
@@ -63,8 +64,8 @@ function allowMirrored(schema: SchemaNode): SchemaNode {
     ...axle,
     properties: { ...axle.properties, right: mirrorable(axle.properties!.right!) },
   });
-  const { front, rear } = schema.properties!;
-  return { ...schema, properties: { ...schema.properties, front: side(front!), rear: side(rear!) } };
+  const sides = Object.fromEntries(TWO_SIDED.map((part) => [part, side(schema.properties![part]!)]));
+  return { ...schema, properties: { ...schema.properties, ...sides } };
 }
 
 /**

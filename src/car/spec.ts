@@ -8,6 +8,9 @@ import type { Path } from './schema.ts';
 
 export type Plain = unknown;
 
+/** Parts of the car with a left and a right. */
+export const TWO_SIDED = ['front', 'rear', 'exhaust'] as const;
+
 const isMapping = (value: Plain): value is Readonly<Record<string, Plain>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
@@ -41,7 +44,7 @@ const isReading = (
 export function openMirrored(car: Plain, patch: Plain): Plain {
   if (!isMapping(car) || !isMapping(patch)) return car;
   const result: Record<string, Plain> = { ...car };
-  for (const end of ['front', 'rear']) {
+  for (const end of TWO_SIDED) {
     const [axle, change] = [car[end], patch[end]];
     if (!isMapping(axle) || !isMapping(change) || change.right === undefined) continue;
     const left = change.left === undefined ? axle.left : mergePatch(axle.left, change.left);
@@ -103,7 +106,7 @@ export function expandMirrored(car: Plain): Mirrored {
   const empty: Path[] = [];
   if (!isMapping(car)) return { car, taken, empty };
   const result: Record<string, Plain> = { ...car };
-  for (const end of ['front', 'rear']) {
+  for (const end of TWO_SIDED) {
     const axle = car[end];
     if (!isMapping(axle)) continue;
     const walk = (right: Plain, left: Plain, under: Path): Plain => {

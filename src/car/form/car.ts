@@ -9,6 +9,7 @@ import { air } from './air.ts';
 import { axle } from './axle.ts';
 import { loadCase } from './case.ts';
 import { engine } from './engine.ts';
+import { exhaust } from './exhaust.ts';
 import { joint, masses } from './joint.ts';
 import { log } from './log.ts';
 import { survey } from './survey.ts';
@@ -98,6 +99,7 @@ export const carFile = z.strictObject({
   masses: masses.optional(),
   engine: engine.optional(),
   joints: z.strictObject({ caseToEngine: joint.optional(), engineToTub: joint.optional() }).optional(),
+  exhaust: exhaust.optional(),
   front: axle,
   rear: axle,
   cases: z

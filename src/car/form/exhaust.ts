@@ -1,0 +1,205 @@
+/**
+ * The exhaust as it is given: what the engine builder says, the tube and bends that the shop has, where the ports and
+ * the collector stand, and what the pipes must stay clear of.
+ *
+ * Where something is measured it is a reading; what the shop decides (clearances, bends on the rack) has no spread.
+ */
+import { z } from 'zod';
+import { amount, choice, point, stated, words, yesNo } from '../field.ts';
+
+const millimetres = (means: string, measure: string, min: number, max: number) =>
+  stated({ means, measure, unit: 'mm', si: 'm', min, max });
+
+const length = (means: string, measure: string, min: number, max: number, usual = 'vernier') =>
+  amount({ means, measure, unit: 'mm', si: 'm', min, max, usual });
+
+const degrees = (means: string, measure: string, min: number, max: number) =>
+  stated({ means, measure, unit: 'deg', si: 'rad', min, max });
+
+const count = (means: string, min: number, max: number) => z.int().min(min).max(max).meta({ title: means });
+
+/** From where to where the builder counts the length of a primary. */
+export const LENGTH_FROM = ['valve seat', 'port face', 'flange'] as const;
+export const LENGTH_TO = ['collector entry', 'merge point'] as const;
+
+const given = z.strictObject({
+  length: millimetres(
+    'length of a primary, along its middle, as the engine builder gives it',
+    'From his sheet; ask from where to where it counts.',
+    150,
+    1500,
+  ),
+  from: choice('where that length begins', LENGTH_FROM),
+  to: choice('where that length ends', LENGTH_TO),
+  within: millimetres(
+    'how far a primary may be off that length',
+    'Agreed with the builder; ±3 mm is usual for a race engine (common practice, no source).',
+    0.1,
+    25,
+  ),
+  portLength: length(
+    'length of the port, valve seat to port face, along its middle',
+    'String or cord along the middle of the port; each if they differ: write the mean.',
+    20,
+    250,
+  ).optional(),
+  flange: length('thickness of the flange on the head', 'Vernier.', 1, 30).optional(),
+  mergeDepth: length(
+    'collector entry to where the pipes have become one',
+    'Depth gauge down the middle of the collector.',
+    5,
+    300,
+  ).optional(),
+  source: words('where the figure stands: sheet, page, day').optional(),
+});
+
+const tube = z.strictObject({
+  outside: length('outer diameter of the primary', 'Vernier, two ways.', 15, 90),
+  wall: length('wall of the primary', 'Micrometer with a ball end.', 0.4, 4, 'micrometer'),
+  material: words('material of the tube, by its name in the table'),
+});
+
+const bends = z.strictObject({
+  radii: z
+    .array(millimetres('centreline radius of a bend on the rack', 'From the maker of the bends.', 15, 400))
+    .min(1)
+    .max(8)
+    .meta({ title: 'centreline radii of the bends on the rack' }),
+  most: count('most bends in one pipe', 1, 8).optional(),
+  greatest: degrees('greatest angle of one bend', 'What a stock bend gives.', 20, 180).optional(),
+  between: millimetres(
+    'least straight between two bends',
+    'What a weld or the bender asks.',
+    0,
+    200,
+  ).optional(),
+  atFlange: millimetres('least straight at the flange', 'Room for the nut and the weld.', 0, 200),
+  atCollector: millimetres('least straight before the collector', 'The slip joint, or the weld.', 0, 200),
+});
+
+const clearances = z.strictObject({
+  body: millimetres('pipe to bodywork, cold', 'Bare 25, shielded 10 (common practice, no source).', 0, 100),
+  solids: millimetres('pipe to anything solid, cold', 'More by a hose or a loom than by a casting.', 0, 100),
+  pipes: millimetres('pipe to pipe, cold', 'A weld bead and a finger: 4 to 8.', 0, 50),
+  atCollector: millimetres('pipe to pipe where they come together', 'What the weld asks.', 0, 30).optional(),
+  collectorZone: millimetres(
+    'how far before the collector that holds',
+    'Along the pipe.',
+    10,
+    400,
+  ).optional(),
+  flangeZone: millimetres(
+    'how far from its flange a pipe need not be clear of what the flange sits on',
+    'Along the pipe.',
+    0,
+    200,
+  ).optional(),
+});
+
+const port = z.strictObject({
+  at: point('middle of the port at the face of the flange', 'Four touches round the bore, or a turned plug.'),
+  outward: point(
+    'a second point on the axis of the port, outside the head',
+    'The far end of a straight plug or tube set in the port, 80 mm out or more.',
+  ),
+});
+
+const collector = z.strictObject({
+  ring: length(
+    'radius of the circle on which the middles of the inlets stand',
+    'Vernier over two opposite inlets, less a diameter, halved.',
+    10,
+    200,
+  ).optional(),
+  mouth: point(
+    'middle of the ring of inlets',
+    'Where the collector is to stand; the middle of its space if it is free.',
+  ),
+  downstream: point('a second point on the axis of the collector, downstream', 'Towards the tail pipe.'),
+  length: length(
+    'length of the collector body, that pipes must stay clear of',
+    'Rule.',
+    20,
+    800,
+    'steel rule',
+  ).optional(),
+  clock: degrees(
+    'turn of the first inlet about the axis, from straight up, right-handed downstream',
+    'Decided; left out, free.',
+    -360,
+    360,
+  ).optional(),
+  free: z
+    .strictObject({
+      along: millimetres('how far its mouth may move along the car, either way', 'Decided.', 0, 600),
+      across: millimetres('how far across the car, either way', 'Decided.', 0, 300),
+      up: millimetres('how far up and down, either way', 'Decided.', 0, 300),
+      tilt: degrees('how far its axis may tilt from that given', 'Decided.', 0, 60),
+    })
+    .optional(),
+});
+
+const bank = z.strictObject({
+  cylinders: z
+    .array(count('number of a cylinder', 1, 24))
+    .min(3)
+    .max(6)
+    .meta({ title: 'cylinders of this bank by number, in the order of the ports from front to rear' }),
+  ports: z.array(port).min(3).max(6),
+  collector,
+});
+
+const SOLIDS = ['box', 'rod', 'drum'] as const;
+
+const keepOut = z.strictObject({
+  name: words('what it is'),
+  form: choice('its form: an upright box, a rod with round ends, a drum with flat ends', SOLIDS),
+  from: point(
+    'one corner of the box, or one end of the axis',
+    'Touch it with the arm, or measure from the flat patch.',
+  ),
+  to: point('the opposite corner, or the other end of the axis', 'As the first.'),
+  across: length('diameter of the rod or drum', 'Vernier or tape.', 2, 900).optional(),
+  carriesFlange: yesNo('the flanges sit on it, so the first of a pipe need not be clear of it').optional(),
+});
+
+const scan = z.strictObject({
+  file: words('name of the scan beside the car file: STL, OBJ, PLY or GLB'),
+  unit: choice('unit of its numbers', ['mm', 'cm', 'm', 'in']),
+  of: words('what it is a scan of').optional(),
+  datums: z
+    .array(
+      z.strictObject({
+        name: words('name of the datum point'),
+        onScan: z
+          .tuple([z.number(), z.number(), z.number()])
+          .meta({ title: 'as it stands in the scan, in its unit' }),
+        onCar: point('the same place on the car', 'Touch it with the arm.'),
+      }),
+    )
+    .min(3)
+    .meta({ title: 'places that stand on scan and car both' }),
+});
+
+export const exhaust = z.strictObject({
+  given,
+  tube,
+  bends,
+  clearances,
+  firing: z
+    .array(count('number of a cylinder', 1, 24))
+    .min(3)
+    .max(16)
+    .meta({ title: 'firing order of the whole engine, by cylinder' }),
+  left: bank,
+  right: bank.optional(),
+  keepOuts: z.array(keepOut).max(200).optional(),
+  scans: z
+    .record(z.string(), scan)
+    .meta({ title: 'scans of the bodywork, by a name of your own' })
+    .optional(),
+  suspension: choice('links of the rear suspension through their travel', [
+    'kept clear',
+    'left out',
+  ]).optional(),
+});

@@ -1,0 +1,93 @@
+/** The exhaust of the car file: the length that is routed, worked by hand, and slips told with their place. */
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { test } from 'node:test';
+import { Numbers } from '../../src/loadpath/numbers.ts';
+import { openCar } from '../../src/questions/index.ts';
+import { routedLength } from '../../src/questions/routed-length.ts';
+import { recheck, Working } from '../../src/working/working.ts';
+import { near } from '../near.ts';
+
+const folder = new URL('../../cars/ashgarth-501/', import.meta.url);
+const text = readFileSync(new URL('car.yaml', folder), 'utf8');
+const files = Object.fromEntries(
+  ['arm-front.csv', 'arm-rear.csv'].map((name) => [name, readFileSync(new URL(name, folder), 'utf8')]),
+);
+
+const opened = (change: (text: string) => string) => openCar({ text: change(text), files });
+
+function problemsOf(from: string | RegExp, to: string): readonly string[] {
+  assert.match(
+    text,
+    typeof from === 'string' ? new RegExp(from.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')) : from,
+  );
+  const read = opened((whole) => whole.replace(from, to));
+  assert.equal(read.ok, false, 'the slip was not seen');
+  return read.ok ? [] : read.problems.map(({ code, path, message }) => `${code} ${path} ${message}`);
+}
+
+/** Lengths as a tape would count them, millimetres. */
+const LENGTHS = [
+  ['flange', 'collector entry', '', 655],
+  ['port face', 'collector entry', '', 655 - 8],
+  ['valve seat', 'collector entry', ', portLength: 95 mm', 655 - 95 - 8],
+  ['valve seat', 'merge point', ', portLength: 95 mm, mergeDepth: 62 mm', 655 - 95 - 8 - 62],
+] as const;
+
+for (const [from, to, more, expected] of LENGTHS) {
+  test(`counted from ${from} to ${to}: ${expected} mm of pipe`, () => {
+    const read = opened((whole) =>
+      whole.replace('from: port face, to: collector entry,', `from: ${from}, to: ${to}${more},`),
+    );
+    assert.ok(read.ok, JSON.stringify(read.ok ? '' : read.problems));
+    const working = new Working();
+    const numbers = new Numbers(read.car.values);
+    near(routedLength(read.car.form.exhaust!, numbers, working), expected / 1000, 1e-12);
+    assert.deepEqual(recheck(working.steps), []);
+  });
+}
+
+test('slips are told with their place', () => {
+  const slips: readonly (readonly [string | RegExp, string, RegExp])[] = [
+    [
+      'material: nickel alloy 625',
+      'material: nickle alloy 625',
+      /^exhaust\/material.*exhaust\.tube\.material/,
+    ],
+    ['outside: 47.6 mm, wall: 1.0 mm', 'outside: 15 mm, wall: 3.9 mm', /^exhaust\/wall/],
+    ['[47.6 mm, 71.4 mm]', '[23 mm, 71.4 mm]', /^exhaust\/bend-too-tight.*folds into itself/],
+    ['from: port face', 'from: valve seat', /^exhaust\/length-ends exhaust\.given\.portLength/],
+    ['[1, 6, 5, 10, 2, 7, 3, 8, 4, 9]', '[1, 6, 5, 10, 2, 7, 3, 8, 4, 4]', /Cylinder 4 fires twice/],
+    [
+      '[1, 6, 5, 10, 2, 7, 3, 8, 4, 9]',
+      '[1, 6, 5, 10, 2, 7, 3, 8, 4]',
+      /Cylinder 9 has a port and does not fire/,
+    ],
+    ['cylinders: [6, 7, 8, 9, 10]', 'cylinders: [5, 7, 8, 9, 10]', /Cylinder 5 has two ports/],
+    ['cylinders: [1, 2, 3, 4, 5]', 'cylinders: [1, 2, 3, 4]', /^exhaust\/port-count exhaust\.left\.ports/],
+    [
+      '"-1483.1, 286.2, 293.7 mm"',
+      '"-1479.6, 215.8, 329.4 mm"',
+      /^exhaust\/port-direction exhaust\.left\.ports\.0/,
+    ],
+    ['"-1483.1, 286.2, 293.7 mm"', '"-1483.1, 146.2, 293.7 mm"', /^exhaust\/port-inward/],
+    ['"-1579.8, 215.1, 330.2 mm"', '"-1483.8, 215.1, 330.2 mm"', /^exhaust\/ports-near.*4\.3 mm apart/],
+    ['"-2134, 270, 196 mm"', '"-1934, 256, 189 mm"', /^exhaust\/collector-direction/],
+    [
+      '      downstream: "-2134',
+      '      ring: 30 mm\n      downstream: "-2134',
+      /They touch at|^exhaust\/ring-small/,
+    ],
+    ['"-2600, -560, 78 mm"', '"-2600, -560, 40 mm"', /^exhaust\/box-flat.*floor/],
+    ['form: box, from: "-1200', 'form: drum, from: "-1200', /^exhaust\/no-diameter.*floor/],
+    ['to: collector entry, within', 'to: collector, within', /given\.to/],
+    ['length: 655 mm', 'length: 25.8 mm', /given\.length.*150 to 1500/],
+  ];
+  for (const [from, to, told] of slips) {
+    const found = problemsOf(from, to);
+    assert.ok(
+      found.some((each) => told.test(each)),
+      `${String(from)}: ${found.join('; ')}`,
+    );
+  }
+});
