@@ -31,11 +31,13 @@ export type Placed<T> = T extends RawAmount
   ? Reading
   : T extends RawPoint
     ? PointReading
-    : T extends readonly (infer U)[]
-      ? readonly Placed<U>[]
-      : T extends object
-        ? { readonly [K in keyof T]: Placed<T[K]> }
-        : T;
+    : T extends readonly [number, number, number]
+      ? T
+      : T extends readonly (infer U)[]
+        ? readonly Placed<U>[]
+        : T extends object
+          ? { readonly [K in keyof T]: Placed<T[K]> }
+          : T;
 
 export interface Instruments {
   readonly [name: string]: { readonly class: string; readonly spread?: string | undefined } | undefined;

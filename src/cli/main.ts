@@ -25,6 +25,7 @@ import { followCommand } from './commands/follow.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
 import { logCommand } from './commands/log.ts';
+import { scanCommand } from './commands/scan.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
 import { sheetCommand } from './commands/sheet.ts';
@@ -63,6 +64,7 @@ function program(): Command {
     tubCommand(),
     studsCommand(),
     tighteningCommand(),
+    scanCommand(),
     barForCoilCommand(),
     coilForBarCommand(),
     ladderCommand(),

@@ -26,10 +26,10 @@ export interface Telling {
 export async function tell(
   file: string,
   options: CarOptions & MannerOptions,
-  asking: (found: Found) => Telling,
+  asking: (found: Found) => Telling | Promise<Telling>,
 ): Promise<void> {
   const found = await openCar(file, options);
-  const { json, lines, refusal } = asking(found);
+  const { json, lines, refusal } = await asking(found);
   sayWarnings(found.car);
   if (options.json) sayJson(json);
   else if (refusal === undefined) sayLines(lines());

@@ -81,8 +81,10 @@ export {
 export * from './logged.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { openCar } from './open-car.ts';
+export { type ProblemPut, primariesProblem, type ScanInCar } from './primaries-problem.ts';
 export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
+export { type ScanAnswer, scanForms, scanOf } from './scans.ts';
 export { type SurveyAnswer, surveyAnswer } from './survey.ts';
 export {
   figuresToSet,

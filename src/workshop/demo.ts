@@ -41,16 +41,16 @@ async function putInto(home: string, demo: string): Promise<DemoDone> {
   const before = await recordIn(home);
   const there = await readdir(home);
   if (before === undefined && there.length > 0) return { filled: false, cars: [] };
-  const texts = await textsBelow(demo);
+  const files = await filesBelow(demo);
   const record: Record<string, string> = { ...before };
   const cars: string[] = [];
-  for (const [car, paths] of byCar(Object.keys(texts).sort())) {
-    const shipped = Object.fromEntries(paths.map((path) => [path, versionOf(texts[path]!)]));
+  for (const [car, paths] of byCar(Object.keys(files).sort())) {
+    const shipped = Object.fromEntries(paths.map((path) => [path, versionOf(files[path]!)]));
     if (paths.every((path) => record[path] === shipped[path])) continue;
     if (!(await asWePutIt(home, car, record, there))) continue;
     for (const path of paths) {
       await mkdir(dirname(join(home, path)), { recursive: true });
-      await writeFile(join(home, path), texts[path]!);
+      await writeFile(join(home, path), files[path]!);
     }
     Object.assign(record, shipped);
     cars.push(car);
@@ -69,8 +69,8 @@ async function asWePutIt(
   const own = Object.keys(record).filter((path) => carOf(path) === car);
   if (own.length === 0) return !there.includes(car);
   for (const path of own) {
-    const text = await readFile(join(home, path), 'utf8').catch(() => undefined);
-    if (text === undefined || versionOf(text) !== record[path]) return false;
+    const bytes = await readFile(join(home, path)).catch(() => undefined);
+    if (bytes === undefined || versionOf(bytes) !== record[path]) return false;
   }
   return true;
 }
@@ -84,15 +84,15 @@ function byCar(paths: readonly string[]): Map<string, string[]> {
   return found;
 }
 
-async function textsBelow(folder: string): Promise<Record<string, string>> {
+async function filesBelow(folder: string): Promise<Record<string, Buffer>> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true });
   const paths = entries
     .filter((entry) => entry.isFile())
     .map((entry) => join(entry.parentPath ?? entry.path, entry.name));
   const named = paths.map(
-    async (path): Promise<[string, string]> => [
+    async (path): Promise<[string, Buffer]> => [
       path.slice(folder.length + 1).replaceAll('\\', '/'),
-      await readFile(path, 'utf8'),
+      await readFile(path),
     ],
   );
   return Object.fromEntries(await Promise.all(named));

@@ -44,8 +44,8 @@ export interface WorkshopNotes {
   readonly invented: boolean;
 }
 
-export const versionOf = (text: string): string =>
-  createHash('sha256').update(text).digest('hex').slice(0, 32);
+export const versionOf = (content: string | Uint8Array): string =>
+  createHash('sha256').update(content).digest('hex').slice(0, 32);
 
 /** What a car folder could not give: told to whoever asked, with a fixed code. */
 export class FolderError extends Error {
@@ -164,7 +164,17 @@ export const sourceOf = (car: CarText, file: string, spec?: string): CarSource =
 });
 
 /** A text below a folder. @throws FolderError where it is not there, not below, too long, or no text */
-export async function readText(folder: string, name: string): Promise<string> {
+export const readText = async (folder: string, name: string): Promise<string> =>
+  asText(await readBelow(folder, name, LONGEST_TEXT), name);
+
+/** Longest scan that is read, bytes: some millions of triangles. */
+export const LONGEST_SCAN = 600_000_000;
+
+/** The bytes of a scan below a folder. @throws FolderError where it is not there, not below or too long */
+export const readScan = (folder: string, name: string): Promise<Uint8Array> =>
+  readBelow(folder, name, LONGEST_SCAN);
+
+async function readBelow(folder: string, name: string, longest: number): Promise<Uint8Array> {
   const missing = (): FolderError => notThere(name);
   if (name.includes('\0') || name.split(/[/\\]/).includes('..')) throw missing();
   let handle: FileHandle | undefined;
@@ -175,14 +185,14 @@ export async function readText(folder: string, name: string): Promise<string> {
     handle = await open(path, 'r');
     const stat = await handle.stat();
     if (!stat.isFile()) throw missing();
-    if (stat.size > LONGEST_TEXT) {
+    if (stat.size > longest) {
       throw new FolderError(
         'file/too-long',
-        `"${name}" has ${stat.size} bytes; at most ${LONGEST_TEXT} are read.`,
+        `"${name}" has ${stat.size} bytes; at most ${longest} are read.`,
         name,
       );
     }
-    return asText(await handle.readFile(), name);
+    return await handle.readFile();
   } catch (reason) {
     if (reason instanceof FolderError) throw reason;
     const { code } = reason as NodeJS.ErrnoException;
