@@ -101,6 +101,6 @@ test('the problem of a bank: lengths, order and tube as a hand would put them, l
   assert.equal(problem.shell.triangles.length, 3 * 7150);
   assert.deepEqual(
     problem.solids.map(({ name }) => name),
-    ['head and block', 'bellhousing and gear case', 'floor'],
+    ['heads', 'crankcase', 'bellhousing and gear case', 'floor'],
   );
 });
