@@ -46,11 +46,17 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   logged: pure(['units', 'maths', 'measured']),
   car: pure([...GROUND, 'survey'], ['yaml', 'zod']),
   loadpath: pure([...GROUND, 'car'], ['ml-matrix']),
+  gaspath: pure([...GROUND, 'car'], ['ml-matrix']),
   questions: pure([...GROUND, 'survey', 'logged', 'car', 'loadpath'], ['zod']),
   sheets: pure(DOOR),
   // the workshop's folder on disk: what car files there are, reading them, saving them
   workshop: shell(['units', 'measured', 'car'], ['node', 'yaml']),
   paper: shell(['units', 'measured', 'car', 'questions', 'sheets'], ['node', 'pdfkit']),
+  // drawings and solids for other programs and for the cutting table: wraps, DXF, STEP, STL, GLB
+  drafts: shell(
+    ['units', 'maths', 'gaspath', 'questions'],
+    ['node', 'pdfkit', '@tarikjabiri/dxf', 'replicad', 'replicad-opencascadejs'],
+  ),
   server: shell(
     ['units', 'measured', 'car', 'questions', 'sheets', 'paper', 'workshop'],
     ['node', 'hono', '@hono/node-server'],

@@ -26,7 +26,12 @@ const clockOf = formula({
 });
 
 /** Rotation between two bends along the flow `t` between them, over −180° up to 180°.  [PW-5] */
-export function clockAngle(first: Bend, next: Bend, t: readonly [number, number, number], working?: Working): Radian {
+export function clockAngle(
+  first: Bend,
+  next: Bend,
+  t: readonly [number, number, number],
+  working?: Working,
+): Radian {
   const s = dot(cross(first.normal, next.normal), t);
   const turn = clockOf({ s, c: dot(first.normal, next.normal) }, working);
   // one half turn, whichever side rounding puts it on

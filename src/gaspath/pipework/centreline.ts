@@ -56,8 +56,7 @@ export function placeAt(pipe: Pick<Pipe, 'start' | 'elements'>, s: Metre): Place
 }
 
 /** Centre of the arc of a bend that begins at `from`. */
-export const arcCentre = (bend: Bend, from: Place): Vec3 =>
-  along(from.p, inwards(bend, from.t), bend.radius);
+export const arcCentre = (bend: Bend, from: Place): Vec3 => along(from.p, inwards(bend, from.t), bend.radius);
 
 const tangentLength = formula({
   symbol: 'T',
@@ -82,4 +81,3 @@ export const MOST_CORNER: Radian = (150 * Math.PI) / 180;
 /** Where the straights before and behind a bend would meet; none for a bend that nearly turns back. */
 export const cornerOf = (bend: Bend, from: Place): Vec3 | undefined =>
   bend.angle > MOST_CORNER ? undefined : along(from.p, from.t, setback(bend));
-

@@ -11,7 +11,7 @@ import { clockAngle, clockMark } from './bend-table.ts';
 import { stations } from './centreline.ts';
 import { type Filler, fillerFor } from './filler.ts';
 import { type BendPiece, type FromBend, type FromTube, type Piece, type Pieces, piecesOf } from './pieces.ts';
-import type { Bend, Pipe } from './pipe.ts';
+import { type Bend, developedLength, NO_LENGTH, type Pipe } from './pipe.ts';
 import { alongSkin, type Rack } from './stock.ts';
 import { type Ends, type Weld, weldsOf } from './welds.ts';
 
@@ -59,6 +59,8 @@ export interface CutList {
   readonly stock: readonly StockUse[];
   readonly welds: readonly Weld[];
   readonly fillers: readonly Filler[];
+  /** What cannot be made so, as sentences. */
+  readonly problems: readonly string[];
   /** No nest uses less; false where the search was given up. */
   readonly proved: boolean;
 }
@@ -67,16 +69,38 @@ export interface CutList {
 export function cutList(pipes: readonly Pipe[], rack: Rack, target: Metre, ends: Ends): CutList {
   const fillers = pipes.map((pipe) => fillerFor(pipe, target));
   const cut = pipes.map((pipe, k) => withFiller(pipe, fillers[k]));
-  const pieces = piecesOf(cut, rack);
+  const pieces = piecesOf(
+    cut,
+    rack,
+    fillers.map((each) => each?.element),
+  );
   const rows = cut.flatMap((pipe, k) => rowsOf(pipe, k, pieces, fillers[k]));
   return {
     rows,
     pieces,
     stock: stockUsed(pieces, rack),
     welds: cut.flatMap((pipe, k) => weldsOf(pipe, k, pieces, ends)),
+    problems: [
+      ...pipes.flatMap((pipe, k) => fillerProblem(pipe, fillers[k], target)),
+      ...pieces.missing,
+      ...pieces.tooShort,
+    ],
     fillers: fillers.filter((each): each is Filler => each !== undefined),
     proved: pieces.bendNests.every(({ nest }) => nest.proved) && (pieces.tubeNest?.proved ?? true),
   };
+}
+
+function fillerProblem(pipe: Pipe, filler: Filler | undefined, target: Metre): string[] {
+  const mm = (length: Metre): string => `${(length * 1e3).toFixed(1)} mm`;
+  const off = target - developedLength(pipe);
+  if (filler === undefined) {
+    return Math.abs(off) < NO_LENGTH
+      ? []
+      : [`pipe ${pipe.name}: it is ${mm(off)} from the common length and has no straight to take that`];
+  }
+  return filler.cut > 0
+    ? []
+    : [`pipe ${pipe.name}: its longest straight, ${mm(filler.drawn)}, cannot be ${mm(-off)} shorter`];
 }
 
 const withFiller = (pipe: Pipe, filler: Filler | undefined): Pipe =>
@@ -85,7 +109,9 @@ const withFiller = (pipe: Pipe, filler: Filler | undefined): Pipe =>
     : {
         ...pipe,
         elements: pipe.elements.map((each, k) =>
-          k === filler.element && each.kind === 'straight' ? { ...each, length: Math.max(0, filler.cut) } : each,
+          k === filler.element && each.kind === 'straight'
+            ? { ...each, length: Math.max(0, filler.cut) }
+            : each,
         ),
       };
 
@@ -128,7 +154,9 @@ function rowsOf(pipe: Pipe, k: number, pieces: Pieces, filler: Filler | undefine
 function legsOf(piece: BendPiece, pieces: Pieces): readonly [Metre, Metre] {
   const legs = pieces.legs.get(piece) ?? [];
   const sum = (before: boolean): Metre =>
-    legs.filter((each) => each.element < piece.element === before).reduce((all, each) => all + each.length, 0);
+    legs
+      .filter((each) => each.element < piece.element === before)
+      .reduce((all, each) => all + each.length, 0);
   return [sum(true), sum(false)];
 }
 

@@ -87,9 +87,7 @@ export function jigPoints(pipes: readonly Pipe[], frame: JigFrame = jigFrame(pip
       const r = element.radius;
       return [
         put(`bend ${bend} begins`, from.p, r),
-        corner === undefined
-          ? put(`bend ${bend} middle`, middle, r)
-          : put(`bend ${bend} corner`, corner, r),
+        corner === undefined ? put(`bend ${bend} middle`, middle, r) : put(`bend ${bend} corner`, corner, r),
         put(`bend ${bend} ends`, begins[k + 1]!.p, r),
       ];
     });

@@ -74,12 +74,20 @@ const SAME_RADIUS: Metre = 1e-6;
 /** Parts of a bend that are equal but for rounding need no further part. */
 const SAME_ANGLE: Radian = 1e-9;
 
-export function piecesOf(pipes: readonly Pipe[], rack: Rack): Pieces {
+/** @param fillers of each pipe, the element that is cut to measure: it is never a leg */
+export function piecesOf(
+  pipes: readonly Pipe[],
+  rack: Rack,
+  fillers: readonly (number | undefined)[] = [],
+): Pieces {
   const missing: string[] = [];
   const all = pipes.map((pipe, k) => pipe.elements.flatMap((_, e) => piecesOfElement(pipe, k, e, rack)));
   const bends = all.flat().filter((each): each is BendPiece => each.kind === 'bend');
-  const radii = [...new Set(bends.map((each) => Math.round(each.radius / SAME_RADIUS)))].sort((a, b) => a - b);
+  const radii = [...new Set(bends.map((each) => Math.round(each.radius / SAME_RADIUS)))].sort(
+    (a, b) => a - b,
+  );
 
+  const trimmed = new Set(all.flatMap((of, k) => of.filter((each) => each.element === fillers[k])));
   const bendOf = new Map<Piece, FromBend>();
   const legs = new Map<BendPiece, StraightPiece[]>();
   const bendNests = radii.flatMap((step) => {
@@ -87,7 +95,9 @@ export function piecesOf(pipes: readonly Pipe[], rack: Rack): Pieces {
     const stock = stockOf(rack, radius);
     const ofRadius = bends.filter((each) => Math.round(each.radius / SAME_RADIUS) === step);
     if (stock.length === 0) {
-      missing.push(`no stock bend of radius ${(radius * 1e3).toFixed(1)} mm: ${ofRadius.length} pieces want it`);
+      missing.push(
+        `no stock bend of radius ${(radius * 1e3).toFixed(1)} mm: ${ofRadius.length} pieces want it`,
+      );
       return [];
     }
     const kinds = costed(
@@ -96,7 +106,7 @@ export function piecesOf(pipes: readonly Pipe[], rack: Rack): Pieces {
     );
     const kerf = kerfAsAngle(rack.kerf, radius);
     const found = nest(ofRadius, kinds, kerf);
-    const { ordered, atFarEnd } = endsForLegs(found, stock, all, fillers(pipes, all), rack.kerf, legs);
+    const { ordered, atFarEnd } = endsForLegs(found, stock, all, trimmed, rack.kerf, legs);
     numbered(
       ordered,
       (kind, number, from, to, piece) => {
@@ -114,9 +124,13 @@ export function piecesOf(pipes: readonly Pipe[], rack: Rack): Pieces {
   const tubeOf = new Map<Piece, FromTube>();
   const tubeNest = nestTubes(byPipe, rack, missing);
   if (tubeNest !== undefined) {
-    numbered(tubeNest, (kind, number, from, to, piece) => {
-      tubeOf.set(piece, { stock: rack.tubes.find((each) => each.name === kind.name)!, number, from, to });
-    }, rack.kerf);
+    numbered(
+      tubeNest,
+      (kind, number, from, to, piece) => {
+        tubeOf.set(piece, { stock: rack.tubes.find((each) => each.name === kind.name)!, number, from, to });
+      },
+      rack.kerf,
+    );
   }
   const tooShort = byPipe.flat().flatMap((piece) => shortness(piece, pipes[piece.pipe]!, rack));
   return { byPipe, bendOf, tubeOf, legs, bendNests, tubeNest, missing, tooShort };
@@ -195,18 +209,6 @@ function numbered<P extends Piece>(
     }
   }
 }
-
-/** The longest straight of a pipe is cut last and trims the pipe to its length. */
-export function fillerOf(pieces: readonly Piece[]): StraightPiece | undefined {
-  let longest: StraightPiece | undefined;
-  for (const each of pieces) {
-    if (each.kind === 'straight' && (longest === undefined || each.length > longest.length)) longest = each;
-  }
-  return longest;
-}
-
-const fillers = (pipes: readonly Pipe[], all: readonly (readonly Piece[])[]): ReadonlySet<Piece> =>
-  new Set(pipes.flatMap((_, k) => fillerOf(all[k]!) ?? []));
 
 interface Offer {
   readonly stock: number;

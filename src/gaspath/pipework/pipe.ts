@@ -83,7 +83,8 @@ const tubeWeight = formula({
     ρ: { unit: 'kg/m^3', means: 'density' },
   },
   source: 'PW-3',
-  holds: 'bends too: a ring swept along an arc has the volume of its area times the path of its middle (Pappus)',
+  holds:
+    'bends too: a ring swept along an arc has the volume of its area times the path of its middle (Pappus)',
 });
 
 /** Length of one element along its centreline.  [PW-1] */
@@ -140,7 +141,8 @@ export function pipeFaults(pipe: Pipe): readonly string[] {
       say(`${where}: radius must be more than half the diameter, or the inside folds on itself`);
     if (!(element.angle >= 0 && element.angle < 2 * Math.PI)) say(`${where}: angle must be from 0 to 360°`);
     if (!isUnit(element.normal)) say(`${where}: the normal must have length 1`);
-    else if (Math.abs(dot(element.normal, t)) > SQUARE) say(`${where}: the normal must be square to the flow`);
+    else if (Math.abs(dot(element.normal, t)) > SQUARE)
+      say(`${where}: the normal must be square to the flow`);
     else t = turned(t, element.normal, element.angle);
   });
   return faults;

@@ -80,12 +80,7 @@ function nearest(pipe: Pipe, from: Metre, to: Metre): Metre {
     if (element.kind === 'straight' || begins[k + 1]!.s <= from || begins[k]!.s >= to) return [];
     const start = placeAt(pipe, Math.max(from, begins[k]!.s));
     const end = placeAt(pipe, Math.min(to, begins[k + 1]!.s));
-    return [
-      distance(
-        along(a.p, inwards(element, start.t), r),
-        along(b.p, inwards(element, end.t), r),
-      ),
-    ];
+    return [distance(along(a.p, inwards(element, start.t), r), along(b.p, inwards(element, end.t), r))];
   });
   return Math.min(straight, ...inBetween);
 }
