@@ -54,7 +54,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   paper: shell(['units', 'measured', 'car', 'questions', 'sheets'], ['node', 'pdfkit']),
   // drawings and solids for other programs and for the cutting table: wraps, DXF, STEP, STL, GLB
   drafts: shell(
-    ['units', 'maths', 'gaspath', 'questions'],
+    ['units', 'maths', 'gaspath', 'questions', 'sheets', 'paper'],
     ['node', 'pdfkit', '@tarikjabiri/dxf', 'replicad', 'replicad-opencascadejs'],
   ),
   server: shell(
