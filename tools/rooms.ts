@@ -55,6 +55,11 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   // the workshop's folder on disk: what car files there are, reading them, saving them
   workshop: shell(['units', 'measured', 'car'], ['node', 'yaml']),
   paper: shell(['units', 'measured', 'car', 'questions', 'sheets'], ['node', 'pdfkit']),
+  // drawings and solids for other programs and for the cutting table: wraps, DXF, STEP, STL, GLB
+  drafts: shell(
+    ['units', 'maths', 'gaspath', 'questions', 'sheets', 'paper'],
+    ['node', 'pdfkit', '@tarikjabiri/dxf', 'replicad', 'replicad-opencascadejs'],
+  ),
   server: shell(
     ['units', 'measured', 'car', 'questions', 'sheets', 'paper', 'workshop'],
     ['node', 'hono', '@hono/node-server'],

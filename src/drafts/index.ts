@@ -1,0 +1,5 @@
+/** Files of the pipework for printers, cutting tables and other programs. */
+export { glbOfPipes, stepOf, stlOf } from './solids.ts';
+export { wrapDxf } from './wrap-dxf.ts';
+export { type WrapPrint, wrapPdf } from './wrap-pdf.ts';
+export { wrapSvg } from './wrap-svg.ts';

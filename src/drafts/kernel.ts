@@ -1,0 +1,142 @@
+/**
+ * Pipes as solids of a CAD kernel: true cylinders and rings with their bore, for STEP, STL and a mesh to look at.
+ *
+ * In    pipes
+ * Out   solids, one a pipe; files of them
+ * Axes  those of the pipes; millimetres in the files
+ *
+ * The kernel (Open CASCADE as WebAssembly, LGPL-2.1, 23 MB) is brought in when it is first asked for: about a second.
+ */
+import { createRequire } from 'node:module';
+import type * as Replicad from 'replicad';
+import { arcCentre, elementLength, NO_LENGTH, type Pipe, stations } from '../gaspath/pipework/index.ts';
+import { scale, type Vec3 } from '../maths/vec3.ts';
+
+const MM_PER_M = 1e3;
+
+type Point = [number, number, number];
+const mm = (p: Vec3): Point => [...scale(p, MM_PER_M)] as Point;
+const direction = (d: Vec3): Point => [...d] as Point;
+
+export type Solid = Replicad.Shape3D;
+
+/** Corners and normals of a skin of triangles, metres. */
+export interface Skin {
+  readonly positions: readonly number[];
+  readonly normals: readonly number[];
+  readonly triangles: readonly number[];
+}
+
+export interface SolidFile {
+  readonly name: string;
+  readonly solid: Solid;
+}
+
+/** What another program would find in a file: for checks. */
+export interface ReadSolid {
+  /** m³ */
+  readonly volume: number;
+  /** Kinds of faces, `CYLINDRE`, `TORUS`, `PLANE`, as the kernel calls them, with their areas in m². */
+  readonly faces: readonly { readonly kind: string; readonly area: number }[];
+}
+
+export class Kernel {
+  readonly #cad: typeof Replicad;
+
+  constructor(cad: typeof Replicad) {
+    this.#cad = cad;
+  }
+
+  /**
+   * One pipe as one solid.
+   *
+   * @throws Error where the kernel cannot join its pieces: a pipe that runs through itself
+   */
+  pipe(pipe: Pipe): Solid {
+    const { revolution, basicFaceExtrusion, Vector } = this.#cad;
+    const begins = stations(pipe);
+    const parts = pipe.elements.flatMap((element, k): Solid[] => {
+      if (elementLength(element) < NO_LENGTH) return [];
+      const from = begins[k]!;
+      const face = this.#ring(pipe, from.p, from.t);
+      if (element.kind === 'straight')
+        return [basicFaceExtrusion(face, new Vector(mm(scale(from.t, element.length))))];
+      const angle = (element.angle * 180) / Math.PI;
+      return [revolution(face, mm(arcCentre(element, from)), direction(element.normal), angle)];
+    });
+    const [first, ...rest] = parts;
+    if (first === undefined) throw new Error(`pipe ${pipe.name} has no length`);
+    return rest.reduce((whole, part) => whole.fuse(part, { optimisation: 'commonFace' }), first);
+  }
+
+  #ring(pipe: Pipe, p: Vec3, t: Vec3): Replicad.Face {
+    const { assembleWire, makeCircle, makeFace } = this.#cad;
+    const r = (pipe.tube.od / 2) * MM_PER_M;
+    const wire = (radius: number) => assembleWire([makeCircle(radius, mm(p), direction(t))]);
+    return makeFace(wire(r), [wire(r - pipe.tube.wall * MM_PER_M)]);
+  }
+
+  /** @param date `2004-05-06`: stands in the file in place of a clock, so that the same pipes give the same file */
+  async step(solids: readonly SolidFile[], date: string): Promise<string> {
+    const blob = this.#cad.exportSTEP(
+      solids.map(({ name, solid }) => ({ name, shape: solid })),
+      { unit: 'MM', modelUnit: 'MM' },
+    );
+    const text = await blob.text();
+    return text.replace(/(FILE_NAME\('[^']*',)'[^']*'/, `$1'${date}T00:00:00'`);
+  }
+
+  /** Binary STL, millimetres. */
+  async stl(solids: readonly SolidFile[], fineness: Fineness = FINE): Promise<Uint8Array> {
+    const all = this.#cad.makeCompound(solids.map(({ solid }) => solid));
+    return new Uint8Array(await all.blobSTL({ ...fineness, binary: true }).arrayBuffer());
+  }
+
+  skin(solid: Solid, fineness: Fineness = FINE): Skin {
+    const { vertices, normals, triangles } = solid.mesh(fineness);
+    return { positions: vertices.map((each) => each / MM_PER_M), normals, triangles };
+  }
+
+  /** A STEP file read again, solid by solid. */
+  async read(step: string): Promise<readonly ReadSolid[]> {
+    const { importSTEP, measureArea, measureVolume, iterTopo, downcast, cast } = this.#cad;
+    const shape = await importSTEP(new Blob([step]));
+    return [...iterTopo(shape.wrapped, 'solid')].map((each): ReadSolid => {
+      const solid = cast(downcast(each)) as Solid;
+      return {
+        volume: measureVolume(solid) / MM_PER_M ** 3,
+        faces: solid.faces.map((face) => ({
+          kind: face.geomType,
+          area: measureArea(face) / MM_PER_M ** 2,
+        })),
+      };
+    });
+  }
+}
+
+export interface Fineness {
+  /** How far a chord may be from the skin, mm. */
+  readonly tolerance: number;
+  /** Between the normals of neighbouring triangles, radians. */
+  readonly angularTolerance: number;
+}
+
+const FINE: Fineness = { tolerance: 0.05, angularTolerance: 0.2 };
+
+let opened: Promise<Kernel> | undefined;
+
+/** The kernel, brought in once. */
+export const openKernel = (): Promise<Kernel> => {
+  opened ??= bringIn();
+  return opened;
+};
+
+async function bringIn(): Promise<Kernel> {
+  const { default: start } = await import('replicad-opencascadejs');
+  const cad = await import('replicad');
+  const wasm = createRequire(import.meta.url).resolve('replicad-opencascadejs/wasm');
+  // the kernel speaks to the terminal of its own accord: its faults come back as errors, the rest is no use
+  const quiet = { locateFile: () => wasm, print: () => undefined, printErr: () => undefined };
+  cad.setOC(await (start as (options: typeof quiet) => ReturnType<typeof start>)(quiet));
+  return new Kernel(cad);
+}
