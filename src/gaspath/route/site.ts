@@ -1,0 +1,39 @@
+/** A problem made ready for the search: what every pipe must keep away from, and by how much. */
+import { ShellField } from './field.ts';
+import type { RouteProblem } from './problem.ts';
+import { type ReadySolid, ready } from './solids.ts';
+
+export interface Site {
+  readonly problem: RouteProblem;
+  readonly field: ShellField;
+  readonly solids: readonly ReadySolid[];
+  /** Centre line to skin, mm. */
+  readonly needShell: number;
+  readonly needSolid: number;
+  /** Centre line to centre line, mm. */
+  readonly needPipe: number;
+  readonly needInZone: number;
+  readonly needSelf: number;
+  readonly bodyRadius: number;
+  readonly zone: number;
+  readonly maxBend: number;
+  readonly radii: readonly number[];
+}
+
+export function siteOf(problem: RouteProblem): Site {
+  const { tube, clearance, collector, collectorBody, limits } = problem;
+  return {
+    problem,
+    field: new ShellField(problem),
+    solids: problem.solids.map(ready),
+    needShell: tube.od / 2 + clearance.shell,
+    needSolid: tube.od / 2 + clearance.solid,
+    needPipe: tube.od + clearance.pipe,
+    needInZone: tube.od + clearance.pipeInZone,
+    needSelf: tube.od + clearance.self,
+    bodyRadius: collector.ringRadius + tube.od / 2 + collectorBody.radiusAdd,
+    zone: clearance.collectorZone,
+    maxBend: (limits.maxBendDeg * Math.PI) / 180,
+    radii: [...problem.radii].sort((a, b) => a - b),
+  };
+}
