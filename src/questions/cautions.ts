@@ -23,3 +23,6 @@ export const LOAD_CAUTION =
 
 export const JOINT_CAUTION =
   'The studs hold the car together behind the driver. Torque only cold, with the lubricant that is named and nothing else, dowels home and the face closed by hand first. Where the engine builder or the maker gives a figure, that figure rules.';
+
+export const EXHAUST_CAUTION =
+  'A primary runs hot enough to light cloth, composite and fuel. A clearance on the drawing is cold and of what was scanned: prove it on the car with clay or feelers, cold, rocked on its mounts, and again after a heat run. Length and diameter are the engine builder’s; weld, purge and fume are for those trained in it.';

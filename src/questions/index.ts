@@ -1,5 +1,7 @@
 /** What the workshop asks. The only way into the engine for page, command line, paper and server. */
 export { AS_FILED, type Car, type CarRead, type CarSource } from '../car/read.ts';
+export type { Cause } from '../gaspath/route/impossible.ts';
+export type { RouteSolution } from '../gaspath/route/problem.ts';
 export {
   type AxleAnswer,
   type AxleReached,
@@ -42,6 +44,12 @@ export { drawnForces, type ForcesDrawn } from './drawn-forces.ts';
 export { DEMONSTRATION_DAY } from './duty.ts';
 export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
 export * from './figure.ts';
+export {
+  type FindingPrimaries,
+  type FindingStands,
+  findPrimaries,
+  type SavedFinding,
+} from './find-primaries.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
 export {
   type DrawnFace,
@@ -81,7 +89,9 @@ export {
 export * from './logged.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { openCar } from './open-car.ts';
+export { readPrimaries, writePrimaries } from './primaries-file.ts';
 export { type ProblemPut, primariesProblem, type ScanInCar } from './primaries-problem.ts';
+export { type PrimariesSet, type PrimaryOfSet, primariesSet, type TightPlace } from './primaries-set.ts';
 export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export { type ScanAnswer, scanForms, scanOf } from './scans.ts';

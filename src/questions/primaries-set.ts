@@ -1,0 +1,221 @@
+/**
+ * A set of primaries as people look at it: each pipe with its length, bends and tightest place, in car axes and SI.
+ *
+ * In    the problem as it was put, an answer to it in the exchange form
+ * Out   the pipes, what is breached, where each is nearest to what it must stay clear of
+ */
+import { into, stations } from '../gaspath/pipework/centreline.ts';
+import { bendsOf, developedLength, type Pipe, pipeMass } from '../gaspath/pipework/pipe.ts';
+import { solutionJson } from '../gaspath/route/exchange.ts';
+import type { Pose, RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
+import { type SolutionBreach, verify } from '../gaspath/verify/verify.ts';
+import { scale, type Vec3 } from '../maths/vec3.ts';
+import type { Kilogram, Metre, Radian } from '../units/quantity.ts';
+import { EXHAUST_CAUTION, STANDING_CAUTION } from './cautions.ts';
+
+export interface TightPlace {
+  /** Against what: `cover`, `pipe of cylinder 3`, `crankcase`. */
+  readonly against: string;
+  /** Metal to metal, cold. */
+  readonly gap: Metre;
+  /** Of it beyond what was asked; below nothing it is breached. */
+  readonly spare: Metre;
+  /** On the centre line, car axes. */
+  readonly at: Vec3;
+}
+
+export interface PrimaryOfSet {
+  readonly cylinder: number;
+  /** Counted from 1, in the sense of the ring. */
+  readonly inlet: number;
+  readonly pipe: Pipe;
+  readonly length: Metre;
+  readonly bends: number;
+  /** All bends together. */
+  readonly turned: Radian;
+  readonly mass: Kilogram;
+  /** The least spare, where anything is within reach. */
+  readonly tightest?: TightPlace;
+  /** Points of the centre line, close enough to draw by. */
+  readonly line: readonly Vec3[];
+  /** Where pieces meet along the centre line: the welds of a set cut from stock bends. */
+  readonly seams: readonly Vec3[];
+}
+
+export interface PrimariesSet {
+  readonly pipes: readonly PrimaryOfSet[];
+  readonly collector: { readonly mouth: Vec3; readonly axis: Vec3; readonly inlets: readonly Vec3[] };
+  readonly target: Metre;
+  readonly within: Metre;
+  /** Longest less shortest. */
+  readonly apart: Metre;
+  readonly mass: Kilogram;
+  /** Least spare of all. */
+  readonly spare?: Metre;
+  /** In the order in which they fire, the inlets that are met. */
+  readonly order: readonly { readonly cylinder: number; readonly inlet: number }[];
+  /** What the check by other means found amiss; none where the set stands. */
+  readonly breaches: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+const MM = 1000;
+
+/** How much farther than asked is looked for a tightest place, mm. */
+const LOOK = 30;
+
+export function primariesSet(
+  problem: RouteProblem,
+  cylinders: readonly number[],
+  solution: RouteSolution,
+): PrimariesSet {
+  const json = solutionJson(solution);
+  const breaches = verify(problem, json);
+  const near = nearPlaces(problem, json, cylinders);
+  const pipes = [...solution.pipes]
+    .sort((a, b) => a.port - b.port)
+    .map((routed): PrimaryOfSet => {
+      const pipe: Pipe = {
+        name: String(cylinders[routed.port]),
+        tube: {
+          od: problem.tube.od / MM,
+          wall: problem.tube.wall / MM,
+          density: problem.tube.densityKgM3,
+        },
+        start: { p: scale(routed.start.p, 1 / MM), d: routed.start.d },
+        elements: routed.elements.map((each) =>
+          each.kind === 'straight'
+            ? { kind: 'straight', length: each.length / MM }
+            : {
+                kind: 'bend',
+                radius: each.radius / MM,
+                angle: (each.angleDeg * Math.PI) / 180,
+                normal: each.normal,
+              },
+        ),
+      };
+      const tightest = near.get(routed.port);
+      return {
+        cylinder: cylinders[routed.port]!,
+        inlet: routed.inlet + 1,
+        pipe,
+        length: developedLength(pipe),
+        bends: bendsOf(pipe).length,
+        turned: bendsOf(pipe).reduce((sum, { angle }) => sum + angle, 0),
+        mass: pipeMass(pipe),
+        ...(tightest === undefined ? {} : { tightest }),
+        line: lineOf(pipe),
+        seams: stations(pipe)
+          .slice(1, -1)
+          .map(({ p }) => p),
+      };
+    });
+  const spares = pipes.flatMap(({ tightest }) => (tightest === undefined ? [] : [tightest.spare]));
+  const lengths = pipes.map(({ length }) => length);
+  const inletOf = new Map(solution.pipes.map(({ port, inlet }) => [port, inlet]));
+  const firing = problem.order.mode === 'rotation' ? problem.order.firing : [...cylinders.keys()];
+  return {
+    pipes,
+    collector: collectorDrawn(solution.collector, problem),
+    target: problem.length.target / MM,
+    within: problem.length.tol / MM,
+    apart: Math.max(...lengths) - Math.min(...lengths),
+    mass: pipes.reduce((sum, { mass }) => sum + mass, 0),
+    ...(spares.length === 0 ? {} : { spare: Math.min(...spares) }),
+    order: firing.map((port) => ({ cylinder: cylinders[port]!, inlet: inletOf.get(port)! + 1 })),
+    breaches: breaches.map((each) => breachWords(each, cylinders)),
+    cautions: [EXHAUST_CAUTION, STANDING_CAUTION],
+  };
+}
+
+/** Chords of a bend that the eye takes for an arc. */
+const CHORD: Radian = (4 * Math.PI) / 180;
+
+function lineOf(pipe: Pipe): readonly Vec3[] {
+  const begins = stations(pipe);
+  const inner = pipe.elements.flatMap((element, k) => {
+    if (element.kind === 'straight') return [begins[k + 1]!.p];
+    const steps = Math.max(1, Math.ceil(element.angle / CHORD));
+    const long = element.radius * element.angle;
+    return Array.from({ length: steps }, (_, j) => into(element, begins[k]!, (long * (j + 1)) / steps).p);
+  });
+  return [pipe.start.p, ...inner];
+}
+
+/** Ports are counted from nought there; here a pipe has its cylinder's number. */
+const breachWords = ({ says, pipe, needs, has }: SolutionBreach, cylinders: readonly number[]): string =>
+  `${pipe === undefined ? '' : `Cylinder ${cylinders[pipe]}: `}${says.replace(
+    /the pipe of port (\d+)/,
+    (_, port: string) => `the pipe of cylinder ${cylinders[Number(port)]}`,
+  )}${needs === undefined || has === undefined ? '' : ` Needs ${needs.toFixed(1)}, has ${has.toFixed(1)} mm.`}`;
+
+/** The least spare of each pipe: the check is asked for more than is needed, and tells what lacks of that. */
+function nearPlaces(
+  problem: RouteProblem,
+  json: unknown,
+  cylinders: readonly number[],
+): Map<number, TightPlace> {
+  const { clearance } = problem;
+  const wide: RouteProblem = {
+    ...problem,
+    clearance: {
+      ...clearance,
+      shell: clearance.shell + LOOK,
+      solid: clearance.solid + LOOK,
+      pipe: clearance.pipe + LOOK,
+      pipeInZone: clearance.pipeInZone + LOOK,
+    },
+  };
+  const asked: Readonly<Record<string, number>> = {
+    shell: clearance.shell,
+    solid: clearance.solid,
+    'collector body': clearance.solid,
+  };
+  // at the mouth the pipes touch as the ring has them: nobody is told that as the tightest place
+  const atMouth = problem.tube.od + clearance.pipeInZone + LOOK;
+  const least = new Map<number, TightPlace>();
+  const take = (pipe: number, place: TightPlace): void => {
+    const before = least.get(pipe);
+    if (before === undefined || place.spare < before.spare) least.set(pipe, place);
+  };
+  for (const { code, pipe, other, needs, has, at, says } of verify(wide, json)) {
+    if (pipe === undefined || needs === undefined || has === undefined || at === undefined) continue;
+    const here = { at: scale(at, 1 / MM) };
+    const of = asked[code];
+    if (of !== undefined) {
+      const gap = has - problem.tube.od / 2;
+      const against = /Too near (.*), \d+ mm/.exec(says)?.[1] ?? code;
+      take(pipe, { against, gap: gap / MM, spare: (gap - of) / MM, ...here });
+    } else if (code === 'pipe to pipe' && other !== undefined && needs > atMouth) {
+      const gap = has - problem.tube.od;
+      const spare = has - (needs - LOOK);
+      take(pipe, {
+        against: `pipe of cylinder ${cylinders[other]}`,
+        gap: gap / MM,
+        spare: spare / MM,
+        ...here,
+      });
+      take(other, {
+        against: `pipe of cylinder ${cylinders[pipe]}`,
+        gap: gap / MM,
+        spare: spare / MM,
+        ...here,
+      });
+    }
+  }
+  return least;
+}
+
+function collectorDrawn({ origin, axis, ref }: Pose, { collector }: RouteProblem): PrimariesSet['collector'] {
+  const across: Vec3 = [
+    axis[1] * ref[2] - axis[2] * ref[1],
+    axis[2] * ref[0] - axis[0] * ref[2],
+    axis[0] * ref[1] - axis[1] * ref[0],
+  ];
+  const inlets = Array.from({ length: collector.n }, (_, k): Vec3 => {
+    const angle = (2 * Math.PI * k) / collector.n;
+    const [c, s] = [collector.ringRadius * Math.cos(angle), collector.ringRadius * Math.sin(angle)];
+    return [0, 1, 2].map((i) => (origin[i]! + c * ref[i]! + s * across[i]!) / MM) as unknown as Vec3;
+  });
+  return { mouth: scale(origin, 1 / MM), axis, inlets };
+}
