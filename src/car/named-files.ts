@@ -18,26 +18,33 @@ const surveyFiles = (file: unknown): unknown[] =>
 const logFiles = (file: unknown): unknown[] =>
   Object.values(mapping(mapping(file).logs)).map((log) => mapping(log).file);
 
+const scanFiles = (file: unknown): unknown[] =>
+  Object.values(mapping(mapping(mapping(file).exhaust).scans)).map((scan) => mapping(scan).file);
+
 /** Names of files, of the file's own state and of every spec. */
 export interface NamedFiles {
   /** Without these the car cannot be read. */
   readonly survey: readonly string[];
   /** Without these only a row of them cannot be asked for. */
   readonly logs: readonly string[];
+  /** Not text: read only when the exhaust is asked about. */
+  readonly scans: readonly string[];
 }
 
+const NONE: NamedFiles = { survey: [], logs: [], scans: [] };
+
 export function namedFiles(text: string): NamedFiles {
-  if (tooDeep(text) !== undefined) return { survey: [], logs: [] };
+  if (tooDeep(text) !== undefined) return NONE;
   let file: unknown;
   try {
     file = parseDocument(text).toJS({ maxAliasCount: 50 });
   } catch {
     // what is wrong with the text is told when the car is read, here as above
-    return { survey: [], logs: [] };
+    return NONE;
   }
   const specs = Object.values(mapping(mapping(file).specs)).map((spec) => mapping(spec).changes);
   const names = (of: (file: unknown) => unknown[]): readonly string[] => [
     ...new Set([file, ...specs].flatMap(of).filter((name) => typeof name === 'string')),
   ];
-  return { survey: names(surveyFiles), logs: names(logFiles) };
+  return { survey: names(surveyFiles), logs: names(logFiles), scans: names(scanFiles) };
 }

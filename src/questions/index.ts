@@ -91,6 +91,7 @@ export { type MaterialChoice, materialChoices } from './materials.ts';
 export { openCar } from './open-car.ts';
 export { readPrimaries, writePrimaries } from './primaries-file.ts';
 export { type ProblemPut, primariesProblem, type ScanInCar } from './primaries-problem.ts';
+export { type PrimariesScene, primariesScene } from './primaries-scene.ts';
 export { type PrimariesSet, type PrimaryOfSet, primariesSet, type TightPlace } from './primaries-set.ts';
 export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';

@@ -8,6 +8,7 @@
 import { join } from 'node:path';
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
+import { namedFiles } from '../car/named-files.ts';
 import { readCar } from '../car/read.ts';
 import { carFileSchema } from '../car/schema.ts';
 import type { Problem } from '../measured/problem.ts';
@@ -20,6 +21,7 @@ import {
   isCarId,
   LONGEST_TEXT,
   noSuchCar,
+  readScan,
   sourceOf,
   workshopNotes,
 } from '../workshop/folder.ts';
@@ -67,6 +69,17 @@ export function makeApp({ home, web, listeners, port }: Serving): Hono {
     const { text, version, files, problems: unread } = await carText(home, id);
     remember(text, version);
     return context.json({ id, text, files, version, problems: unread });
+  });
+  app.get('/api/cars/:id/scans/:file', async (context) => {
+    const id = context.req.param('id');
+    const file = context.req.param('file');
+    const { text } = await carText(home, id);
+    // of all that lies in the folder, only what the car file calls a scan
+    if (!namedFiles(text).scans.includes(file)) {
+      return context.json(problems('scan/unknown', `The car file names no scan "${file}".`), 404);
+    }
+    const bytes = await readScan(join(home, id), file);
+    return context.body(new Uint8Array(bytes), 200, { 'content-type': 'application/octet-stream' });
   });
   app.post('/api/cars', async (context) => {
     const asked = askedCar(await bodyOf(context.req));

@@ -72,6 +72,13 @@ export const fetchWorkshop = (): Promise<Workshop> => plain('api/workshop');
 
 export const fetchCar = (id: string): Promise<CarFile> => plain(`api/cars/${encodeURIComponent(id)}`);
 
+/** The bytes of a scan that the car file names. */
+export async function fetchScan(id: string, file: string): Promise<Uint8Array> {
+  const answer = await asked(`api/cars/${encodeURIComponent(id)}/scans/${encodeURIComponent(file)}`);
+  if (!answer.ok) throw new NotServed(await reasonOf(answer));
+  return new Uint8Array(await answer.arrayBuffer());
+}
+
 async function kept(answer: Response): Promise<Kept> {
   if (answer.ok) return { kind: 'kept', ...((await answer.json()) as { text: string; version: string }) };
   if (answer.status === 409) {

@@ -10,6 +10,7 @@ import './style/sheet.css';
 import './style/drawing.css';
 import './style/card.css';
 import './style/loads.css';
+import './style/gas.css';
 import './style/slip.css';
 import './style/forms.css';
 import './style/phone.css';

@@ -10,6 +10,10 @@ import { FIRST_TURN, type Turn, VIEWS, type View } from './scene/look.ts';
 export const WAYS = ['load', 'gas', 'floor', 'book'] as const;
 export type Way = (typeof WAYS)[number];
 
+/** Stops of the gas path that are worked out. */
+export const GAS_STOPS = ['primaries', 'collector'] as const;
+export type GasStop = (typeof GAS_STOPS)[number];
+
 export const MODES = ['wheel', 'heave', 'roll'] as const;
 /** What moves: this wheel alone, both wheels of the axle, or this one up and the other down. */
 export type Mode = (typeof MODES)[number];
@@ -42,6 +46,10 @@ export interface Place {
   /** A row of a log instead of a case: the name of the log, and the row from nought. */
   readonly log?: string | undefined;
   readonly row?: number | undefined;
+  readonly gas: GasStop;
+  readonly bank: Side;
+  /** Where the scan is cut open, a share of its length from the rear; left out: whole. */
+  readonly cut?: number | undefined;
   /** Which bolted joint is looked at. */
   readonly joint: JointName;
   /** The figure whose working is open. */
@@ -59,6 +67,8 @@ export const START: Place = {
   rack: 0,
   card: 'figures',
   doing: 'standing',
+  gas: 'primaries',
+  bank: 'left',
   joint: 'engineToTub',
 };
 
@@ -98,6 +108,9 @@ export function placeFrom(search: string): Place {
     ...text('log'),
     ...(asked.has('row') ? { row: Math.max(0, Math.round(number('row', 1e7, 0))) } : {}),
     ...changedIn(asked.get('typed')),
+    gas: word('gas', GAS_STOPS, START.gas),
+    bank: word('bank', ['left', 'right'], START.bank),
+    ...(asked.has('cut') ? { cut: Math.max(0, number('cut', 100, 100)) / 100 } : {}),
     joint: word('joint', JOINT_NAMES, START.joint),
   };
   return { ...place, ...turnedTo(place.stop, place) };
@@ -128,6 +141,9 @@ export function searchOf(place: Place): string {
   put('log', place.log);
   put('row', place.row?.toString());
   put('typed', place.changed === undefined ? undefined : JSON.stringify(place.changed));
+  put('gas', place.gas, START.gas);
+  put('bank', place.bank, START.bank);
+  put('cut', place.cut === undefined ? undefined : String(Math.round(100 * place.cut)));
   put('joint', place.joint, START.joint);
   put('figure', place.figure);
   return `?${asked}`;
@@ -146,7 +162,6 @@ export function stanceOf(place: Place): Stance {
   return { front: axle('front'), rear: axle('rear'), rack: place.rack };
 }
 
-/** Stops that are no one wheel's: what they show is always under a load case. */
 /** Which end a stop behind the corners is looked at from: case and studs are behind, the tub is ahead. */
 const END_OF: Readonly<Partial<Record<Stop, End>>> = { case: 'rear', studs: 'rear', tub: 'front' };
 
@@ -164,6 +179,7 @@ export const arrived = (stop: Stop, from: Place): Partial<Place> => ({
   ...turnedTo(stop, from),
 });
 
+/** Stops that are no one wheel's: what they show is always under a load case. */
 export const isBehindCorners = (stop: Stop): boolean => stop === 'case' || stop === 'studs' || stop === 'tub';
 
 /** Whether a load case says what the car is doing, and not a wheel that is moved by hand. */

@@ -42,6 +42,8 @@ const STEPS = [
   'changed',
   'log',
   'joint',
+  'gas',
+  'bank',
 ] as const;
 
 function after(held: Held, act: Act): Held {

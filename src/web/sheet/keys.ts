@@ -1,7 +1,7 @@
 /** Keys that work anywhere on the sheet, except while something is being typed. */
 import { useEffect } from 'react';
 import { LOAD_PATH } from '../../questions/figure.ts';
-import { arrived } from '../place.ts';
+import { arrived, GAS_STOPS } from '../place.ts';
 import type { View } from '../scene/look.ts';
 import { usePage } from '../state.tsx';
 
@@ -37,6 +37,11 @@ export function useKeys(): void {
       );
       if (view !== undefined) go({ view });
       const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+      if (step !== 0 && place.way === 'gas') {
+        const gas = GAS_STOPS[GAS_STOPS.indexOf(place.gas) + step];
+        if (gas !== undefined) go({ gas });
+        return;
+      }
       if (step === 0 || place.way !== 'load') return;
       const next = LOAD_PATH[LOAD_PATH.indexOf(place.stop) + step];
       if (next === undefined) return;

@@ -3,6 +3,7 @@ import { useEffect, useMemo, useState } from 'react';
 import type { Figure } from '../../questions/figure.ts';
 import type { Workshop } from '../client.ts';
 import { Folded } from '../compare/folded.tsx';
+import { GasWay } from '../gas/gas-way.tsx';
 import { useLoads } from '../loads/use-loads.ts';
 import { PrintedSheet } from '../print/printed-sheet.tsx';
 import { LOAD_FIGURE, WorkingSlip } from '../slip/working-slip.tsx';
@@ -51,6 +52,8 @@ export function Sheet({ workshop }: { workshop: Workshop | undefined }) {
       )}
       {folded ? (
         <Folded against={place.against!} />
+      ) : place.way === 'gas' ? (
+        <GasWay />
       ) : (
         <>
           <CarDrawing corner={drawn} lit={lit} onLight={setLit} />

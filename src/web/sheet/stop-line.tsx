@@ -1,7 +1,8 @@
 /** The line along the foot of the sheet: four ways as tabs, and the stops of the chosen way in their order. */
 import { LOAD_PATH, type Stop, type Wheel } from '../../questions/figure.ts';
 import type { Car } from '../engine/answers.ts';
-import { arrived, isBehindCorners, WAYS } from '../place.ts';
+import { GAS_LINE } from '../gas/words.ts';
+import { arrived, GAS_STOPS, isBehindCorners, WAYS } from '../place.ts';
 import { usePage } from '../state.tsx';
 import { doubtsAt } from '../stops/doubts.ts';
 import { STOPS, WAY_WORDS } from '../stops/words.ts';
@@ -33,7 +34,8 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
           </button>
         ))}
       </div>
-      {toCome === undefined ? (
+      {place.way === 'gas' && <GasStops />}
+      {place.way === 'load' && (
         <ol className="stops">
           {LOAD_PATH.map((stop) => {
             const mark = markOf(stop, corner, car, place.wheel);
@@ -55,7 +57,8 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
             );
           })}
         </ol>
-      ) : (
+      )}
+      {toCome !== undefined && (
         <ol className="stops to-come" aria-label={`Stops to come of the ${WAY_WORDS[place.way].name}`}>
           {toCome.stops.map((stop) => (
             <li key={stop} className="stop" data-mark="to-come">
@@ -66,6 +69,42 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
         </ol>
       )}
     </nav>
+  );
+}
+
+/** Primaries and collector are worked out; the rest of the line is to come. */
+function GasStops() {
+  const { place, go } = usePage();
+  const { car } = useCar();
+  const told = car.form.exhaust !== undefined;
+  return (
+    <ol className="stops">
+      {GAS_LINE.map((stop) => {
+        const here = GAS_STOPS.find((each) => each === stop);
+        return here === undefined ? (
+          <li key={stop} className="stop" data-mark="to-come">
+            <span className="dot" aria-hidden="true" />
+            <span className="stop-name">{stop}</span>
+            <span className="stop-mark">to come</span>
+          </li>
+        ) : (
+          <li key={stop}>
+            <button
+              type="button"
+              className="stop"
+              data-stop={stop}
+              data-mark={told ? 'well' : 'untold'}
+              aria-current={place.gas === here ? 'step' : undefined}
+              onClick={() => go({ gas: here })}
+            >
+              <span className="dot" aria-hidden="true" />
+              <span className="stop-name">{stop}</span>
+              <span className="stop-mark">{told ? '' : MARK_WORDS.untold}</span>
+            </button>
+          </li>
+        );
+      })}
+    </ol>
   );
 }
 

@@ -59,15 +59,7 @@ export interface WayWords {
 
 export const WAY_WORDS: Readonly<Record<Way, WayWords>> = {
   load: { name: 'load path' },
-  gas: {
-    name: 'gas path',
-    toCome: {
-      stops: ['cylinder', 'port', 'primaries', 'collector', 'tail', 'heat'],
-      will: 'The gas path will run from the cylinder to the tail: equal primaries found clear of case and links, with their cut list and templates.',
-      needs:
-        'It will need the port faces, the firing order, a scan or a model of what must be cleared, and the bends that can be had.',
-    },
-  },
+  gas: { name: 'gas path' },
   floor: {
     name: 'flat floor',
     toCome: {

@@ -1,0 +1,105 @@
+/** Finds primaries beside the page: works in short pieces, so that it can be held at any time. */
+import {
+  type FindingPrimaries,
+  findPrimaries,
+  openCar,
+  type ProblemPut,
+  primariesProblem,
+  primariesScene,
+  type ScanInCar,
+  scanForms,
+  scanOf,
+  writePrimaries,
+} from '../../questions/index.ts';
+import type { Answered, Told } from './protocol.ts';
+
+const scope = globalThis as unknown as {
+  onmessage: (event: MessageEvent<Told>) => void;
+  postMessage: (answer: Answered) => void;
+};
+
+/** Work between two looks at what the page says, ms; and between two pictures. */
+const PIECE = 60;
+const PICTURE = 300;
+
+let put: Extract<ProblemPut, { reached: true }> | undefined;
+let finding: FindingPrimaries | undefined;
+let going = false;
+
+/** Puts the problem; what keeps it from being put, where something does. */
+function refusal({ source, side, scans }: Extract<Told, { kind: 'open' }>): readonly string[] {
+  const read = openCar(source);
+  if (!read.ok) return read.problems.map(({ message }) => message);
+  const doubts: string[] = [];
+  const laid: ScanInCar[] = [];
+  for (const name of Object.keys(scanForms(read.car))) {
+    const is = scanOf(read.car, name, scans[name]);
+    if (!is.reached) {
+      return is.problems.map(({ message, remedy }) => `Scan ${name}: ${message} ${remedy ?? ''}`);
+    }
+    laid.push(is);
+    doubts.push(...is.doubts.map((each) => `Scan ${name}: ${each}`));
+  }
+  const asked = primariesProblem(read.car, side, laid);
+  if (!asked.reached) return [asked.message];
+  put = asked;
+  scope.postMessage({ kind: 'opened', scene: primariesScene(asked), notes: [...asked.notes, ...doubts] });
+  return [];
+}
+
+function open(asked: Extract<Told, { kind: 'open' }>): void {
+  const messages = refusal(asked);
+  if (messages.length > 0) scope.postMessage({ kind: 'refused', messages });
+  if (put === undefined || asked.saved === undefined) return;
+  finding = findPrimaries(put, asked.seed, asked.saved);
+  tell('held');
+}
+
+function tell(stands: 'held' | 'searching' | 'improving' | 'done'): void {
+  if (finding === undefined) return;
+  const set = finding.set();
+  const solution = finding.solution();
+  const nearest = finding.nearest();
+  scope.postMessage({
+    kind: 'progress',
+    stands,
+    starts: finding.starts(),
+    ...(nearest === undefined ? {} : { nearest }),
+    ...(set === undefined || solution === undefined ? {} : { set, file: writePrimaries(solution) }),
+    saved: finding.saved(),
+  });
+}
+
+let shown = 0;
+
+function go(): void {
+  if (!going || finding === undefined) return;
+  const until = performance.now() + PIECE;
+  let stands = finding.advance();
+  while (performance.now() < until && (stands === 'searching' || stands === 'improving')) {
+    stands = finding.advance();
+  }
+  if (stands === 'impossible') {
+    going = false;
+    scope.postMessage({ kind: 'impossible', causes: finding.causes });
+    return;
+  }
+  if (stands === 'done' || performance.now() - shown > PICTURE) {
+    shown = performance.now();
+    tell(stands);
+  }
+  if (stands === 'done') going = false;
+  else setTimeout(go);
+}
+
+scope.onmessage = ({ data }) => {
+  if (data.kind === 'open') open(data);
+  else if (data.kind === 'hold') {
+    going = false;
+    tell('held');
+  } else if (put !== undefined) {
+    finding = findPrimaries(put, data.seed, data.saved);
+    going = true;
+    go();
+  }
+};

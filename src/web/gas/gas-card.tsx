@@ -1,0 +1,266 @@
+/** The card of primaries and collector: find, hold, the pipes as a list, what stands in the way. */
+import type { PrimariesSet, PrimaryOfSet } from '../../questions/index.ts';
+import { spokenAmount } from '../../units/show.ts';
+import { useCar } from '../sheet/car-file.tsx';
+import { usePage } from '../state.tsx';
+import type { Finding } from './use-finding.ts';
+import { GAS_WORDS } from './words.ts';
+
+interface Props {
+  readonly finding: Finding;
+  readonly lit: number | undefined;
+  readonly onLight: (cylinder: number | undefined) => void;
+}
+
+export function GasCard({ finding, lit, onLight }: Props) {
+  const { place, go } = usePage();
+  const { car } = useCar();
+  const words = GAS_WORDS[place.gas];
+  const { notes, refused, causes, progress } = finding;
+  const set = progress?.set;
+  return (
+    <aside className="card" id="card" aria-label={words.title} tabIndex={-1}>
+      <h2>
+        {words.title}, {place.bank} bank
+      </h2>
+      <p className="soft">{words.is}</p>
+      <fieldset className="words card-words">
+        <legend className="unseen">Bank</legend>
+        {(['left', 'right'] as const)
+          .filter((side) => car.form.exhaust?.[side] !== undefined)
+          .map((side) => (
+            <button
+              key={side}
+              type="button"
+              aria-pressed={place.bank === side}
+              onClick={() => go({ bank: side })}
+            >
+              {side} bank
+            </button>
+          ))}
+      </fieldset>
+      {refused.length === 0 && <Buttons finding={finding} />}
+      {refused.map((message) => (
+        <p key={message} role="alert">
+          {message}
+        </p>
+      ))}
+      {causes.length > 0 && (
+        <section role="status">
+          <h3>It cannot be as it is given</h3>
+          {causes.map((cause) => (
+            <p key={cause} className="note">
+              {cause}
+            </p>
+          ))}
+        </section>
+      )}
+      {set !== undefined &&
+        (place.gas === 'primaries' ? (
+          <Pipes set={set} lit={lit} onLight={onLight} />
+        ) : (
+          <Collector set={set} />
+        ))}
+      {notes.map((note) => (
+        <p key={note} className="note">
+          {note}
+        </p>
+      ))}
+      {set?.cautions.map((caution) => (
+        <p key={caution} className="caution">
+          <b>Caution.</b> {caution}
+        </p>
+      ))}
+    </aside>
+  );
+}
+
+function Buttons({ finding }: { readonly finding: Finding }) {
+  const { place } = usePage();
+  const { id } = useCar();
+  const { going, progress, scene, find, hold, another } = finding;
+  const { stands, starts, nearest, set, file } = progress ?? {};
+  const begun = progress !== undefined;
+  const finished = stands === 'done';
+  return (
+    <section>
+      <p className="row">
+        {going ? (
+          <button type="button" className="word" onClick={hold}>
+            Hold
+          </button>
+        ) : (
+          !finished && (
+            <button type="button" className="word" disabled={scene === undefined} onClick={find}>
+              {begun ? 'Go on' : 'Find a set'}
+            </button>
+          )
+        )}
+        {begun && !going && (
+          <button type="button" className="word" onClick={another}>
+            Another set
+          </button>
+        )}
+        {file !== undefined && !going && (
+          <a
+            className="word"
+            download={`${id}-primaries-${place.bank}.json`}
+            href={`data:application/json,${encodeURIComponent(file)}`}
+          >
+            Save this set
+          </a>
+        )}
+      </p>
+      <p role="status">
+        {going && set === undefined && `Looking: ${starts ?? 0} fresh starts. ${nearest ?? ''}`}
+        {going && set !== undefined && 'Found one that stands; bettering it.'}
+        {!going &&
+          stands === 'held' &&
+          set === undefined &&
+          `Held after ${starts} fresh starts. ${nearest ?? ''}`}
+        {!going && stands === 'held' && set !== undefined && 'Held; this one stands.'}
+        {finished && set !== undefined && 'Nothing more is gained by small changes.'}
+      </p>
+    </section>
+  );
+}
+
+function Pipes({ set, lit, onLight }: Pick<Props, 'lit' | 'onLight'> & { readonly set: PrimariesSet }) {
+  const { speech } = usePage();
+  // inches ask for one more place than millimetres
+  const more = speech === 'mm-N' ? 0 : 1;
+  const long = (value: number): string => spokenAmount(value, 'm', 1 + more, speech);
+  const bends = set.pipes.reduce((sum, pipe) => sum + pipe.bends, 0);
+  return (
+    <section>
+      {set.breaches.map((breach) => (
+        <p key={breach} role="alert">
+          {breach}
+        </p>
+      ))}
+      <div className="figure-row rank-1">
+        <span className="row-means">length of each, flange to collector</span>
+        <span className="row-value">
+          <b className="number">{long(set.target)}</b>
+        </span>
+        <span className="row-say soft">
+          on the drawing equal within {Math.max(0.001, 1000 * set.apart).toFixed(3)} mm; {bends} bends in{' '}
+          {set.pipes.length} pipes; {spokenAmount(set.mass, 'kg', 2, speech)} of tube
+        </span>
+      </div>
+      <table className="pipes">
+        <caption className="unseen">The pipes of this set</caption>
+        <thead>
+          <tr>
+            <th scope="col">cyl.</th>
+            <th scope="col">inlet</th>
+            <th scope="col">bends</th>
+            <th scope="col">turned</th>
+            <th scope="col">tightest</th>
+          </tr>
+        </thead>
+        <tbody>
+          {set.pipes.map((pipe) => (
+            <PipeRow
+              key={pipe.cylinder}
+              pipe={pipe}
+              lit={lit === pipe.cylinder}
+              onLight={onLight}
+              long={long}
+            />
+          ))}
+        </tbody>
+      </table>
+      <p className="soft">Tightest: where least is to spare beyond what was asked, metal to metal, cold.</p>
+    </section>
+  );
+}
+
+interface RowProps {
+  readonly pipe: PrimaryOfSet;
+  readonly lit: boolean;
+  readonly onLight: (cylinder: number | undefined) => void;
+  readonly long: (value: number) => string;
+}
+
+function PipeRow({ pipe, lit, onLight, long }: RowProps) {
+  const { cylinder, inlet, bends, turned, tightest } = pipe;
+  return (
+    <tr data-lit={lit}>
+      <th scope="row">
+        <button
+          type="button"
+          className="balloon"
+          aria-pressed={lit}
+          aria-label={`Cylinder ${cylinder}: show this pipe alone`}
+          onClick={() => onLight(lit ? undefined : cylinder)}
+        >
+          {cylinder}
+        </button>
+      </th>
+      <td className="number">{inlet}</td>
+      <td className="number">{bends}</td>
+      <td className="number">{spokenAmount(turned, 'rad', 0)}</td>
+      <td>
+        {tightest === undefined ? (
+          <span className="soft">nothing near</span>
+        ) : (
+          <>
+            <span className="number">{long(tightest.gap)}</span> to {tightest.against}
+          </>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+function Collector({ set }: { readonly set: PrimariesSet }) {
+  return (
+    <section>
+      <p>
+        Firing order on this bank:{' '}
+        <b className="number">{set.order.map(({ cylinder }) => cylinder).join(' – ')}</b>. Round the collector
+        that is inlet <b className="number">{set.order.map(({ inlet }) => inlet).join(' – ')}</b>: each pulse
+        enters beside the one before it, {sense(set)}.
+      </p>
+      <RingOf set={set} />
+    </section>
+  );
+}
+
+/** Inlets are numbered right-handed about the flow. */
+function sense(set: PrimariesSet): string {
+  const [first, second] = set.order;
+  const step = (second!.inlet - first!.inlet + set.pipes.length) % set.pipes.length;
+  return step === 1 ? 'clockwise as seen with the flow' : 'anticlockwise as seen with the flow';
+}
+
+/** The ring of inlets as seen with the flow, each with the cylinder that comes in there and when it fires. */
+function RingOf({ set }: { readonly set: PrimariesSet }) {
+  const n = set.pipes.length;
+  return (
+    <svg
+      className="ring"
+      viewBox="-110 -110 220 220"
+      role="img"
+      aria-label="Ring of inlets, seen with the flow"
+    >
+      {set.pipes.map(({ cylinder, inlet }) => {
+        const angle = (2 * Math.PI * (inlet - 1)) / n - Math.PI / 2;
+        const [x, y] = [62 * Math.cos(angle), 62 * Math.sin(angle)];
+        const fires = set.order.findIndex((each) => each.cylinder === cylinder) + 1;
+        return (
+          <g key={cylinder}>
+            <circle cx={x} cy={y} r={62 * Math.sin(Math.PI / n) - 1} />
+            <text x={x} y={y + 2} textAnchor="middle">
+              {cylinder}
+            </text>
+            <text x={x} y={y + 20} textAnchor="middle" className="small">
+              fires {fires}.
+            </text>
+          </g>
+        );
+      })}
+    </svg>
+  );
+}

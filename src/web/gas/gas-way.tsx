@@ -1,0 +1,49 @@
+/** The gas path on the sheet: the drawing of a bank's primaries and the card beside it, over one finder. */
+import { useState } from 'react';
+import { useCar } from '../sheet/car-file.tsx';
+import { GasCard } from './gas-card.tsx';
+import { GasDrawing } from './gas-drawing.tsx';
+import { useFinding } from './use-finding.ts';
+
+export function GasWay() {
+  const { car } = useCar();
+  return car.form.exhaust === undefined ? <Untold /> : <Told />;
+}
+
+function Told() {
+  const finding = useFinding();
+  const [lit, setLit] = useState<number>();
+  const [pulses, setPulses] = useState(false);
+  return (
+    <>
+      <GasDrawing finding={finding} lit={lit} pulses={pulses} onPulses={setPulses} />
+      <GasCard finding={finding} lit={lit} onLight={setLit} />
+    </>
+  );
+}
+
+function Untold() {
+  return (
+    <>
+      <main className="drawing gas" aria-label="Drawing">
+        <header className="drawing-head">
+          <h1>Primaries</h1>
+        </header>
+        <div className="paper">
+          <p className="not-reached" role="status">
+            The car file tells no exhaust, so there is nothing to draw yet.
+          </p>
+        </div>
+      </main>
+      <aside className="card" id="card" aria-label="Primaries" tabIndex={-1}>
+        <h2>Primaries</h2>
+        <p>
+          Write under <code>exhaust</code> in the car file: the length that the engine builder gives and from
+          where to where it counts, the tube, the bends on the rack, two points at each port, the collector,
+          and what must be stayed clear of.
+        </p>
+        <p className="soft">docs/car-file.md tells each key; the demo’s V10 has a whole one.</p>
+      </aside>
+    </>
+  );
+}

@@ -1,0 +1,203 @@
+/**
+ * The primaries in three dimensions: pipes as they bend, welds, collector, what they must stay clear of, and the scan
+ * cut open. Drawn as the car is: flat fill, pen outline, parallel projection. Loaded on its own, with three.
+ */
+import {
+  BoxGeometry,
+  BufferGeometry,
+  CatmullRomCurve3,
+  CylinderGeometry,
+  DoubleSide,
+  EdgesGeometry,
+  Float32BufferAttribute,
+  LineBasicMaterial,
+  LineSegments,
+  Mesh,
+  MeshBasicMaterial,
+  type Object3D,
+  Plane,
+  Quaternion,
+  TubeGeometry,
+  Uint32BufferAttribute,
+  Vector3,
+} from 'three';
+import { add, distance, scale, sub, type Vec3 } from '../../maths/vec3.ts';
+import type { PrimariesScene, PrimariesSet } from '../../questions/index.ts';
+import { Easel } from '../scene/easel.ts';
+import { type Colours, createInk, display, type Ink, inkAs } from '../scene/ink.ts';
+import type { Frame } from '../scene/look.ts';
+
+export interface PipesShown {
+  readonly scene: PrimariesScene;
+  readonly set: PrimariesSet | undefined;
+  /** Cylinder whose pipe is looked at. */
+  readonly lit: number | undefined;
+  /** The scan is drawn behind this x alone; undefined: whole. */
+  readonly cutAt: number | undefined;
+  readonly frame: Frame;
+  readonly width: number;
+  readonly height: number;
+  readonly colours: Colours;
+}
+
+/** Width of the pen's outline, px. */
+const PEN = 1.1;
+/** Steps round a tube. */
+const ROUND = 20;
+
+interface Inked {
+  readonly ink: Ink;
+  readonly cylinder: number | undefined;
+}
+
+export class PipeBoard {
+  private readonly easel: Easel;
+  private readonly plane = new Plane(new Vector3(-1, 0, 0), 0);
+  private readonly cover = new Mesh(
+    new BufferGeometry(),
+    new MeshBasicMaterial({ transparent: true, opacity: 0.13, side: DoubleSide, depthWrite: false }),
+  );
+  private readonly solids = new LineSegments(new BufferGeometry(), new LineBasicMaterial());
+  private pipes: Object3D[] = [];
+  private inks: Inked[] = [];
+  private scene?: PrimariesScene;
+  private set?: PrimariesSet;
+
+  constructor(canvas: HTMLCanvasElement) {
+    this.easel = new Easel(canvas);
+    this.easel.renderer.localClippingEnabled = true;
+    this.easel.scene.add(this.cover, this.solids);
+  }
+
+  show(shown: PipesShown): void {
+    this.easel.soon(() => this.draw(shown));
+  }
+
+  dispose(): void {
+    this.clear();
+    this.cover.geometry.dispose();
+    this.solids.geometry.dispose();
+    this.easel.dispose();
+  }
+
+  private draw(shown: PipesShown): void {
+    const { scene, set, frame, colours, cutAt } = shown;
+    if (scene !== this.scene) this.layScene(scene);
+    if (set !== this.set || scene !== this.scene) this.layPipes(scene, set);
+    this.scene = scene;
+    if (set === undefined) delete this.set;
+    else this.set = set;
+    for (const { ink, cylinder } of this.inks) {
+      const weight =
+        shown.lit === undefined
+          ? 'chosen'
+          : cylinder === undefined || cylinder !== shown.lit
+            ? 'faded'
+            : 'lit';
+      inkAs(ink, weight, colours);
+      ink.pen.uniforms.width!.value = PEN / frame.scale;
+    }
+    this.easel.renderer.setClearColor(display(colours.paper));
+    this.cover.material.color = display(colours.ink);
+    this.plane.constant = cutAt ?? 0;
+    this.cover.material.clippingPlanes = cutAt === undefined ? [] : [this.plane];
+    this.cover.material.needsUpdate = true;
+    (this.solids.material as LineBasicMaterial).color = display(colours.ink).lerp(
+      display(colours.paper),
+      0.55,
+    );
+    this.easel.render(frame, shown.width, shown.height);
+  }
+
+  private layScene({ shell, solids }: PrimariesScene): void {
+    this.cover.geometry.dispose();
+    this.cover.geometry = new BufferGeometry()
+      .setAttribute('position', new Float32BufferAttribute(shell.corners, 3))
+      .setIndex(new Uint32BufferAttribute(shell.triangles, 1));
+    const edges = solids.flatMap((solid) => {
+      if (solid.kind === 'rod') return [...solid.from, ...solid.to];
+      const size = sub(solid.max, solid.min);
+      const box = new EdgesGeometry(new BoxGeometry(...size));
+      box.translate(...scale(add(solid.min, solid.max), 0.5));
+      return [...box.attributes.position!.array];
+    });
+    this.solids.geometry.dispose();
+    this.solids.geometry = new BufferGeometry().setAttribute(
+      'position',
+      new Float32BufferAttribute(edges, 3),
+    );
+  }
+
+  private clear(): void {
+    this.easel.scene.remove(...this.pipes);
+    for (const each of this.pipes) if (each instanceof Mesh) each.geometry.dispose();
+    this.pipes = [];
+    this.inks = [];
+  }
+
+  private layPipes(scene: PrimariesScene, set: PrimariesSet | undefined): void {
+    this.clear();
+    const put = (geometry: BufferGeometry, cylinder: number | undefined): void => {
+      const ink = createInk();
+      this.pipes.push(new Mesh(geometry, ink.pen), new Mesh(geometry, ink.fill));
+      this.inks.push({ ink, cylinder });
+    };
+    for (const { cylinder, at, way } of scene.ports) {
+      put(drum(at, add(at, scale(way, FLANGE)), 0.62 * scene.od), cylinder);
+    }
+    for (const { cylinder, line, seams } of set?.pipes ?? []) {
+      put(new TubeGeometry(new Chords(line), line.length * 2, scene.od / 2, ROUND), cylinder);
+      for (const seam of seams) {
+        const way = directionAt(line, seam);
+        put(drum(sub(seam, scale(way, BEAD)), add(seam, scale(way, BEAD)), scene.od / 2 + BEAD), cylinder);
+      }
+    }
+    if (set !== undefined) {
+      const { mouth, axis } = set.collector;
+      put(drum(mouth, add(mouth, scale(axis, scene.collector.length)), scene.collector.radius), undefined);
+    }
+    this.easel.scene.add(...this.pipes);
+  }
+}
+
+/** Drawn thickness of a flange and of a weld bead, metres: for the eye, and no figure leans on them. */
+const FLANGE = 0.006;
+const BEAD = 0.0012;
+
+/** The centre line as it is handed over, chord by chord: a curve through its points would bulge at the bends. */
+class Chords extends CatmullRomCurve3 {
+  private readonly at: readonly number[];
+  constructor(line: readonly Vec3[]) {
+    super(line.map((point) => new Vector3(...point)));
+    const sums = [0];
+    line.slice(1).forEach((point, k) => {
+      sums.push(sums[k]! + distance(point, line[k]!));
+    });
+    this.at = sums.map((sum) => sum / sums.at(-1)!);
+  }
+  override getPoint(t: number, into = new Vector3()): Vector3 {
+    const next = Math.max(
+      1,
+      this.at.findIndex((each) => each >= t - 1e-12),
+    );
+    const [a, b] = [this.at[next - 1]!, this.at[next]!];
+    return into.lerpVectors(this.points[next - 1]!, this.points[next]!, b > a ? (t - a) / (b - a) : 0);
+  }
+}
+
+function directionAt(line: readonly Vec3[], at: Vec3): Vec3 {
+  const nearest = line.reduce(
+    (best, point, k) => (distance(point, at) < distance(line[best]!, at) ? k : best),
+    0,
+  );
+  const [from, to] = [line[Math.max(0, nearest - 1)]!, line[Math.min(line.length - 1, nearest + 1)]!];
+  return scale(sub(to, from), 1 / distance(from, to));
+}
+
+function drum(from: Vec3, to: Vec3, radius: number): BufferGeometry {
+  const made = new CylinderGeometry(radius, radius, distance(from, to), 28);
+  const way = new Vector3(...sub(to, from)).normalize();
+  made.applyQuaternion(new Quaternion().setFromUnitVectors(new Vector3(0, 1, 0), way));
+  made.translate(...scale(add(from, to), 0.5));
+  return made;
+}

@@ -1,0 +1,109 @@
+/** The gas path on the page: a set is found beside it, looked at pipe by pipe, kept over a reload, and saved. */
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { after, before, describe, test } from 'node:test';
+import type { Page } from 'playwright-core';
+import { openCar, primariesProblem, primariesSet, readPrimaries, scanOf } from '../../src/questions/index.ts';
+import { NO_BROWSER, openPage, openWorkshop, PHONE, type Workshop } from './browser.ts';
+
+const CAR = 'ashgarth-501';
+const ADDRESS = `?car=${CAR}&way=gas`;
+
+describe('the gas path on the page', { skip: NO_BROWSER }, () => {
+  let workshop: Workshop;
+  /** One page for what follows on one another: the car of this way is read for some seconds. */
+  let desk: Awaited<ReturnType<typeof openPage>>;
+  before(async () => {
+    workshop = await openWorkshop();
+    desk = await openPage(workshop, ADDRESS);
+  });
+  after(() => workshop?.close());
+
+  const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
+
+  async function found(page: Page): Promise<void> {
+    await button(page, 'Find a set').click();
+    await page.getByText('Nothing more is gained by small changes.').waitFor({ timeout: 60_000 });
+  }
+
+  test('found, five pipes of 647.0 mm; saved, it is the set that the check lets through', async () => {
+    const page = desk;
+    await found(page);
+    assert.match((await page.locator('#card').textContent())!, /647\.0 mm/);
+    assert.equal(await page.locator('.pipes tbody tr').count(), 5);
+    const download = page.waitForEvent('download');
+    await page.getByRole('link', { name: 'Save this set' }).click();
+    const set = readPrimaries(readFileSync((await (await download).path())!, 'utf8'));
+    assert.ok(set.ok);
+    const read = (name: string): Buffer => readFileSync(join(workshop.home, CAR, name));
+    const opened = openCar({
+      text: read('car.yaml').toString('utf8'),
+      files: Object.fromEntries(
+        ['arm-front.csv', 'arm-rear.csv'].map((name) => [name, read(name).toString('utf8')]),
+      ),
+    });
+    assert.ok(opened.ok);
+    const scan = scanOf(opened.car, 'cover', read('cover.stl'));
+    assert.ok(scan.reached);
+    const put = primariesProblem(opened.car, 'left', [scan]);
+    assert.ok(put.reached);
+    const { breaches, order, pipes } = primariesSet(put.problem, put.cylinders, set.solution);
+    assert.deepEqual(breaches, []);
+    // the page shows what the file holds
+    const rows = await page.locator('.pipes tbody tr').allTextContents();
+    pipes.forEach(({ cylinder, inlet, bends }, k) => {
+      assert.ok(rows[k]!.startsWith(`${cylinder}${inlet}${bends}`), rows[k]);
+    });
+    await page.locator('[data-stop="collector"]').click();
+    await page.getByText(order.map(({ inlet }) => inlet).join(' – ')).waitFor();
+    assert.deepEqual(page.complaints, []);
+  });
+
+  test('a page that is loaded again has the set, and the other bank its own', async () => {
+    const page = desk;
+    await page.locator('[data-stop="primaries"]').click();
+    const before = await page.locator('.pipes tbody').textContent();
+    await page.reload();
+    await page.locator('.pipes tbody').waitFor();
+    assert.equal(await page.locator('.pipes tbody').textContent(), before);
+    await button(page, 'right bank').click();
+    await button(page, 'Find a set').waitFor();
+    assert.equal(await page.locator('.pipes').count(), 0);
+    await page.goBack();
+    await page.locator('.pipes tbody').waitFor();
+  });
+
+  test('on a phone nothing runs out of the paper, and one pipe is shown alone', async () => {
+    const page = await openPage(workshop, ADDRESS, PHONE);
+    await found(page);
+    await button(page, 'Cylinder 3: show this pipe alone').click();
+    await page.locator('.balloon[data-lit="true"]').waitFor();
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    assert.ok(wide <= PHONE.width, `${wide} px wide`);
+  });
+
+  test('a car without an exhaust is told what to write; a scan that is away is told', async () => {
+    const page = desk;
+    await page.goto(`${workshop.url}?car=fenwold-201&way=gas`);
+    await page.getByText('The car file tells no exhaust').waitFor();
+    const refused = await page.request.get(`${workshop.url}api/cars/${CAR}/scans/car.yaml`);
+    assert.equal(refused.status(), 404);
+    const { rmSync, writeFileSync } = await import('node:fs');
+    const file = join(workshop.home, CAR, 'cover.stl');
+    const bytes = readFileSync(file);
+    rmSync(file);
+    try {
+      await page.goto(`${workshop.url}${ADDRESS}`);
+      await page.getByRole('alert').filter({ hasText: 'no file "cover.stl"' }).waitFor();
+      writeFileSync(file, bytes.subarray(0, 5000));
+      await page.reload();
+      await page
+        .getByRole('alert')
+        .filter({ hasText: 'The file says 7150 triangles and holds 98' })
+        .waitFor();
+    } finally {
+      writeFileSync(file, bytes);
+    }
+  });
+});
