@@ -186,8 +186,8 @@ describe('the page', { skip: NO_BROWSER }, () => {
   test('ways to come say what they will need', async () => {
     const page = await pageAt(`?car=${CAR}`);
     await sheetStands(page);
-    await page.getByRole('tab', { name: 'gas path' }).click();
-    await page.getByText('It will need the port faces').waitFor();
+    await page.getByRole('tab', { name: 'flat floor' }).click();
+    await page.getByText('It will need the scale readings').waitFor();
   });
 
   test('two specs stand side by side with their differences', async () => {

@@ -63,7 +63,9 @@ const PLACES: Readonly<Record<string, Where>> = {
   survey: { address: '?car=ashgarth-501&card=survey', shows: '#card table.rungs' },
   working: { address: '?car=fenwold-201&figure=wheelRate', shows: '.slip .shares li' },
   'two specs': { address: '?car=ashgarth-501&against=as+run', shows: '.differences tbody' },
-  'a way to come': { address: '?car=fenwold-201&way=gas', shows: '.way-title:text("gas path")' },
+  primaries: { address: '?car=ashgarth-501&way=gas', shows: '#card button:enabled:text("Find a set")' },
+  'no exhaust': { address: '?car=fenwold-201&way=gas', shows: '#card code' },
+  'a way to come': { address: '?car=fenwold-201&way=floor', shows: '.way-title:text("flat floor")' },
 };
 
 /** Elements on show with text of their own that is smaller than 17 px; formulas set their own indices, and what waits for the printer is not on show. */

@@ -224,6 +224,10 @@ function Collector({ set }: { readonly set: PrimariesSet }) {
         enters beside the one before it, {sense(set)}.
       </p>
       <RingOf set={set} />
+      <p className="soft">
+        The ring as seen with the flow, inlet 1 on top: the cylinder that comes in there, and when it fires on
+        this bank.
+      </p>
     </section>
   );
 }
@@ -234,6 +238,9 @@ function sense(set: PrimariesSet): string {
   const step = (second!.inlet - first!.inlet + set.pipes.length) % set.pipes.length;
   return step === 1 ? 'clockwise as seen with the flow' : 'anticlockwise as seen with the flow';
 }
+
+/** Place in the firing order of a bank. */
+const ORDINALS = ['', '1st', '2nd', '3rd', '4th', '5th', '6th'] as const;
 
 /** The ring of inlets as seen with the flow, each with the cylinder that comes in there and when it fires. */
 function RingOf({ set }: { readonly set: PrimariesSet }) {
@@ -255,8 +262,8 @@ function RingOf({ set }: { readonly set: PrimariesSet }) {
             <text x={x} y={y + 2} textAnchor="middle">
               {cylinder}
             </text>
-            <text x={x} y={y + 20} textAnchor="middle" className="small">
-              fires {fires}.
+            <text x={x} y={y + 21} textAnchor="middle" className="small">
+              {ORDINALS[fires]}
             </text>
           </g>
         );
