@@ -46,7 +46,9 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   logged: pure(['units', 'maths', 'measured']),
   car: pure([...GROUND, 'survey'], ['yaml', 'zod']),
   loadpath: pure([...GROUND, 'car'], ['ml-matrix']),
-  questions: pure([...GROUND, 'survey', 'logged', 'car', 'loadpath'], ['zod']),
+  // from the port to the collector: primaries found and checked
+  gaspath: pure([...GROUND, 'car'], ['ml-matrix']),
+  questions: pure([...GROUND, 'survey', 'logged', 'car', 'loadpath', 'gaspath'], ['zod']),
   sheets: pure(DOOR),
   // the workshop's folder on disk: what car files there are, reading them, saving them
   workshop: shell(['units', 'measured', 'car'], ['node', 'yaml']),

@@ -25,6 +25,7 @@ import { followCommand } from './commands/follow.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
 import { logCommand } from './commands/log.ts';
+import { routeCommand } from './commands/route.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
 import { sheetCommand } from './commands/sheet.ts';
@@ -68,6 +69,7 @@ function program(): Command {
     ladderCommand(),
     benchTestCommand(),
     surveyCommand(),
+    routeCommand(),
     checkCommand(),
     sheetCommand(),
     schemaCommand(),

@@ -23,3 +23,6 @@ export const LOAD_CAUTION =
 
 export const JOINT_CAUTION =
   'The studs hold the car together behind the driver. Torque only cold, with the lubricant that is named and nothing else, dowels home and the face closed by hand first. Where the engine builder or the maker gives a figure, that figure rules.';
+
+export const PRIMARIES_CAUTION =
+  "A running exhaust is hot enough to burn skin and to light fuel, oil and resin: what is near needs its shield or its distance with the pipe hot and grown, the engine moved on its mounts and the shell loaded. Length, bore and collector are the engine builder's to say; have the lay-out looked at on the car before tube is cut.";

@@ -7,8 +7,9 @@
  *
  * Equations RT-6 to RT-11 of docs/theory/gas-path-routing.md.
  */
-import { LEVER, MOST_SAMPLES, PipeShape } from './shape.ts';
+
 import { SELF_SEPARATION, SHELL_EXEMPT } from './problem.ts';
+import { LEVER, MOST_SAMPLES, PipeShape } from './shape.ts';
 import type { Site } from './site.ts';
 import { away, toSolid } from './solids.ts';
 
@@ -178,7 +179,8 @@ export class Rig {
       if (this.inlets[i]! < 0) continue;
       if (this.moves[i]! || this.poseMoves) this.weighOne(i);
       for (let j = i + 1; j < this.pipes.length; j++)
-        if (this.inlets[j]! >= 0 && (this.moves[i]! || this.moves[j]! || this.poseMoves)) this.weighPair(i, j);
+        if (this.inlets[j]! >= 0 && (this.moves[i]! || this.moves[j]! || this.poseMoves))
+          this.weighPair(i, j);
     }
     return this.cost;
   }
@@ -295,7 +297,13 @@ export class Rig {
         if (low <= 0 && high <= 0) continue;
         const sign = low > 0 ? 1 : -1;
         this.onSample(
-          low > 0 ? low : high, 'bounds', i, m, c === 0 ? sign : 0, c === 1 ? sign : 0, c === 2 ? sign : 0,
+          low > 0 ? low : high,
+          'bounds',
+          i,
+          m,
+          c === 0 ? sign : 0,
+          c === 1 ? sign : 0,
+          c === 2 ? sign : 0,
         );
       }
       if (arc[m]! > SHELL_EXEMPT) {
@@ -322,9 +330,7 @@ export class Rig {
     this.weighSelf(i);
   }
 
-  private weighBody(
-    i: number, m: number, x: number, y: number, z: number, body: number, need: number,
-  ): void {
+  private weighBody(i: number, m: number, x: number, y: number, z: number, body: number, need: number): void {
     const { origin: o, axis: a } = this;
     const px = x - o[0]!;
     const py = y - o[1]!;
@@ -460,7 +466,15 @@ export class Rig {
   }
 
   private onPair(
-    r: number, i: number, m: number, j: number, k: number, t: number, gx: number, gy: number, gz: number,
+    r: number,
+    i: number,
+    m: number,
+    j: number,
+    k: number,
+    t: number,
+    gx: number,
+    gy: number,
+    gz: number,
   ): void {
     const { row, place, poseRow, origin } = this;
     const one = this.pipes[i]!;
@@ -475,8 +489,7 @@ export class Rig {
     if (this.column[i]! >= 0) for (; n < one.numbers; n++) place[n] = this.column[i]! + n;
     const first = n;
     two.gather(row, first, poseRow, 0, origin);
-    if (this.column[j]! >= 0)
-      for (let q = 0; q < two.numbers; q++) place[n++] = this.column[j]! + q;
+    if (this.column[j]! >= 0) for (let q = 0; q < two.numbers; q++) place[n++] = this.column[j]! + q;
     this.enterRow(r, n);
   }
 
