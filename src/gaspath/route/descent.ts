@@ -5,7 +5,8 @@
  * algorithm 3.16 (from memory).
  */
 
-import { MOST_NUMBERS, type Rig } from './rig.ts';
+import type { Rig } from './rig.ts';
+import { MOST_NUMBERS } from './rows.ts';
 import { LEVER } from './shape.ts';
 
 /** No number moves farther in one step, mm. */
