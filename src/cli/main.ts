@@ -25,6 +25,7 @@ import { followCommand } from './commands/follow.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
 import { logCommand } from './commands/log.ts';
+import { routeCommand } from './commands/route.ts';
 import { scanCommand } from './commands/scan.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
@@ -70,6 +71,7 @@ function program(): Command {
     ladderCommand(),
     benchTestCommand(),
     surveyCommand(),
+    routeCommand(),
     checkCommand(),
     sheetCommand(),
     schemaCommand(),

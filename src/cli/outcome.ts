@@ -2,14 +2,21 @@
 import type { Problem } from '../measured/problem.ts';
 import type { NoProposal } from '../questions/bar-for-coil.ts';
 
-export const EXIT = { answered: 0, ourMistake: 1, badInput: 2, notReached: 3, notWritten: 4 } as const;
+export const EXIT = {
+  answered: 0,
+  ourMistake: 1,
+  badInput: 2,
+  notReached: 3,
+  notWritten: 4,
+  notFound: 4,
+} as const;
 
 export const EXIT_HELP = `Exit codes:
   0  answered
   1  the program's own mistake; please report it
   2  the car file or what was asked is wrong; the error stream says what and where
   3  asked for something that cannot be: a travel that cannot be reached, no spring that would do
-  4  the answer could not be written: a full disk`;
+  4  no answer came: the disk is full, or what was looked for was not found in the time given`;
 
 /** The car file or the question is wrong: all that is wrong with it at once. */
 export class BadInput extends Error {

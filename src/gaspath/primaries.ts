@@ -4,9 +4,10 @@
  *
  * A run goes on a piece at a time, so that whoever has a clock can stop it; `saved` takes it up again later.
  */
-import { type Cause, impossible } from './route/impossible.ts';
-import { solutionJson } from './route/exchange.ts';
+
 import { solutionOf } from './route/elements.ts';
+import { solutionJson } from './route/exchange.ts';
+import { type Cause, impossible } from './route/impossible.ts';
 import type { RouteProblem, RouteSolution } from './route/problem.ts';
 import { type Miss, type Saved, Search } from './route/search.ts';
 import { type Site, siteOf } from './route/site.ts';

@@ -6,6 +6,7 @@ import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
 import { caseForm, casesForm, followForm, loadsForm, studsForm, tubForm } from './loads.ts';
 import { logForm } from './log.ts';
+import { routeForm } from './route.ts';
 import { scanForm } from './scan.ts';
 import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
 import { surveyForm } from './survey.ts';
@@ -33,6 +34,7 @@ export const answerForm = z.discriminatedUnion('answer', [
   ladderForm,
   benchTestForm,
   surveyForm,
+  routeForm,
   checkForm,
   problemsForm,
   noneForm,

@@ -4,8 +4,10 @@
  * Source: K. Madsen, H. B. Nielsen, O. Tingleff, Methods for Non-Linear Least Squares Problems, 2nd ed., DTU 2004,
  * algorithm 3.16 (from memory).
  */
+
+import type { Rig } from './rig.ts';
+import { MOST_NUMBERS } from './rows.ts';
 import { LEVER } from './shape.ts';
-import { MOST_NUMBERS, type Rig } from './rig.ts';
 
 /** No number moves farther in one step, mm. */
 const LONGEST_STEP = 60;

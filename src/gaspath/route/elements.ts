@@ -1,9 +1,9 @@
 /** A layout as straights and bends from the flange to the inlet mouth: what is bent and cut. RT-1, RT-2. */
 import { cross, dot, scale, sub, type Vec3 } from '../../maths/vec3.ts';
 import type { Layout } from './layout.ts';
+import { putLayout } from './layout.ts';
 import type { Element, RoutedPipe, RouteSolution } from './problem.ts';
 import { Rig } from './rig.ts';
-import { putLayout } from './layout.ts';
 import type { PipeShape } from './shape.ts';
 import type { Site } from './site.ts';
 

@@ -5,8 +5,9 @@
  * A problem that reads is whole: every number finite and in reach, every direction unit, every triangle's corners
  * there. Triangles without area and shells with holes are borne. What the form does not name is passed over.
  */
-import type { Problem } from '../../measured/problem.ts';
+
 import { cross, dot, type Vec3 } from '../../maths/vec3.ts';
+import type { Problem } from '../../measured/problem.ts';
 import type { FixedCollector, FreeCollector, Order, RouteProblem, RouteSolution, Solid } from './problem.ts';
 import { Reader, shown } from './reader.ts';
 import { MOST_CORNERS } from './shape.ts';
@@ -56,7 +57,8 @@ export function readRouteProblem(json: unknown): ReadProblem {
     collector,
     collectorBody: {
       length: r.number(body.length, '$.collectorBody.length', 0, 5000),
-      radiusAdd: body.radiusAdd === undefined ? 0 : r.number(body.radiusAdd, '$.collectorBody.radiusAdd', 0, 500),
+      radiusAdd:
+        body.radiusAdd === undefined ? 0 : r.number(body.radiusAdd, '$.collectorBody.radiusAdd', 0, 500),
     },
     order: readOrder(r, top.order, ports.length),
     shell: readShell(r, top.shell),
@@ -119,7 +121,10 @@ function readCollector(r: Reader, of: unknown): FixedCollector | FreeCollector {
   if (mode === 'fixed') {
     const ref = r.direction(collector.ref, `${at}.ref`);
     if (Math.abs(dot(axis, ref)) > 2e-3)
-      r.wrong(`${at}.ref`, `it is not square to the axis: ${((Math.acos(dot(axis, ref)) * 180) / Math.PI).toFixed(2)}° between them.`);
+      r.wrong(
+        `${at}.ref`,
+        `it is not square to the axis: ${((Math.acos(dot(axis, ref)) * 180) / Math.PI).toFixed(2)}° between them.`,
+      );
     const square = cross(cross(axis, ref), axis);
     const size = Math.hypot(...square) || 1;
     return {
@@ -134,13 +139,25 @@ function readCollector(r: Reader, of: unknown): FixedCollector | FreeCollector {
   const boxMin = r.vector(collector.boxMin, `${at}.boxMin`);
   const boxMax = r.vector(collector.boxMax, `${at}.boxMax`);
   ordered(r, at, 'boxMin', 'boxMax', boxMin, boxMax);
-  return { mode: 'free', n, ringRadius, boxMin, boxMax, axis, coneDeg: r.number(collector.coneDeg, `${at}.coneDeg`, 0, 180) };
+  return {
+    mode: 'free',
+    n,
+    ringRadius,
+    boxMin,
+    boxMax,
+    axis,
+    coneDeg: r.number(collector.coneDeg, `${at}.coneDeg`, 0, 180),
+  };
 }
 
 function ordered(r: Reader, at: string, low: string, high: string, min: Vec3, max: Vec3): void {
   for (let c = 0; c < 3; c++)
     if (min[c]! > max[c]!)
-      r.wrong(`${at}.${low}[${c}]`, `${min[c]} lies above ${at}.${high}[${c}], which is ${max[c]}.`, 'Change the two.');
+      r.wrong(
+        `${at}.${low}[${c}]`,
+        `${min[c]} lies above ${at}.${high}[${c}], which is ${max[c]}.`,
+        'Change the two.',
+      );
 }
 
 function readBounds(r: Reader, of: unknown): RouteProblem['bounds'] {
@@ -154,10 +171,13 @@ function readBounds(r: Reader, of: unknown): RouteProblem['bounds'] {
 function readOrder(r: Reader, of: unknown, ports: number): Order {
   const order = r.object(of, '$.order');
   if (r.text(order.mode, '$.order.mode', ['free', 'rotation']) === 'free') return { mode: 'free' };
-  const firing = r.list(order.firing, '$.order.firing').map((each, i) => r.whole(each, `$.order.firing[${i}]`, 0, ports - 1));
+  const firing = r
+    .list(order.firing, '$.order.firing')
+    .map((each, i) => r.whole(each, `$.order.firing[${i}]`, 0, ports - 1));
   if (firing.length !== ports || new Set(firing).size !== firing.length)
     r.wrong('$.order.firing', `found ${shown(firing)}; each port from 0 to ${ports - 1} is wanted once.`);
-  const sense = order.sense === undefined ? 'either' : r.text(order.sense, '$.order.sense', ['either', '+', '-']);
+  const sense =
+    order.sense === undefined ? 'either' : r.text(order.sense, '$.order.sense', ['either', '+', '-']);
   return { mode: 'rotation', firing, sense: sense as 'either' | '+' | '-' };
 }
 
@@ -181,13 +201,19 @@ function readShell(r: Reader, of: unknown): RouteProblem['shell'] {
   const triangles = new Uint32Array(3 * faces.length);
   faces.forEach((face, i) => {
     if (!Array.isArray(face) || face.length !== 3) {
-      r.wrong(`$.shell.triangles[${i}]`, `three places in the list of vertices are wanted, found ${shown(face)}.`);
+      r.wrong(
+        `$.shell.triangles[${i}]`,
+        `three places in the list of vertices are wanted, found ${shown(face)}.`,
+      );
       return;
     }
     for (let c = 0; c < 3; c++) {
       const v = face[c] as unknown;
       if (!Number.isInteger(v) || (v as number) < 0 || (v as number) >= points.length)
-        r.wrong(`$.shell.triangles[${i}][${c}]`, `${shown(v)} is no place in the list of ${points.length} vertices, counted from 0.`);
+        r.wrong(
+          `$.shell.triangles[${i}][${c}]`,
+          `${shown(v)} is no place in the list of ${points.length} vertices, counted from 0.`,
+        );
       else triangles[3 * i + c] = v as number;
     }
   });
@@ -210,12 +236,20 @@ function readSolid(r: Reader, of: unknown, at: string): Solid {
     return { kind: kind as 'capsule' | 'cylinder', a, b, r: r0, ...common };
   }
   const half = r.vector(solid.half, `${at}.half`);
-  if (half.some((each) => each < 0)) r.wrong(`${at}.half`, `found ${shown(half)}; half sizes are not negative.`);
+  if (half.some((each) => each < 0))
+    r.wrong(`${at}.half`, `found ${shown(half)}; half sizes are not negative.`);
   const box = { kind: 'box' as const, center: r.vector(solid.center, `${at}.center`), half, ...common };
   if (solid.axes === undefined || solid.axes === null) return box;
   const list = r.list(solid.axes, `${at}.axes`);
-  const axes = [0, 1, 2].map((c) => r.direction(list[c], `${at}.axes[${c}]`)) as unknown as [Vec3, Vec3, Vec3];
-  if (Math.abs(dot(axes[0], axes[1])) + Math.abs(dot(axes[1], axes[2])) + Math.abs(dot(axes[0], axes[2])) > 5e-3)
+  const axes = [0, 1, 2].map((c) => r.direction(list[c], `${at}.axes[${c}]`)) as unknown as [
+    Vec3,
+    Vec3,
+    Vec3,
+  ];
+  if (
+    Math.abs(dot(axes[0], axes[1])) + Math.abs(dot(axes[1], axes[2])) + Math.abs(dot(axes[0], axes[2])) >
+    5e-3
+  )
     r.wrong(`${at}.axes`, 'the three are not square to each other.');
   return { ...box, axes };
 }

@@ -186,9 +186,9 @@ export class ShellField {
     let fx = (x - low[0]) / cell;
     let fy = (y - low[1]) / cell;
     let fz = (z - low[2]) / cell;
-    fx = fx < 0 ? 0 : fx > nx - 1.000001 ? nx - 1.000001 : fx;
-    fy = fy < 0 ? 0 : fy > ny - 1.000001 ? ny - 1.000001 : fy;
-    fz = fz < 0 ? 0 : fz > size[2] - 1.000001 ? size[2] - 1.000001 : fz;
+    fx = fx < 0 ? 0 : Math.min(fx, nx - 1.000001);
+    fy = fy < 0 ? 0 : Math.min(fy, ny - 1.000001);
+    fz = fz < 0 ? 0 : Math.min(fz, size[2] - 1.000001);
     const i = fx | 0;
     const j = fy | 0;
     const k = fz | 0;

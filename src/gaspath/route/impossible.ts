@@ -6,18 +6,25 @@
  * for by descent from many starts, and so is the shortest pipe; they are told as found, with what is lacking, and
  * only where the lack is plain.
  */
-import type { Vec3 } from '../../maths/vec3.ts';
+import { along, type Vec3 } from '../../maths/vec3.ts';
 import { Chance } from './chance.ts';
 import { descend, turnPose, USUAL } from './descent.ts';
 import { legalOrders } from './order.ts';
-import { type RouteProblem, SHELL_EXEMPT } from './problem.ts';
+import type { RouteProblem } from './problem.ts';
 import { Rig } from './rig.ts';
+import { blocked, type Lack, PLENTY, roomAt } from './room.ts';
 import { type Site, siteOf } from './site.ts';
-import { toSolid } from './solids.ts';
 import { drawPipe, drawPose } from './starts.ts';
 
 export interface Cause {
-  readonly code: 'port stub' | 'ports apart' | 'ring' | 'collector stub' | 'chord' | 'least bend';
+  readonly code:
+    | 'port stub'
+    | 'ports apart'
+    | 'ring'
+    | 'collector stub'
+    | 'first bend'
+    | 'chord'
+    | 'least bend';
   readonly says: string;
   /** Ports, counted from 0. */
   readonly pipes?: readonly number[];
@@ -29,40 +36,15 @@ export interface Cause {
 const PLAIN = 0.05;
 /** The same where the best pose was looked for, not proved. */
 const PLAIN_FOUND = 0.5;
-const STARTS = 40;
+const STARTS = 30;
 
 const mm = (value: number): string => `${value.toFixed(1)} mm`;
 
 export function impossible(site: Site): readonly Cause[] {
   const stubs = [...portStubs(site), ...ring(site), ...collectorStubs(site)];
-  return stubs.length > 0 ? stubs : lengths(site);
-}
-
-interface Lack {
-  readonly lack: number;
-  readonly needs: number;
-  readonly has: number;
-  readonly what: string;
-}
-
-/** By how much a centre-line point lacks room to what stands still; `arc` is its length from the flange. */
-function roomAt(site: Site, x: number, y: number, z: number, arc: number): Lack {
-  const { problem, field, solids, needShell, needSolid } = site;
-  let worst: Lack = { lack: -Infinity, needs: 0, has: 0, what: '' };
-  const put = (needs: number, has: number, what: string): void => {
-    if (needs - has > worst.lack) worst = { lack: needs - has, needs, has, what };
-  };
-  const { min, max } = problem.bounds;
-  put(0, Math.min(x - min[0], max[0] - x, y - min[1], max[1] - y, z - min[2], max[2] - z), 'the bounds');
-  if (arc > SHELL_EXEMPT) {
-    const d = field.tree.nearest(x, y, z, needShell + 1);
-    if (d < needShell) put(needShell, d, 'the shell');
-  }
-  for (const solid of solids) {
-    if (solid.flangeExempt && arc <= problem.clearance.flangeZone) continue;
-    put(needSolid, toSolid(solid, x, y, z), solid.name);
-  }
-  return worst;
+  if (stubs.length > 0) return stubs;
+  const bends = firstBends(site);
+  return bends.length > 0 ? bends : lengths(site);
 }
 
 function portStubs(site: Site): Cause[] {
@@ -103,7 +85,11 @@ function portStubs(site: Site): Cause[] {
   return causes;
 }
 
-function stubGap(one: RouteProblem['ports'][number], two: RouteProblem['ports'][number], long: number): number {
+function stubGap(
+  one: RouteProblem['ports'][number],
+  two: RouteProblem['ports'][number],
+  long: number,
+): number {
   let least = Infinity;
   for (let a = 0; a <= 20; a++)
     for (let b = 0; b <= 20; b++) {
@@ -142,11 +128,15 @@ function mouthLack(site: Site, rig: Rig): Lack {
     rig.inlets[0] = k;
     rig.seatOne(0);
     const { inlet, into } = rig.pipes[0]!;
-    let worst: Lack = { lack: -Infinity, needs: 0, has: 0, what: '' };
+    let worst: Lack = PLENTY;
     for (let q = 0; q <= 6; q++) {
       const s = (q / 6) * limits.minStraightCollector;
       const here = roomAt(
-        site, inlet[0]! - s * into[0]!, inlet[1]! - s * into[1]!, inlet[2]! - s * into[2]!, length.target - s,
+        site,
+        inlet[0]! - s * into[0]!,
+        inlet[1]! - s * into[1]!,
+        inlet[2]! - s * into[2]!,
+        length.target - s,
       );
       if (here.lack > worst.lack) worst = here;
     }
@@ -160,7 +150,11 @@ function mouthLack(site: Site, rig: Rig): Lack {
 function collectorStubs(site: Site): Cause[] {
   const rig = new Rig(site);
   const { collector, limits } = site.problem;
-  const best = leastOverPoses(rig, () => mouthLack(site, rig), (lack) => lack.lack);
+  const best = leastOverPoses(
+    rig,
+    () => mouthLack(site, rig),
+    (lack) => lack.lack,
+  );
   const free = collector.mode === 'free';
   if (best.lack <= (free ? PLAIN_FOUND : PLAIN)) return [];
   return [
@@ -183,7 +177,8 @@ function leastOverPoses<T>(rig: Rig, measure: () => T, size: (of: T) => number):
   const chance = new Chance(7);
   const seen: { readonly at: Float64Array; of: T }[] = [];
   const pose = (): Float64Array => Float64Array.from([...rig.origin, ...rig.axis, ...rig.ref]);
-  const put = (at: Float64Array): void => rig.setPose(at.subarray(0, 3), at.subarray(3, 6), at.subarray(6, 9));
+  const put = (at: Float64Array): void =>
+    rig.setPose(at.subarray(0, 3), at.subarray(3, 6), at.subarray(6, 9));
   for (let tries = 0; tries < 250; tries++) {
     drawPose(rig, chance);
     const of = measure();
@@ -197,7 +192,10 @@ function leastOverPoses<T>(rig: Rig, measure: () => T, size: (of: T) => number):
     for (let step = 40, misses = 0; step > 0.05; ) {
       put(at);
       for (let c = 0; c < 3; c++)
-        rig.origin[c] = Math.min(collector.boxMax[c]!, Math.max(collector.boxMin[c]!, at[c]! + step * chance.normal()));
+        rig.origin[c] = Math.min(
+          collector.boxMax[c]!,
+          Math.max(collector.boxMin[c]!, at[c]! + step * chance.normal()),
+        );
       const turn = step / 150;
       turnPose(rig, turn * chance.normal(), turn * chance.normal(), turn * chance.normal());
       if (!inCone(rig, collector.axis, collector.coneDeg)) {
@@ -228,6 +226,43 @@ function inCone(rig: Rig, axis: Vec3, coneDeg: number): boolean {
   return Math.acos(Math.min(1, c)) <= (coneDeg * Math.PI) / 180;
 }
 
+/** Ends from which no pipe gets away, however it is bent after its least straight. */
+function firstBends(site: Site): Cause[] {
+  const { ports, limits, collector, length } = site.problem;
+  const radius = mm(site.radii[0]!);
+  const causes: Cause[] = [];
+  const a = limits.minStraightFlange;
+  ports.forEach(({ p, d }, i) => {
+    const wall = blocked(site, along(p, d, a), d, (gone) => a + gone);
+    if (wall === undefined) return;
+    causes.push({
+      code: 'first bend',
+      says: `Port ${i + 1}: after the straight of ${mm(a)} no bend of ${radius} radius or more, to any side, gets past ${wall.what}: the centre line needs ${mm(wall.needs)} there and comes to ${mm(wall.has)}.`,
+      pipes: [i],
+      needs: wall.needs,
+      has: wall.has,
+    });
+  });
+  if (collector.mode === 'free' || collector.n > ports.length) return causes;
+  const rig = new Rig(site);
+  const b = limits.minStraightCollector;
+  for (let k = 0; k < collector.n; k++) {
+    rig.inlets[0] = k;
+    rig.seatOne(0);
+    const back: Vec3 = [-collector.axis[0], -collector.axis[1], -collector.axis[2]];
+    const mouth: Vec3 = [rig.pipes[0]!.inlet[0]!, rig.pipes[0]!.inlet[1]!, rig.pipes[0]!.inlet[2]!];
+    const wall = blocked(site, along(mouth, back, b), back, (gone) => length.target - b - gone);
+    if (wall === undefined) continue;
+    causes.push({
+      code: 'first bend',
+      says: `Inlet ${k + 1}: before the straight of ${mm(b)} no bend of ${radius} radius or more, from any side, gets past ${wall.what}: the centre line needs ${mm(wall.needs)} there and comes to ${mm(wall.has)}.`,
+      needs: wall.needs,
+      has: wall.has,
+    });
+  }
+  return causes;
+}
+
 /** Straights at both ends and the chord between them: no pipe is shorter. */
 function chordOf(rig: Rig): number {
   const { limits } = rig.site.problem;
@@ -240,48 +275,46 @@ function chordOf(rig: Rig): number {
 function lengths(site: Site): Cause[] {
   const { problem } = site;
   const { target, tol } = problem.length;
-  const causes: Cause[] = [];
   const orders = legalOrders(problem);
-  problem.ports.forEach((port, i) => {
-    const alone = siteOf(aloneProblem(problem, port));
-    const rig = new Rig(alone);
-    const free = problem.collector.mode === 'free';
+  const free = problem.collector.mode === 'free';
+  const alone = problem.ports.map((port, i) => ({
+    i,
+    rig: new Rig(siteOf(aloneProblem(problem, port))),
     // a free pose turns any inlet to any place
-    const inlets = free ? [0] : [...new Set(orders.map((order) => order[i]!))];
-    let chord = Infinity;
-    for (const k of inlets) {
-      rig.inlets[0] = k;
-      const least = leastOverPoses(
-        rig,
-        () => {
-          rig.seatOne(0);
-          return chordOf(rig);
-        },
-        (long) => long - target - tol,
-      );
-      chord = Math.min(chord, least);
-    }
-    if (chord > target + tol + PLAIN) {
-      causes.push({
-        code: 'chord',
-        says: `Pipe of port ${i + 1}: the straights at its ends and the straight line between them are ${mm(chord)} already${free ? ', wherever the collector stands' : ''}; ${mm(target)} is asked.`,
-        pipes: [i],
-        needs: chord,
-        has: target,
-      });
-      return;
-    }
-    if (inlets.some((k) => bends(rig, k))) return;
-    const needs = leastLength(problem, port, inlets);
-    causes.push({
+    inlets: free ? [0] : [...new Set(orders.map((order) => order[i]!))],
+  }));
+  const chords = alone.flatMap(({ i, rig, inlets }): Cause[] => {
+    const needs = Math.min(...inlets.map((k) => leastChord(rig, k)));
+    if (needs <= target + tol + PLAIN) return [];
+    const says = `Pipe of port ${i + 1}: the straights at its ends and the straight line between them are ${mm(needs)} already${free ? ', wherever the collector stands' : ''}; ${mm(target)} is asked.`;
+    return [{ code: 'chord', says, pipes: [i], needs, has: target }];
+  });
+  if (chords.length > 0) return chords;
+  const short = alone.filter(({ rig, inlets }) => !inlets.some((k) => bends(rig, k)));
+  return short.map(({ i, rig, inlets }, at): Cause => {
+    // how long it would have to be is told of one
+    const needs = at === 0 ? leastLength(problem, problem.ports[i]!, inlets) : undefined;
+    return {
       code: 'least bend',
-      says: `Pipe of port ${i + 1}: with bends of ${mm(alone.radii[0]!)} radius and the straights asked it is ${needs === undefined ? 'not to be laid in this length' : `${mm(needs)} long at least, so far as was found`}, even with nothing in its way; ${mm(target)} is asked.`,
+      says: `Pipe of port ${i + 1}: with bends of ${mm(rig.site.radii[0]!)} radius and the straights asked it ${needs === undefined ? 'cannot be laid in this length' : `is ${mm(needs)} long at least, so far as was found`}, even with nothing in its way; ${mm(target)} is asked.`,
       pipes: [i],
       ...(needs === undefined ? {} : { needs }),
       has: target,
-    });
+    };
   });
-  return causes;
+}
+
+function leastChord(rig: Rig, inlet: number): number {
+  const { target, tol } = rig.site.problem.length;
+  rig.inlets[0] = inlet;
+  return leastOverPoses(
+    rig,
+    () => {
+      rig.seatOne(0);
+      return chordOf(rig);
+    },
+    (long) => long - target - tol,
+  );
 }
 
 /** The same pipe with nothing about it. */
@@ -315,20 +348,24 @@ function bends(rig: Rig, k: number): boolean {
   return false;
 }
 
-function leastLength(problem: RouteProblem, port: RouteProblem['ports'][number], inlets: readonly number[]): number | undefined {
+function leastLength(
+  problem: RouteProblem,
+  port: RouteProblem['ports'][number],
+  inlets: readonly number[],
+): number | undefined {
   const can = (target: number): boolean => {
     const rig = new Rig(siteOf(aloneProblem({ ...problem, length: { target, tol: 0.05 } }, port)));
     return inlets.some((k) => bends(rig, k));
   };
   let low = problem.length.target;
   let high = low;
-  for (let grow = 1.15; grow < 6; grow *= 1.3) {
+  for (let grow = 1.15; grow < 4; grow *= 1.3) {
     high = problem.length.target * grow;
     if (can(high)) break;
     low = high;
-    if (grow * 1.3 >= 6) return undefined;
+    if (grow * 1.3 >= 4) return undefined;
   }
-  for (let k = 0; k < 6; k++) {
+  for (let k = 0; k < 5; k++) {
     const middle = (low + high) / 2;
     if (can(middle)) high = middle;
     else low = middle;

@@ -8,7 +8,6 @@ import { descend, USUAL } from './descent.ts';
 import { type Layout, layoutOf, putLayout } from './layout.ts';
 import type { Rig } from './rig.ts';
 
-
 const KEPT = 0.03;
 
 export class Improver {
@@ -39,8 +38,7 @@ export class Improver {
     const { pipes } = this.best;
     const made: (() => boolean)[] = [];
     pipes.forEach((pipe, i) => {
-      if (pipe.corners > 2)
-        for (let k = 1; k <= pipe.corners; k++) made.push(() => this.drop(i, k));
+      if (pipe.corners > 2) for (let k = 1; k <= pipe.corners; k++) made.push(() => this.drop(i, k));
     });
     return made;
   }
@@ -59,9 +57,15 @@ export class Improver {
     const last = k === K ? K - 2 : K - 1;
     for (let q = first; q <= last; q++) if (q !== k) for (let c = 0; c < 3; c++) inner.push(v(q, c));
     if (k === 1)
-      pipe.x[0] = Math.max(pipe.x[0]!, [0, 1, 2].reduce((sum, c) => sum + (v(2, c) - pipe.port[c]!) * pipe.out[c]!, 0));
+      pipe.x[0] = Math.max(
+        pipe.x[0]!,
+        [0, 1, 2].reduce((sum, c) => sum + (v(2, c) - pipe.port[c]!) * pipe.out[c]!, 0),
+      );
     if (k === K)
-      pipe.x[1] = Math.max(pipe.x[1]!, [0, 1, 2].reduce((sum, c) => sum + (pipe.inlet[c]! - v(K - 1, c)) * pipe.into[c]!, 0));
+      pipe.x[1] = Math.max(
+        pipe.x[1]!,
+        [0, 1, 2].reduce((sum, c) => sum + (pipe.inlet[c]! - v(K - 1, c)) * pipe.into[c]!, 0),
+      );
     pipe.corners = K - 1;
     pipe.x.set(inner, 2);
     for (let q = k; q < K; q++) pipe.radius[q] = pipe.radius[q + 1]!;

@@ -48,7 +48,12 @@ export function legalOrders(problem: RouteProblem): readonly (readonly number[])
 const MOST_ORDERS = 5040;
 
 /** Least distance between the straights p1 q1 and p2 q2, numbers in one array each. */
-function between(p1: ArrayLike<number>, q1: ArrayLike<number>, p2: ArrayLike<number>, q2: ArrayLike<number>): number {
+function between(
+  p1: ArrayLike<number>,
+  q1: ArrayLike<number>,
+  p2: ArrayLike<number>,
+  q2: ArrayLike<number>,
+): number {
   let least = Infinity;
   // a coarse walk does: this only ranks
   for (let s = 0; s <= 8; s++)
@@ -83,7 +88,10 @@ export function crossings(
       for (let j = i + 1; j < n; j++) {
         const key = ((i * m + order[i]!) * n + j) * m + order[j]!;
         if (lack[key]! < 0)
-          lack[key] = Math.max(0, need - between(ports[i]!, inlets[order[i]!]!, ports[j]!, inlets[order[j]!]!));
+          lack[key] = Math.max(
+            0,
+            need - between(ports[i]!, inlets[order[i]!]!, ports[j]!, inlets[order[j]!]!),
+          );
         sum += lack[key]!;
       }
     scores[at] = sum;

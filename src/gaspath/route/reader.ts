@@ -1,6 +1,7 @@
 /** Reads plain JSON field by field, and tells all that is wrong: where, what was found, what would do. */
-import type { Problem } from '../../measured/problem.ts';
+
 import type { Vec3 } from '../../maths/vec3.ts';
+import type { Problem } from '../../measured/problem.ts';
 
 /** More of these are not told. */
 const MOST_TOLD = 40;
@@ -37,7 +38,11 @@ export class Reader {
       return low;
     }
     if (of < low || of > high) {
-      this.wrong(path, `${of} is out of reach: ${low} to ${high} would do.`, remedy ?? unitHint(of, low, high));
+      this.wrong(
+        path,
+        `${of} is out of reach: ${low} to ${high} would do.`,
+        remedy ?? unitHint(of, low, high),
+      );
       return low;
     }
     return of;
@@ -71,7 +76,11 @@ export class Reader {
     if (this.problems.length > before) return [1, 0, 0];
     const size = Math.hypot(...v);
     if (Math.abs(size - 1) > 2e-3) {
-      this.wrong(path, `a unit direction is wanted; this one is ${size.toPrecision(4)} long.`, 'Divide it by its length.');
+      this.wrong(
+        path,
+        `a unit direction is wanted; this one is ${size.toPrecision(4)} long.`,
+        'Divide it by its length.',
+      );
       return [1, 0, 0];
     }
     return [v[0] / size, v[1] / size, v[2] / size];

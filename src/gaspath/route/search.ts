@@ -14,7 +14,8 @@ import { descend, USUAL, work } from './descent.ts';
 import { Improver } from './improve.ts';
 import { type Layout, laidPipe, layoutOf, putLayout, putPipe } from './layout.ts';
 import { legalOrders } from './order.ts';
-import { type Breach, Rig } from './rig.ts';
+import { Rig } from './rig.ts';
+import type { Breach } from './rows.ts';
 import type { Site } from './site.ts';
 import { drawOrder, drawPipe, drawPose } from './starts.ts';
 
@@ -130,22 +131,12 @@ export class Search {
   }
 
   private step(): void {
-    switch (this.phase) {
-      case 'start':
-        return this.start();
-      case 'insert':
-        return this.insert();
-      case 'joint':
-        return this.joint();
-      case 'rip':
-        return this.rip();
-      case 'finish':
-        return this.finish();
-      case 'improve':
-        return this.improve();
-      case 'done':
-        return;
-    }
+    if (this.phase === 'start') this.start();
+    else if (this.phase === 'insert') this.insert();
+    else if (this.phase === 'joint') this.joint();
+    else if (this.phase === 'rip') this.rip();
+    else if (this.phase === 'finish') this.finish();
+    else if (this.phase === 'improve') this.improve();
   }
 
   private start(): void {

@@ -279,8 +279,7 @@ export class PipeShape {
     }
     const { out, into, inlet, x } = this;
     const q = 3 * K;
-    own[o] =
-      toLeg[0]! + toVertex[3]! * out[0]! + toVertex[4]! * out[1]! + toVertex[5]! * out[2]!;
+    own[o] = toLeg[0]! + toVertex[3]! * out[0]! + toVertex[4]! * out[1]! + toVertex[5]! * out[2]!;
     const gx = toVertex[q]!;
     const gy = toVertex[q + 1]!;
     const gz = toVertex[q + 2]!;

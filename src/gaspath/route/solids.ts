@@ -77,7 +77,7 @@ function toBox(n: Float64Array, x: number, y: number, z: number): number {
       deepest = over;
       face = c;
     }
-    const out = over > 0 ? over : 0;
+    const out = Math.max(over, 0);
     sum += out * out;
     local[c] = q < 0 ? -out : out;
     if (face === c && deepest <= 0) side = q < 0 ? -1 : 1;
@@ -99,7 +99,7 @@ function toCapsule(n: Float64Array, x: number, y: number, z: number): number {
   const py = y - n[1]!;
   const pz = z - n[2]!;
   let t = px * n[3]! + py * n[4]! + pz * n[5]!;
-  t = t < 0 ? 0 : t > n[6]! ? n[6]! : t;
+  t = t < 0 ? 0 : Math.min(t, n[6]!);
   const dx = px - t * n[3]!;
   const dy = py - t * n[4]!;
   const dz = pz - t * n[5]!;
@@ -121,14 +121,26 @@ function squareTo(x: number, y: number, z: number): void {
   away[2] = c / k;
 }
 
-function toCylinder(n: Float64Array, x: number, y: number, z: number): number {
-  const px = x - n[0]!;
-  const py = y - n[1]!;
-  const pz = z - n[2]!;
-  const ax = n[3]!;
-  const ay = n[4]!;
-  const az = n[5]!;
+const toCylinder = (n: Float64Array, x: number, y: number, z: number): number =>
+  toCylinderOn(x - n[0]!, y - n[1]!, z - n[2]!, n.subarray(3, 6), n[6]!, n[7]!, Infinity);
+
+/**
+ * Distance to a cylinder from the origin along the unit `axis`; Infinity where it is plainly not below `matters`.
+ */
+export function toCylinderOn(
+  px: number,
+  py: number,
+  pz: number,
+  axis: Float64Array,
+  long: number,
+  radius: number,
+  matters: number,
+): number {
+  const ax = axis[0]!;
+  const ay = axis[1]!;
+  const az = axis[2]!;
   const t = px * ax + py * ay + pz * az;
+  if (t < -matters || t > long + matters) return Infinity;
   let rx = px - t * ax;
   let ry = py - t * ay;
   let rz = pz - t * az;
@@ -143,10 +155,10 @@ function toCylinder(n: Float64Array, x: number, y: number, z: number): number {
     ry /= radial;
     rz /= radial;
   }
-  const half = n[6]! / 2;
+  const half = long / 2;
   const end = t < half ? -1 : 1;
   const p = Math.abs(t - half) - half;
-  const q = radial - n[7]!;
+  const q = radial - radius;
   let kp = 0;
   let kq = 0;
   let d: number;
@@ -155,8 +167,8 @@ function toCylinder(n: Float64Array, x: number, y: number, z: number): number {
     if (p > q) kp = 1;
     else kq = 1;
   } else {
-    const pp = p > 0 ? p : 0;
-    const qq = q > 0 ? q : 0;
+    const pp = Math.max(p, 0);
+    const qq = Math.max(q, 0);
     d = Math.sqrt(pp * pp + qq * qq);
     kp = pp / d;
     kq = qq / d;

@@ -1,6 +1,6 @@
 /** Where a search begins: a pose by chance, an order that crosses little, a pipe laid through the air. */
 import type { Chance } from './chance.ts';
-import { turnPose, squareUp } from './descent.ts';
+import { squareUp, turnPose } from './descent.ts';
 import { crossings } from './order.ts';
 import type { Rig } from './rig.ts';
 
@@ -8,8 +8,7 @@ import type { Rig } from './rig.ts';
 export function drawPose(rig: Rig, chance: Chance): void {
   const { collector } = rig.site.problem;
   if (collector.mode === 'fixed') return;
-  for (let c = 0; c < 3; c++)
-    rig.origin[c] = chance.between(collector.boxMin[c]!, collector.boxMax[c]!);
+  for (let c = 0; c < 3; c++) rig.origin[c] = chance.between(collector.boxMin[c]!, collector.boxMax[c]!);
   rig.axis.set(collector.axis);
   const [x, y, z] = collector.axis;
   rig.ref.set(Math.abs(x) < 0.7 ? [1, 0, 0] : [0, 0, 1]);
@@ -26,7 +25,11 @@ export function drawPose(rig: Rig, chance: Chance): void {
 }
 
 /** One of the better legal orders for the pose, the best first but not always. */
-export function drawOrder(rig: Rig, orders: readonly (readonly number[])[], chance: Chance): readonly number[] {
+export function drawOrder(
+  rig: Rig,
+  orders: readonly (readonly number[])[],
+  chance: Chance,
+): readonly number[] {
   const { problem } = rig.site;
   const { n } = problem.collector;
   const kept = [...rig.inlets];
@@ -38,7 +41,11 @@ export function drawOrder(rig: Rig, orders: readonly (readonly number[])[], chan
   }
   rig.inlets.splice(0, kept.length, ...kept);
   const reach = problem.limits.minStraightFlange + 20;
-  const ports = problem.ports.map(({ p, d }) => [p[0] + reach * d[0], p[1] + reach * d[1], p[2] + reach * d[2]]);
+  const ports = problem.ports.map(({ p, d }) => [
+    p[0] + reach * d[0],
+    p[1] + reach * d[1],
+    p[2] + reach * d[2],
+  ]);
   const scores = crossings(orders, ports, inlets, rig.site.needPipe);
   const ranked = [...scores.keys()].sort((a, b) => scores[a]! - scores[b]! || a - b);
   const pick = Math.floor(Math.abs(chance.normal()) * 0.6 * Math.min(4, orders.length / 2));
@@ -70,7 +77,8 @@ export function drawPipe(rig: Rig, i: number, corners: number, chance: Chance): 
   const want = Math.max(span, length.target - a - b + 0.25 * site.radii[0]! * corners);
   // a direction square to the chord
   let side = [chance.normal(), chance.normal(), chance.normal()];
-  const flat = (side[0]! * chord[0]! + side[1]! * chord[1]! + side[2]! * chord[2]!) / Math.max(1, span * span);
+  const flat =
+    (side[0]! * chord[0]! + side[1]! * chord[1]! + side[2]! * chord[2]!) / Math.max(1, span * span);
   side = side.map((each, c) => each - flat * chord[c]!);
   const norm = Math.hypot(side[0]!, side[1]!, side[2]!) || 1;
   const height = Math.sqrt(Math.max(0, (want * want - span * span) / 4)) * chance.between(0.6, 1);

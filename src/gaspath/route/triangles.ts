@@ -78,8 +78,7 @@ export class TriangleTree {
       return;
     }
     let axis = 0;
-    for (let c = 1; c < 3; c++)
-      if (middle[3 + c]! - middle[c]! > middle[3 + axis]! - middle[axis]!) axis = c;
+    for (let c = 1; c < 3; c++) if (middle[3 + c]! - middle[c]! > middle[3 + axis]! - middle[axis]!) axis = c;
     const cut = (middle[axis]! + middle[3 + axis]!) / 2;
     let left = from;
     let right = to - 1;

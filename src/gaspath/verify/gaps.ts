@@ -33,7 +33,15 @@ export function gapBreaches(
   );
   const breaches: SolutionBreach[] = [];
   const look = (
-    code: Gap, laid: Laid, what: string, need: number, from: number, to: number, f: (x: Vec3, s: number) => number, slope = 1, other?: number,
+    code: Gap,
+    laid: Laid,
+    what: string,
+    need: number,
+    from: number,
+    to: number,
+    f: (x: Vec3, s: number) => number,
+    slope = 1,
+    other?: number,
   ): void => {
     const { path, pipe } = laid;
     const found = leastBelow((s) => f(pointAt(path, s), s), from, to, need - SLACK, slope);
@@ -58,18 +66,31 @@ export function gapBreaches(
     look('shell', laid, 'the shell', most, SHELL_FREE, long, (x) => skin.nearest(x, most + 40));
     problem.solids.forEach((solid, k) => {
       const from = solid.flangeExempt === true ? clearance.flangeZone : 0;
-      look('solid', laid, solid.name ?? `solid ${k + 1}`, half + clearance.solid, from, long, (x) => outside(solid, x));
+      look('solid', laid, solid.name ?? `solid ${k + 1}`, half + clearance.solid, from, long, (x) =>
+        outside(solid, x),
+      );
     });
     const radius = problem.collector.ringRadius + half + problem.collectorBody.radiusAdd;
     look(
-      'collector body', laid, 'the body of the collector', half + clearance.solid, 0, long - clearance.collectorZone,
+      'collector body',
+      laid,
+      'the body of the collector',
+      half + clearance.solid,
+      0,
+      long - clearance.collectorZone,
       (x) => outsideCylinder(x, pose.origin, pose.axis, problem.collectorBody.length, radius),
     );
     const apart = SELF_APART * tube.od;
     // what lies ahead grows as one goes back, so the distance may change twice as fast
     look(
-      'self', laid, 'itself', tube.od + clearance.self, 0, long - apart,
-      (x, s) => toPath(x, path, s + apart, long), 2,
+      'self',
+      laid,
+      'itself',
+      tube.od + clearance.self,
+      0,
+      long - apart,
+      (x, s) => toPath(x, path, s + apart, long),
+      2,
     );
   }
   for (let i = 0; i < pipes.length; i++)

@@ -63,7 +63,11 @@ export class Skin {
     this.shell = shell;
     this.low = min;
     this.cell = cell;
-    this.counts = [0, 1, 2].map((c) => Math.max(1, Math.ceil((max[c]! - min[c]!) / cell))) as unknown as [number, number, number];
+    this.counts = [0, 1, 2].map((c) => Math.max(1, Math.ceil((max[c]! - min[c]!) / cell))) as unknown as [
+      number,
+      number,
+      number,
+    ];
     const { vertices, triangles } = shell;
     for (let t = 0; t < triangles.length / 3; t++) {
       const from = [0, 0, 0];

@@ -52,7 +52,13 @@ function pipeOf(json: unknown, at: string): ReadPipe {
 function stepOf(json: unknown, at: string): Step {
   const element = object(json, at);
   if (element.kind === 'straight')
-    return { kind: 'straight', length: number(element.length, `${at}.length`), radius: 0, angle: 0, normal: [0, 0, 0] };
+    return {
+      kind: 'straight',
+      length: number(element.length, `${at}.length`),
+      radius: 0,
+      angle: 0,
+      normal: [0, 0, 0],
+    };
   if (element.kind !== 'bend') throw new Unread(`${at}.kind is neither straight nor bend`);
   return {
     kind: 'bend',

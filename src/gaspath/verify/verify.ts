@@ -10,7 +10,7 @@ import { along, cross, distance, dot, length, type Vec3 } from '../../maths/vec3
 import type { RouteProblem } from '../route/problem.ts';
 import { type Gap, gapBreaches } from './gaps.ts';
 import { type ReadPipe, type ReadSolution, readSolution } from './read.ts';
-import { walk, type Walked } from './walk.ts';
+import { type Walked, walk } from './walk.ts';
 
 export type BreachCode =
   | 'form'
@@ -74,23 +74,48 @@ function poseBreaches(problem: RouteProblem, { collector: pose }: ReadSolution):
     Math.abs(dot(pose.axis, pose.ref)),
   );
   if (off > SQUARE)
-    return [{ code: 'pose', says: 'Axis and ref of the collector are not unit and square.', needs: 0, has: off }];
+    return [
+      { code: 'pose', says: 'Axis and ref of the collector are not unit and square.', needs: 0, has: off },
+    ];
   if (collector.mode === 'fixed') {
     const moved = distance(pose.origin, collector.origin);
     const turned = Math.max(degrees(pose.axis, collector.axis), degrees(pose.ref, collector.ref));
     return [
-      ...(moved > PLACE ? [{ code: 'pose' as const, says: 'The collector is not where it is fixed.', needs: 0, has: moved }] : []),
-      ...(turned > ANGLE ? [{ code: 'pose' as const, says: 'The collector is not turned as it is fixed.', needs: 0, has: turned }] : []),
+      ...(moved > PLACE
+        ? [{ code: 'pose' as const, says: 'The collector is not where it is fixed.', needs: 0, has: moved }]
+        : []),
+      ...(turned > ANGLE
+        ? [
+            {
+              code: 'pose' as const,
+              says: 'The collector is not turned as it is fixed.',
+              needs: 0,
+              has: turned,
+            },
+          ]
+        : []),
     ];
   }
   const beyond = Math.max(
-    ...[0, 1, 2].flatMap((c) => [collector.boxMin[c]! - pose.origin[c]!, pose.origin[c]! - collector.boxMax[c]!]),
+    ...[0, 1, 2].flatMap((c) => [
+      collector.boxMin[c]! - pose.origin[c]!,
+      pose.origin[c]! - collector.boxMax[c]!,
+    ]),
   );
   const tilt = degrees(pose.axis, collector.axis);
   return [
-    ...(beyond > SLACK ? [{ code: 'pose' as const, says: 'The collector is outside its box.', needs: 0, has: beyond }] : []),
+    ...(beyond > SLACK
+      ? [{ code: 'pose' as const, says: 'The collector is outside its box.', needs: 0, has: beyond }]
+      : []),
     ...(tilt > collector.coneDeg + ANGLE
-      ? [{ code: 'pose' as const, says: 'The collector leans out of its cone.', needs: collector.coneDeg, has: tilt }]
+      ? [
+          {
+            code: 'pose' as const,
+            says: 'The collector leans out of its cone.',
+            needs: collector.coneDeg,
+            has: tilt,
+          },
+        ]
       : []),
   ];
 }
@@ -99,11 +124,26 @@ function orderBreaches(problem: RouteProblem, { pipes }: ReadSolution): Solution
   const { order, collector, ports } = problem;
   const breaches: SolutionBreach[] = [];
   const used = new Set(pipes.map(({ port }) => port));
-  if (pipes.length !== ports.length || used.size !== ports.length || ![...used].every((p) => Number.isInteger(p) && p >= 0 && p < ports.length))
-    breaches.push({ code: 'ports', says: `Each of the ${ports.length} ports needs one pipe.`, needs: ports.length, has: pipes.length });
+  if (
+    pipes.length !== ports.length ||
+    used.size !== ports.length ||
+    ![...used].every((p) => Number.isInteger(p) && p >= 0 && p < ports.length)
+  )
+    breaches.push({
+      code: 'ports',
+      says: `Each of the ${ports.length} ports needs one pipe.`,
+      needs: ports.length,
+      has: pipes.length,
+    });
   const inlets = pipes.map(({ inlet }) => inlet);
-  if (new Set(inlets).size !== inlets.length || !inlets.every((k) => Number.isInteger(k) && k >= 0 && k < collector.n))
-    breaches.push({ code: 'inlets', says: `Each pipe needs an inlet of its own from 0 to ${collector.n - 1}.` });
+  if (
+    new Set(inlets).size !== inlets.length ||
+    !inlets.every((k) => Number.isInteger(k) && k >= 0 && k < collector.n)
+  )
+    breaches.push({
+      code: 'inlets',
+      says: `Each pipe needs an inlet of its own from 0 to ${collector.n - 1}.`,
+    });
   if (breaches.length > 0 || order.mode === 'free') return breaches;
   const inletOf = new Map(pipes.map(({ port, inlet }) => [port, inlet]));
   const { n } = collector;
@@ -133,13 +173,30 @@ function elementBreaches(problem: RouteProblem, { port, steps }: ReadPipe): Solu
   if (bends.some(({ normal }) => !(length(normal) > 0.5)))
     return [{ code: 'form', pipe: port, says: 'The normal of a bend is a unit direction.' }];
   if (bends.length > limits.maxBends)
-    breaches.push({ code: 'bends', pipe: port, says: 'Too many bends.', needs: limits.maxBends, has: bends.length });
+    breaches.push({
+      code: 'bends',
+      pipe: port,
+      says: 'Too many bends.',
+      needs: limits.maxBends,
+      has: bends.length,
+    });
   for (const { radius, angle } of bends) {
     if (!radii.some((each) => Math.abs(each - radius) <= 1e-4))
-      breaches.push({ code: 'radius', pipe: port, says: 'A radius that is not among those allowed.', has: radius });
+      breaches.push({
+        code: 'radius',
+        pipe: port,
+        says: 'A radius that is not among those allowed.',
+        has: radius,
+      });
     const deg = (angle * 180) / Math.PI;
     if (deg > limits.maxBendDeg + 1e-3)
-      breaches.push({ code: 'bend angle', pipe: port, says: 'A bend turns too far.', needs: limits.maxBendDeg, has: deg });
+      breaches.push({
+        code: 'bend angle',
+        pipe: port,
+        says: 'A bend turns too far.',
+        needs: limits.maxBendDeg,
+        has: deg,
+      });
   }
   // straights that follow each other are one; none between two bends counts as zero
   const runs: number[] = [0];
@@ -157,32 +214,74 @@ function elementBreaches(problem: RouteProblem, { port, steps }: ReadPipe): Solu
             ? [limits.minStraightCollector, 'at the collector']
             : [limits.minStraightBetween, 'between two bends'];
     if (has < needs - SLACK)
-      breaches.push({ code: 'straight', pipe: port, says: `The straight ${where} is too short.`, needs, has });
+      breaches.push({
+        code: 'straight',
+        pipe: port,
+        says: `The straight ${where} is too short.`,
+        needs,
+        has,
+      });
   });
   return breaches;
 }
 
-function pathBreaches(problem: RouteProblem, solution: ReadSolution, pipe: ReadPipe, path: Walked): SolutionBreach[] {
+function pathBreaches(
+  problem: RouteProblem,
+  solution: ReadSolution,
+  pipe: ReadPipe,
+  path: Walked,
+): SolutionBreach[] {
   const { port, start, inlet } = pipe;
   const breaches: SolutionBreach[] = [];
   const own = problem.ports[port]!;
   const off = distance(start.p, own.p);
-  if (off > PLACE) breaches.push({ code: 'start', pipe: port, says: 'Does not start at its flange point.', needs: 0, has: off });
+  if (off > PLACE)
+    breaches.push({
+      code: 'start',
+      pipe: port,
+      says: 'Does not start at its flange point.',
+      needs: 0,
+      has: off,
+    });
   const turn = degrees(start.d, own.d);
   if (turn > ANGLE || Math.abs(length(start.d) - 1) > SQUARE * 100)
     breaches.push({ code: 'start', pipe: port, says: 'Does not leave along its port.', needs: 0, has: turn });
   if (path.lean > SQUARE)
-    breaches.push({ code: 'tangency', pipe: port, says: 'The normal of a bend is not square to the pipe where it begins.', needs: 0, has: path.lean });
+    breaches.push({
+      code: 'tangency',
+      pipe: port,
+      says: 'The normal of a bend is not square to the pipe where it begins.',
+      needs: 0,
+      has: path.lean,
+    });
   const { origin, axis, ref } = solution.collector;
   const { n, ringRadius } = problem.collector;
   const clock = (2 * Math.PI * inlet) / n;
-  const mouth = along(along(origin, ref, ringRadius * Math.cos(clock)), cross(axis, ref), ringRadius * Math.sin(clock));
+  const mouth = along(
+    along(origin, ref, ringRadius * Math.cos(clock)),
+    cross(axis, ref),
+    ringRadius * Math.sin(clock),
+  );
   const miss = distance(path.end, mouth);
-  if (miss > PLACE) breaches.push({ code: 'end', pipe: port, says: 'Does not end at its inlet.', needs: 0, has: miss });
+  if (miss > PLACE)
+    breaches.push({ code: 'end', pipe: port, says: 'Does not end at its inlet.', needs: 0, has: miss });
   const skew = degrees(path.endDirection, axis);
-  if (skew > ANGLE) breaches.push({ code: 'end', pipe: port, says: 'Does not end along the collector.', needs: 0, has: skew });
+  if (skew > ANGLE)
+    breaches.push({
+      code: 'end',
+      pipe: port,
+      says: 'Does not end along the collector.',
+      needs: 0,
+      has: skew,
+    });
   const { target, tol } = problem.length;
   if (Math.abs(path.length - target) > tol + 1e-6)
-    breaches.push({ code: 'length', pipe: port, says: `Not of the length asked, ${target} ± ${tol} mm.`, needs: target, has: path.length });
+    breaches.push({
+      code: 'length',
+      pipe: port,
+      says: `Not of the length asked, ${target} ± ${tol} mm.`,
+      needs: target,
+      has: path.length,
+    });
   return breaches;
 }

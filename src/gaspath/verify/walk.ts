@@ -44,10 +44,19 @@ export function walk(start: { readonly p: Vec3; readonly d: Vec3 }, steps: reado
   for (const step of steps) {
     const long = step.kind === 'straight' ? step.length : step.radius * step.angle;
     const normal = step.kind === 'straight' ? d : unit(step.normal);
-    if (step.kind === 'bend') lean = Math.max(lean, Math.abs(dot(normal, d)), Math.abs(length(step.normal) - 1));
+    if (step.kind === 'bend')
+      lean = Math.max(lean, Math.abs(dot(normal, d)), Math.abs(length(step.normal) - 1));
     const centre = step.kind === 'straight' ? p : along(p, cross(normal, d), step.radius);
     const piece: Piece = {
-      kind: step.kind, from: s, to: s + long, p, d, centre, normal, radius: step.radius, angle: step.angle,
+      kind: step.kind,
+      from: s,
+      to: s + long,
+      p,
+      d,
+      centre,
+      normal,
+      radius: step.radius,
+      angle: step.angle,
     };
     pieces.push(piece);
     p = pointOn(piece, s + long);

@@ -1,0 +1,135 @@
+/**
+ * How the finder of equal primaries does on invented problems, on one thread: share solved and checked, time to the
+ * first answer and to the last (grid and tests of what cannot be included), bends a pipe, refusals.
+ *
+ *   node --import tsx bench/route.ts [natural] [planted] [impossible] [--seeds 10] [--seconds 10]
+ */
+import { performance } from 'node:perf_hooks';
+import { PrimariesRun } from '../src/gaspath/primaries.ts';
+import type { RouteProblem } from '../src/gaspath/route/problem.ts';
+import { IMPOSSIBLE, made, natural, planted, readMade } from './route/make.ts';
+
+const words = process.argv.slice(2);
+const given = (name: string, usual: number): number => {
+  const at = words.indexOf(name);
+  return at < 0 ? usual : Number(words[at + 1]);
+};
+const seeds = given('--seeds', 10);
+const seconds = given('--seconds', 10);
+const kinds = ['natural', 'planted', 'impossible'].filter((each) => words.includes(each));
+const wanted = kinds.length === 0 ? ['natural', 'planted', 'impossible'] : kinds;
+const each = words.includes('--each');
+
+interface Seen {
+  readonly id: string;
+  readonly ending: 'solved' | 'impossible' | 'not found';
+  readonly first: number;
+  readonly total: number;
+  readonly bendsFirst: number;
+  readonly bends: number;
+  readonly says: string;
+  readonly run: PrimariesRun;
+}
+
+function tried(problem: RouteProblem, seed = 1, improve = true): Seen {
+  const began = performance.now();
+  const gone = (): number => (performance.now() - began) / 1000;
+  const run = new PrimariesRun(problem, seed);
+  let first = Infinity;
+  let bendsFirst = 0;
+  let stop = seconds;
+  const ready = gone();
+  while (gone() < stop) {
+    const stands = run.advance();
+    if (stands === 'impossible' || stands === 'done') break;
+    if (run.solution === undefined || first < Infinity) continue;
+    first = gone();
+    bendsFirst = bendsOf(run);
+    stop = improve ? Math.min(seconds, first + Math.max(0.4, first - ready)) : 0;
+  }
+  const ending = run.solution !== undefined ? 'solved' : run.causes.length > 0 ? 'impossible' : 'not found';
+  const says = ending === 'not found' ? JSON.stringify(run.nearest) : (run.causes[0]?.says ?? '');
+  const seen = {
+    id: problem.id ?? '',
+    ending,
+    first,
+    total: gone(),
+    bendsFirst,
+    bends: bendsOf(run),
+    says,
+    run,
+  } as const;
+  if (each || ending === 'not found')
+    console.log(
+      `  ${seen.id}: ${ending}, first ${seen.first.toFixed(2)} s, total ${seen.total.toFixed(2)} s, bends ${bendsFirst.toFixed(1)} -> ${seen.bends.toFixed(1)} ${says}`,
+    );
+  return seen;
+}
+
+const bendsOf = (run: PrimariesRun): number =>
+  run.solution === undefined
+    ? 0
+    : run.solution.pipes.reduce(
+        (sum, { elements }) => sum + elements.filter(({ kind }) => kind === 'bend').length,
+        0,
+      ) / run.solution.pipes.length;
+
+const part = (list: readonly number[], share: number): number =>
+  [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(share * list.length))] ?? Number.NaN;
+
+function tell(name: string, seen: readonly Seen[]): void {
+  const solved = seen.filter(({ ending }) => ending === 'solved');
+  const firsts = seen.map(({ first }) => first);
+  const mean = (list: readonly number[]): string =>
+    (list.reduce((a, b) => a + b, 0) / Math.max(1, list.length)).toFixed(2);
+  console.log(
+    `${name}: ${solved.length} of ${seen.length} solved and checked, ${seen.filter(({ ending }) => ending === 'impossible').length} called impossible; ` +
+      `first answer: median ${part(firsts, 0.5).toFixed(2)} s, 95 % ${part(firsts, 0.95).toFixed(2)} s, worst ${part(firsts, 1).toFixed(2)} s; ` +
+      `total: median ${part(
+        seen.map(({ total }) => total),
+        0.5,
+      ).toFixed(
+        2,
+      )} s; bends a pipe ${mean(solved.map((s) => s.bendsFirst))} -> ${mean(solved.map((s) => s.bends))}`,
+  );
+}
+
+if (wanted.includes('natural')) {
+  const all: Seen[] = [];
+  for (let level = 1; level <= 6; level++) {
+    const seen = Array.from({ length: seeds }, (_, k) => tried(readMade(natural(level, k + 1))));
+    tell(`natural, level ${level}`, seen);
+    all.push(...seen);
+  }
+  tell('natural, all', all);
+}
+if (wanted.includes('planted')) {
+  const all: Seen[] = [];
+  for (const spare of [2, 1, 0.5]) {
+    const seen: Seen[] = [];
+    for (let k = 0; k < seeds; k++) {
+      const json = natural(3 + (k % 4), 100 + k);
+      const base = tried(readMade(json), 1);
+      if (base.run.solution === undefined) continue;
+      seen.push(tried(readMade(planted(json, base.run.solution, spare, k % 2 === 1)), 2));
+    }
+    tell(`planted, ${spare} mm spare`, seen);
+    all.push(...seen);
+  }
+  tell('planted, all', all);
+}
+if (wanted.includes('impossible')) {
+  const all: Seen[] = [];
+  for (const why of IMPOSSIBLE) {
+    const seen = Array.from({ length: Math.ceil(seeds / 2) }, (_, k) =>
+      tried(readMade(made(why, 1 + (k % 6), 50 + k))),
+    );
+    console.log(
+      `impossible, ${why}: ${seen.filter(({ ending }) => ending === 'impossible').length} of ${seen.length} refused, slowest ${Math.max(...seen.map(({ total }) => total)).toFixed(2)} s; ${seen[0]!.says}`,
+    );
+    all.push(...seen);
+  }
+  console.log(
+    `impossible, all: ${all.filter(({ ending }) => ending === 'impossible').length} of ${all.length} refused`,
+  );
+}

@@ -1,0 +1,65 @@
+/** Equal primaries from a problem in its exchange form: read, looked for, checked, written. */
+
+import { PrimariesRun } from '../gaspath/primaries.ts';
+import { readRouteProblem, solutionJson } from '../gaspath/route/exchange.ts';
+import type { Cause } from '../gaspath/route/impossible.ts';
+import type { RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
+import type { Problem } from '../measured/problem.ts';
+import { EXHAUST_CAUTION, STANDING_CAUTION } from './cautions.ts';
+
+export type { Cause, Problem, RouteProblem, RouteSolution };
+export { PrimariesRun, readRouteProblem, solutionJson };
+
+export const EXHAUST_CAUTIONS: readonly string[] = [EXHAUST_CAUTION, STANDING_CAUTION];
+
+export interface PipeTold {
+  /** Counted from 1, as a mechanic counts. */
+  readonly port: number;
+  readonly inlet: number;
+  readonly bends: number;
+  readonly turnDeg: number;
+  readonly lengthMm: number;
+}
+
+/** What a mechanic asks first of each pipe. */
+export const pipesTold = (solution: RouteSolution): readonly PipeTold[] =>
+  solution.pipes.map(({ port, inlet, elements }) => {
+    let bends = 0;
+    let turnDeg = 0;
+    let lengthMm = 0;
+    for (const each of elements) {
+      if (each.kind === 'straight') lengthMm += each.length;
+      else {
+        bends++;
+        turnDeg += each.angleDeg;
+        lengthMm += (each.radius * each.angleDeg * Math.PI) / 180;
+      }
+    }
+    return { port: port + 1, inlet: inlet + 1, bends, turnDeg, lengthMm };
+  });
+
+/** What came nearest where nothing was found, in words. */
+export function missWords(run: PrimariesRun): string {
+  const miss = run.nearest;
+  if (miss === undefined) return 'No try came to an end in the time given.';
+  const whose =
+    miss.pipe < 0
+      ? 'the collector'
+      : miss.other < 0
+        ? `the pipe of port ${miss.pipe + 1}`
+        : `the pipes of ports ${miss.pipe + 1} and ${miss.other + 1}`;
+  return `What came nearest is breached at worst by ${miss.by.toFixed(2)} mm: ${MISS_WORDS[miss.what]}, ${whose}.`;
+}
+
+const MISS_WORDS = {
+  length: 'the length',
+  straight: 'a straight that must be longer',
+  angle: 'a bend that turns too far',
+  shell: 'the distance to the shell',
+  solid: 'the distance to a solid',
+  bounds: 'the bounds',
+  'collector body': 'the distance to the body of the collector',
+  'pipe to pipe': 'the distance of two pipes',
+  self: 'the distance of a pipe to itself',
+  pose: 'the room of the collector',
+} as const;
