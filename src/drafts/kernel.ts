@@ -9,7 +9,7 @@
  */
 import { createRequire } from 'node:module';
 import type * as Replicad from 'replicad';
-import { arcCentre, elementLength, NO_LENGTH, type Pipe, stations } from '../gaspath/pipework/index.ts';
+import { arcCentre, type Element, elementLength, NO_LENGTH, type Pipe, type Place, stations } from '../gaspath/pipework/index.ts';
 import { scale, type Vec3 } from '../maths/vec3.ts';
 
 const MM_PER_M = 1e3;
@@ -48,25 +48,31 @@ export class Kernel {
   }
 
   /**
-   * One pipe as one solid.
+   * One pipe as one solid: the skins of its elements sewn together, a ring at each end.
    *
-   * @throws Error where the kernel cannot join its pieces: a pipe that runs through itself
+   * Sewn and not joined by set operations: these take seconds where this takes tenths, and give the same faces.
+   *
+   * @throws Error for a pipe without length
    */
   pipe(pipe: Pipe): Solid {
-    const { revolution, basicFaceExtrusion, Vector } = this.#cad;
+    const { makeSolid, weldShellsAndFaces } = this.#cad;
     const begins = stations(pipe);
-    const parts = pipe.elements.flatMap((element, k): Solid[] => {
-      if (elementLength(element) < NO_LENGTH) return [];
-      const from = begins[k]!;
-      const face = this.#ring(pipe, from.p, from.t);
-      if (element.kind === 'straight')
-        return [basicFaceExtrusion(face, new Vector(mm(scale(from.t, element.length))))];
-      const angle = (element.angle * 180) / Math.PI;
-      return [revolution(face, mm(arcCentre(element, from)), direction(element.normal), angle)];
-    });
-    const [first, ...rest] = parts;
-    if (first === undefined) throw new Error(`pipe ${pipe.name} has no length`);
-    return rest.reduce((whole, part) => whole.fuse(part, { optimisation: 'commonFace' }), first);
+    const parts = pipe.elements.flatMap((element, k) =>
+      elementLength(element) < NO_LENGTH ? [] : [this.#element(pipe, element, begins[k]!)],
+    );
+    if (parts.length === 0) throw new Error(`pipe ${pipe.name} has no length`);
+    const skins = parts.flatMap((part) => part.faces.filter((face) => face.geomType !== 'PLANE'));
+    const ends = [begins[0]!, begins.at(-1)!].map(({ p, t }) => this.#ring(pipe, p, t));
+    return makeSolid([weldShellsAndFaces([...skins, ...ends])]);
+  }
+
+  #element(pipe: Pipe, element: Element, from: Place): Solid {
+    const { revolution, basicFaceExtrusion, Vector } = this.#cad;
+    const face = this.#ring(pipe, from.p, from.t);
+    if (element.kind === 'straight')
+      return basicFaceExtrusion(face, new Vector(mm(scale(from.t, element.length))));
+    const angle = (element.angle * 180) / Math.PI;
+    return revolution(face, mm(arcCentre(element, from)), direction(element.normal), angle);
   }
 
   #ring(pipe: Pipe, p: Vec3, t: Vec3): Replicad.Face {
