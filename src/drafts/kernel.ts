@@ -9,7 +9,15 @@
  */
 import { createRequire } from 'node:module';
 import type * as Replicad from 'replicad';
-import { arcCentre, type Element, elementLength, NO_LENGTH, type Pipe, type Place, stations } from '../gaspath/pipework/index.ts';
+import {
+  arcCentre,
+  type Element,
+  elementLength,
+  NO_LENGTH,
+  type Pipe,
+  type Place,
+  stations,
+} from '../gaspath/pipework/index.ts';
 import { scale, type Vec3 } from '../maths/vec3.ts';
 
 const MM_PER_M = 1e3;

@@ -92,7 +92,9 @@ export function wrap(asked: WrapAsked): Template {
       ...asked.notes,
       ...(asked.datum === undefined
         ? []
-        : [`The straight side is ${(Math.abs(side) * 1e3).toFixed(2)} mm along the tube from ${asked.datum}.`]),
+        : [
+            `The straight side is ${(Math.abs(side) * 1e3).toFixed(2)} mm along the tube from ${asked.datum}.`,
+          ]),
       `Once round the tube is ${(width * 1e3).toFixed(2)} mm: the two short sides must meet.`,
     ],
     lines: [
