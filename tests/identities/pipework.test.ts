@@ -449,7 +449,7 @@ test('jig points keep their distances, with the first port at the origin and x a
       const frame = jigFrame(pipes);
       near(dot(cross(frame.x, frame.y), frame.z), 1, 1e-12);
       const points = jigPoints(pipes, frame);
-      assert.deepEqual(points[0]!.at, [0, 0, 0]);
+      near(length(points[0]!.at), 0, 0);
       const last = inJig(frame, pipes.at(-1)!.start.p);
       // two ports within a millimetre of one line out of the plate give it no direction
       if (Math.hypot(last[0], last[1]) > 1e-3) near(last[1], 0, 1e-12);
