@@ -83,11 +83,12 @@ export class Kernel {
     return revolution(face, mm(arcCentre(element, from)), direction(element.normal), angle);
   }
 
+  /** The wall cut square: its hole runs round the other way, or the kernel takes it for a second disc. */
   #ring(pipe: Pipe, p: Vec3, t: Vec3): Replicad.Face {
     const { assembleWire, makeCircle, makeFace } = this.#cad;
     const r = (pipe.tube.od / 2) * MM_PER_M;
-    const wire = (radius: number) => assembleWire([makeCircle(radius, mm(p), direction(t))]);
-    return makeFace(wire(r), [wire(r - pipe.tube.wall * MM_PER_M)]);
+    const round = (radius: number, way: Vec3) => assembleWire([makeCircle(radius, mm(p), direction(way))]);
+    return makeFace(round(r, t), [round(r - pipe.tube.wall * MM_PER_M, scale(t, -1))]);
   }
 
   /** @param date `2004-05-06`: stands in the file in place of a clock, so that the same pipes give the same file */
