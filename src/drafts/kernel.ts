@@ -91,7 +91,7 @@ export class Kernel {
     return makeFace(round(r, t), [round(r - pipe.tube.wall * MM_PER_M, scale(t, -1))]);
   }
 
-  /** @param date `2004-05-06`: stands in the file in place of a clock, so that the same pipes give the same file */
+  /** @param date `2004-05-06`: stands in the file in place of a clock */
   async step(solids: readonly SolidFile[], date: string): Promise<string> {
     const blob = this.#cad.exportSTEP(
       solids.map(({ name, solid }) => ({ name, shape: solid })),

@@ -198,6 +198,18 @@ test('wave return: 2 L/c at N L of 6.4 to 8.0e6 rpm·mm is a third of a turn; 10
   near((move * 60) / (2 * Math.PI), -13_000 * (1 - 550 / 560), 1e-6);
 });
 
+test('best speed by the tuning rule L = 850 ED/N − 3 (inches, seen quoted from a tuning handbook)', () => {
+  const INCH = 0.0254;
+  // 310° of opening at 9000 rpm; 3 inches stand for the port, so the wave's way is L + 3
+  const primary = ((850 * 310) / 9000 - 3) * INCH;
+  const way = primary + 3 * INCH;
+  const longer = mm(10);
+  const byRule = (850 * 310) / ((primary + longer) / INCH + 3);
+  const speed = (9000 * 2 * Math.PI) / 60;
+  const moved = (bestSpeedMoves(longer, { length: way, speed }) * 60) / (2 * Math.PI);
+  near(moved, byRule - 9000, 1e-9);
+});
+
 test('a set is equal within its longest less its shortest; readings that cannot tell say so', () => {
   const made = [410.1, 409.2, 409.9].map((length, k) =>
     asBuilt({ ...PIPE, name: `${k + 1}` }, { length: mm(length), u: mm(0.3) }),

@@ -215,13 +215,17 @@ const speedMoved = formula({
   terms: {
     ω: { unit: 'rad/s', means: 'speed that the drawn length suits' },
     ΔL: { unit: 'm', means: 'how much longer the pipe is' },
-    L: { unit: 'm', means: 'drawn length' },
+    L: { unit: 'm', means: 'drawn length of the way of the wave, from the valve seat' },
   },
   source: 'PW-28',
   holds: 'while speed times length stays: the wave takes the same crank angle; the intake is left out',
 });
 
-/** How far the best speed moves if speed times length stays.  [PW-28] */
+/**
+ * How far the best speed moves if speed times length stays.  [PW-28]
+ *
+ * @param of `length` from the valve seat to where the wave turns: the port is part of it, the flange is not its begin
+ */
 export const bestSpeedMoves = (
   longer: Metre,
   of: { readonly length: Metre; readonly speed: number },
