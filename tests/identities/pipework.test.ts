@@ -427,6 +427,42 @@ test('a bend larger than any stock bend is made of equal parts in one plane', ()
   assert.match(short.problems[0]!, /cannot be 310\.0 mm shorter/);
 });
 
+test('what is no pipe is said, every fault at once', () => {
+  const good = fc.sample(anyPipe(), { numRuns: 1, seed: 3 })[0]!;
+  const bend = good.elements[1]!;
+  assert.ok(bend.kind === 'bend');
+  const change = (k: number, element: Pipe['elements'][number]): Pipe => ({
+    ...good,
+    elements: good.elements.map((each, i) => (i === k ? element : each)),
+  });
+  for (const [pipe, what] of [
+    [{ ...good, tube: { ...good.tube, wall: 0.03 } }, /wall must be/],
+    [{ ...good, tube: { ...good.tube, od: Number.NaN } }, /outer diameter/],
+    [{ ...good, start: { ...good.start, d: [1, 1, 0] } }, /direction at the flange/],
+    [{ ...good, elements: [] }, /no straight and no bend/],
+    [change(0, { kind: 'straight', length: -0.001 }), /element 1 \(straight\): length below nothing/],
+    [change(1, { ...bend, radius: 0.02 }), /radius must be more than half/],
+    [change(1, { ...bend, normal: good.start.d }), /square to the flow/],
+    [change(1, { ...bend, normal: scale(bend.normal, 1.1) }), /normal must have length 1/],
+    [change(1, { ...bend, angle: 7 }), /angle must be/],
+  ] as const)
+    assert.match(pipeFaults(pipe).join('\n'), what);
+  const two = { ...good, tube: { od: -1, wall: -1, density: -1 } };
+  assert.ok(pipeFaults(two).length >= 3);
+  const u = { point: 0, radius: 0 };
+  const corner: readonly Vec3[] = [
+    [0, 0, 0],
+    [0.05, 0, 0],
+    [0.05, 0.05, 0],
+  ];
+  assert.match(cornerFaults({ points: corner, radii: [0.06], u })[0]!, /10\.00 mm more than there is/);
+  assert.match(cornerFaults({ points: corner, radii: [], u })[0]!, /one radius for each/);
+  assert.match(
+    cornerFaults({ points: [corner[0]!, corner[0]!], radii: [], u })[0]!,
+    /points 1 and 2 are the same/,
+  );
+});
+
 test('torch: the insides of a tight bend are nearer than its chord', () => {
   const pipe: Pipe = {
     name: '1',

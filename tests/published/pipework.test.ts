@@ -18,6 +18,7 @@ import {
   kerfAsAngle,
   lengthByCord,
   lengthByCorners,
+  lengthByFilling,
   lobsterBack,
   mitreCut,
   mouthMoves,
@@ -186,6 +187,14 @@ test('a tape along the outside of every bend over-reads by half the diameter tim
   near(lengthByCord({ length: inside, u: mm(0.5) }, 'inside', PIPE).length, drawn, 1e-12);
   // over 56 mm on a primary of 410: nobody may tune by it
   assert.ok(outside - drawn > mm(56));
+});
+
+test('a pipe of 46 mm bore that holds a litre is 602 mm long, by the handbook volume of a cylinder', () => {
+  const litre = { value: 1e-3, u: 2e-6 };
+  const found = lengthByFilling({ volume: litre, bore: { value: mm(46), u: mm(0.05) } });
+  near((Math.PI / 4) * mm(46) ** 2 * found.length, 1e-3, 1e-12);
+  near(found.length, mm(601.72), printed(2));
+  near(found.u / found.length, Math.hypot(0.002, 0.1 / 46), 1e-12);
 });
 
 test('wave return: 2 L/c at N L of 6.4 to 8.0e6 rpm·mm is a third of a turn; 10 mm of 550 is 2 % of speed', () => {

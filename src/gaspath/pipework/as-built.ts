@@ -141,6 +141,33 @@ export function lengthByCord(
   return { length: alongOutside({ C: cord.length, j, D: pipe.tube.od, Θ }, working), u: cord.u };
 }
 
+const byFilling = formula({
+  symbol: 'L',
+  means: 'developed length from the water that the pipe holds',
+  is: '4*V/(π*d^2)',
+  unit: 'm',
+  terms: {
+    V: { unit: 'm^3', means: 'water that fills it, flange and mouth closed off square' },
+    d: { unit: 'm', means: 'bore' },
+  },
+  source: 'PW-29',
+  holds: 'for round tube: a bend that is flattened holds less, and reads short',
+});
+
+/** Length from a filling; a bore that is 1 % out puts the length 2 % out, so only like tubes compare.  [PW-29] */
+export function lengthByFilling(
+  of: {
+    readonly volume: { readonly value: number; readonly u: number };
+    readonly bore: { readonly value: Metre; readonly u: Metre };
+  },
+  working?: Working,
+): Measured {
+  const { volume, bore } = of;
+  const length = byFilling({ V: volume.value, d: bore.value }, working);
+  const u = length * Math.hypot(volume.u / volume.value, (2 * bore.u) / bore.value);
+  return { length, u };
+}
+
 export interface AsBuilt {
   readonly pipe: string;
   readonly drawn: Metre;
