@@ -141,10 +141,10 @@ const FINE: Fineness = { tolerance: 0.05, angularTolerance: 0.2 };
 let opened: Promise<Kernel> | undefined;
 
 /** The kernel, brought in once. */
-export const openKernel = (): Promise<Kernel> => {
-  opened ??= bringIn();
+export function openKernel(): Promise<Kernel> {
+  if (opened === undefined) opened = bringIn();
   return opened;
-};
+}
 
 async function bringIn(): Promise<Kernel> {
   const { default: start } = await import('replicad-opencascadejs');
