@@ -9,7 +9,15 @@
  */
 import { createRequire } from 'node:module';
 import type * as Replicad from 'replicad';
-import { arcCentre, elementLength, NO_LENGTH, type Pipe, stations } from '../gaspath/pipework/index.ts';
+import {
+  arcCentre,
+  type Element,
+  elementLength,
+  NO_LENGTH,
+  type Pipe,
+  type Place,
+  stations,
+} from '../gaspath/pipework/index.ts';
 import { scale, type Vec3 } from '../maths/vec3.ts';
 
 const MM_PER_M = 1e3;
@@ -48,35 +56,42 @@ export class Kernel {
   }
 
   /**
-   * One pipe as one solid.
+   * One pipe as one solid: the skins of its elements sewn together, a ring at each end.
    *
-   * @throws Error where the kernel cannot join its pieces: a pipe that runs through itself
+   * Sewn and not joined by set operations: these take seconds where this takes tenths, and give the same faces.
+   *
+   * @throws Error for a pipe without length
    */
   pipe(pipe: Pipe): Solid {
-    const { revolution, basicFaceExtrusion, Vector } = this.#cad;
+    const { makeSolid, weldShellsAndFaces } = this.#cad;
     const begins = stations(pipe);
-    const parts = pipe.elements.flatMap((element, k): Solid[] => {
-      if (elementLength(element) < NO_LENGTH) return [];
-      const from = begins[k]!;
-      const face = this.#ring(pipe, from.p, from.t);
-      if (element.kind === 'straight')
-        return [basicFaceExtrusion(face, new Vector(mm(scale(from.t, element.length))))];
-      const angle = (element.angle * 180) / Math.PI;
-      return [revolution(face, mm(arcCentre(element, from)), direction(element.normal), angle)];
-    });
-    const [first, ...rest] = parts;
-    if (first === undefined) throw new Error(`pipe ${pipe.name} has no length`);
-    return rest.reduce((whole, part) => whole.fuse(part, { optimisation: 'commonFace' }), first);
+    const parts = pipe.elements.flatMap((element, k) =>
+      elementLength(element) < NO_LENGTH ? [] : [this.#element(pipe, element, begins[k]!)],
+    );
+    if (parts.length === 0) throw new Error(`pipe ${pipe.name} has no length`);
+    const skins = parts.flatMap((part) => part.faces.filter((face) => face.geomType !== 'PLANE'));
+    const ends = [begins[0]!, begins.at(-1)!].map(({ p, t }) => this.#ring(pipe, p, t));
+    return makeSolid([weldShellsAndFaces([...skins, ...ends])]);
   }
 
+  #element(pipe: Pipe, element: Element, from: Place): Solid {
+    const { revolution, basicFaceExtrusion, Vector } = this.#cad;
+    const face = this.#ring(pipe, from.p, from.t);
+    if (element.kind === 'straight')
+      return basicFaceExtrusion(face, new Vector(mm(scale(from.t, element.length))));
+    const angle = (element.angle * 180) / Math.PI;
+    return revolution(face, mm(arcCentre(element, from)), direction(element.normal), angle);
+  }
+
+  /** The wall cut square: its hole runs round the other way, or the kernel takes it for a second disc. */
   #ring(pipe: Pipe, p: Vec3, t: Vec3): Replicad.Face {
     const { assembleWire, makeCircle, makeFace } = this.#cad;
     const r = (pipe.tube.od / 2) * MM_PER_M;
-    const wire = (radius: number) => assembleWire([makeCircle(radius, mm(p), direction(t))]);
-    return makeFace(wire(r), [wire(r - pipe.tube.wall * MM_PER_M)]);
+    const round = (radius: number, way: Vec3) => assembleWire([makeCircle(radius, mm(p), direction(way))]);
+    return makeFace(round(r, t), [round(r - pipe.tube.wall * MM_PER_M, scale(t, -1))]);
   }
 
-  /** @param date `2004-05-06`: stands in the file in place of a clock, so that the same pipes give the same file */
+  /** @param date `2004-05-06`: stands in the file in place of a clock */
   async step(solids: readonly SolidFile[], date: string): Promise<string> {
     const blob = this.#cad.exportSTEP(
       solids.map(({ name, solid }) => ({ name, shape: solid })),
@@ -126,10 +141,10 @@ const FINE: Fineness = { tolerance: 0.05, angularTolerance: 0.2 };
 let opened: Promise<Kernel> | undefined;
 
 /** The kernel, brought in once. */
-export const openKernel = (): Promise<Kernel> => {
-  opened ??= bringIn();
+export function openKernel(): Promise<Kernel> {
+  if (opened === undefined) opened = bringIn();
   return opened;
-};
+}
 
 async function bringIn(): Promise<Kernel> {
   const { default: start } = await import('replicad-opencascadejs');

@@ -13,6 +13,7 @@ import {
   type Template,
   type TemplateLine,
 } from '../gaspath/pipework/index.ts';
+import { STANDING_CAUTION } from '../questions/cautions.ts';
 import {
   LINE,
   line,
@@ -33,7 +34,9 @@ const MM_PER_M = 1e3;
 const MARGIN = 10;
 const HEAD = 8;
 const NOTE_LINE = 4;
-const RULER_ROOM = 14;
+/** Ruler with its words, and the caution below. */
+const FOOT = 26;
+const CAUTION_LINE = 3.2;
 
 /** Length of the ruler, mm. */
 export const RULER = 100;
@@ -103,6 +106,17 @@ export function ruler(at: PaperPoint): readonly Mark[] {
   ];
 }
 
+/** Ruler and caution along the bottom of a page. */
+function foot({ width, height }: PaperSize, measure: TextMeasure): readonly Mark[] {
+  const setting = { size: SIZE.label, weight: 'regular', width: width - 2 * MARGIN } as const;
+  const caution = wrapped(STANDING_CAUTION, setting, measure);
+  const first = height - MARGIN - CAUTION_LINE * (caution.length - 1);
+  return [
+    ...ruler({ x: MARGIN, y: first - 10 }),
+    ...caution.map((each, k) => text({ x: MARGIN, y: first + CAUTION_LINE * k }, each, { size: SIZE.label })),
+  ];
+}
+
 function head(template: Template, page: string, width: number, measure: TextMeasure): readonly Mark[] {
   const setting = { size: SIZE.small, weight: 'regular', width } as const;
   const notes = template.notes.flatMap((note) => wrapped(note, setting, measure));
@@ -128,14 +142,14 @@ export function onePage(template: Template, measure: TextMeasure): Page {
   const top = MARGIN + headHeight(template, inner, measure);
   const size = {
     width: inner + 2 * MARGIN,
-    height: top + canvas.height + RULER_ROOM + MARGIN,
+    height: top + canvas.height + FOOT + MARGIN,
   };
   return {
     size,
     marks: [
       ...head(template, '', inner, measure),
       ...canvas.marks.map((mark) => shifted(mark, MARGIN, top)),
-      ...ruler({ x: MARGIN, y: size.height - MARGIN - 5 }),
+      ...foot(size, measure),
     ],
   };
 }
@@ -160,7 +174,7 @@ interface Tiling {
 function tiling(paper: PaperSize, canvas: Canvas, template: Template, measure: TextMeasure): Tiling {
   const inner = paper.width - 2 * MARGIN;
   const top = MARGIN + headHeight(template, inner, measure);
-  const window = { width: inner, height: paper.height - top - RULER_ROOM - MARGIN };
+  const window = { width: inner, height: paper.height - top - FOOT - MARGIN };
   return { paper, top, window, x: cuts(canvas.width, window.width), y: cuts(canvas.height, window.height) };
 }
 
@@ -191,7 +205,7 @@ export function tiledPages(template: Template, paper: PaperName, measure: TextMe
         marks: [
           ...head(template, page, tiles.window.width, measure),
           ...marks.map((mark) => shifted(mark, MARGIN - x, tiles.top - y)),
-          ...ruler({ x: MARGIN, y: tiles.paper.height - MARGIN - 5 }),
+          ...foot(tiles.paper, measure),
         ],
       };
     }),

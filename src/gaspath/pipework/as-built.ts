@@ -141,6 +141,33 @@ export function lengthByCord(
   return { length: alongOutside({ C: cord.length, j, D: pipe.tube.od, Θ }, working), u: cord.u };
 }
 
+const byFilling = formula({
+  symbol: 'L',
+  means: 'developed length from the water that the pipe holds',
+  is: '4*V/(π*d^2)',
+  unit: 'm',
+  terms: {
+    V: { unit: 'm^3', means: 'water that fills it, flange and mouth closed off square' },
+    d: { unit: 'm', means: 'bore' },
+  },
+  source: 'PW-29',
+  holds: 'for round tube: a bend that is flattened holds less, and reads short',
+});
+
+/** Length from a filling; a bore that is 1 % out puts the length 2 % out, so only like tubes compare.  [PW-29] */
+export function lengthByFilling(
+  of: {
+    readonly volume: { readonly value: number; readonly u: number };
+    readonly bore: { readonly value: Metre; readonly u: Metre };
+  },
+  working?: Working,
+): Measured {
+  const { volume, bore } = of;
+  const length = byFilling({ V: volume.value, d: bore.value }, working);
+  const u = length * Math.hypot(volume.u / volume.value, (2 * bore.u) / bore.value);
+  return { length, u };
+}
+
 export interface AsBuilt {
   readonly pipe: string;
   readonly drawn: Metre;
@@ -215,13 +242,17 @@ const speedMoved = formula({
   terms: {
     ω: { unit: 'rad/s', means: 'speed that the drawn length suits' },
     ΔL: { unit: 'm', means: 'how much longer the pipe is' },
-    L: { unit: 'm', means: 'drawn length' },
+    L: { unit: 'm', means: 'drawn length of the way of the wave, from the valve seat' },
   },
   source: 'PW-28',
   holds: 'while speed times length stays: the wave takes the same crank angle; the intake is left out',
 });
 
-/** How far the best speed moves if speed times length stays.  [PW-28] */
+/**
+ * How far the best speed moves if speed times length stays.  [PW-28]
+ *
+ * @param of `length` from the valve seat to where the wave turns: the port is part of it, the flange is not its begin
+ */
 export const bestSpeedMoves = (
   longer: Metre,
   of: { readonly length: Metre; readonly speed: number },

@@ -4,11 +4,11 @@
  * In    shape of the port, bolts, how much plate is left round both
  * Out   a template in arcs and straight lines, origin at the middle of the port
  *
- * Shapes are bands round discs: a round port is one disc; an oval one two, with straight sides; a D one large disc on
- * its round side and two small ones at the corners of its flat side.
+ * Shapes are bands round discs: a round port is one disc; an oval one two, with straight sides; a D half a disc on its
+ * round side and two small ones at the corners of its flat side.
  */
 import type { Metre } from '../../units/quantity.ts';
-import { type Disc, hullOf } from './hull.ts';
+import { type Disc, hullOf, reach } from './hull.ts';
 import type { Point2, Template, TemplateArc, TemplateLine } from './template.ts';
 
 export type PortShape =
@@ -65,7 +65,8 @@ export function portDiscs(port: PortShape): readonly Disc[] {
     return [-1, 1].map((side) => disc(side * (w / 2 - r), side * (h / 2 - r), r));
   }
   const c = port.corner;
-  return [disc(0, h / 2 - w / 2, w / 2), ...[-1, 1].map((side) => disc(side * (w / 2 - c), -h / 2 + c, c))];
+  const top = { ...disc(0, h / 2 - w / 2, w / 2), over: [0, Math.PI] } as const;
+  return [top, ...[-1, 1].map((side) => disc(side * (w / 2 - c), -h / 2 + c, c))];
 }
 
 /** Between the rim of a hole and a band round discs, by its directions: below nothing where they meet. */
@@ -74,15 +75,15 @@ function gapTo(shape: readonly Disc[], bolt: Bolt): Metre {
   let most = -Infinity;
   // a convex shape is left behind in some direction; 0.25° apart they find it to well below a hundredth
   for (let k = 0; k < 1440; k += 1) {
-    const [c, s] = [Math.cos((k * Math.PI) / 720), Math.sin((k * Math.PI) / 720)];
-    const outline = Math.max(...shape.map(({ centre, radius }) => centre.x * c + centre.y * s + radius));
-    most = Math.max(most, x * c + y * s - outline);
+    const angle = (k * Math.PI) / 720;
+    const outline = Math.max(...shape.map((each) => reach(each, angle)));
+    most = Math.max(most, x * Math.cos(angle) + y * Math.sin(angle) - outline);
   }
   return most - bolt.hole / 2;
 }
 
 const grown = (discs: readonly Disc[], by: Metre): Disc[] =>
-  discs.map(({ centre, radius }) => ({ centre, radius: radius + by }));
+  discs.map((each) => ({ ...each, radius: each.radius + by }));
 
 export function flangeTemplate(of: Flange): Template {
   const port = portDiscs(of.port);

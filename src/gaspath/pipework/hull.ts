@@ -10,13 +10,20 @@ import { type LineUse, onArc, type Point2, type TemplateArc, type TemplateLine }
 export interface Disc {
   readonly centre: Point2;
   readonly radius: Metre;
+  /** Directions in which it counts, within 0 to 2π; all where left out. A half disc counts over half a turn. */
+  readonly over?: readonly [Radian, Radian];
 }
 
 const TURN = 2 * Math.PI;
 
+/** Of a direction: apart from rounding, and far below what a drawing shows. */
+const HAIR: Radian = 1e-9;
+
 /** How far the disc reaches in a direction. */
-const reach = ({ centre, radius }: Disc, angle: Radian): Metre =>
-  centre.x * Math.cos(angle) + centre.y * Math.sin(angle) + radius;
+export function reach({ centre, radius, over }: Disc, angle: Radian): Metre {
+  const counts = over === undefined || (angle >= over[0] && angle <= over[1]);
+  return counts ? centre.x * Math.cos(angle) + centre.y * Math.sin(angle) + radius : -Infinity;
+}
 
 /**
  * Outline of the least convex shape round all discs.
@@ -27,13 +34,12 @@ export function hullOf(discs: readonly Disc[], use: LineUse): readonly TemplateL
   const outer = outermost(discs);
   const arcs: TemplateArc[] = [];
   let angle = 0;
-  let current = furthest(outer, angle);
   while (angle < TURN) {
-    const next = takeover(outer, current, angle);
-    const end = Math.min(next?.angle ?? TURN, TURN);
-    if (end - angle > 1e-12) arcs.push({ kind: 'arc', use, ...current, from: angle, to: end });
+    const current = furthest(outer, angle);
+    const end = nextChange(outer, current, angle);
+    const { centre, radius } = current;
+    arcs.push({ kind: 'arc', use, centre, radius, from: angle, to: end });
     angle = end;
-    if (next !== undefined) current = next.disc;
   }
   const joined = joinedAtStart(arcs);
   return joined.flatMap((arc, k): TemplateLine[] => {
@@ -49,37 +55,36 @@ const outermost = (discs: readonly Disc[]): readonly Disc[] =>
   discs.filter(
     (each, k) =>
       !discs.some((other, j) => {
+        if (j === k || other.over !== undefined) return false;
         const apart = Math.hypot(other.centre.x - each.centre.x, other.centre.y - each.centre.y);
         const within = apart + each.radius - other.radius;
-        return j !== k && (within < -1e-12 || (within <= 1e-12 && (apart > 1e-12 || j < k)));
+        return within < -1e-12 || (within <= 1e-12 && (apart > 1e-12 || j < k));
       }),
   );
 
 function furthest(discs: readonly Disc[], angle: Radian): Disc {
   // just behind the direction, so that of two alike the one that holds next is taken
-  const behind = angle + 1e-9;
+  const behind = angle + HAIR;
   return discs.reduce((a, b) => (reach(b, behind) > reach(a, behind) ? b : a));
 }
 
-/** The next disc anticlockwise that reaches further than `from` does. */
-function takeover(
-  discs: readonly Disc[],
-  from: Disc,
-  angle: Radian,
-): { readonly disc: Disc; readonly angle: Radian } | undefined {
-  let best: { disc: Disc; angle: Radian; apart: Metre } | undefined;
-  for (const disc of discs) {
-    if (disc === from) continue;
+/** Where another disc reaches further for the first time: where two reach alike, or where one begins or ends to count. */
+function nextChange(discs: readonly Disc[], from: Disc, angle: Radian): Radian {
+  const changes = discs.flatMap((disc): Radian[] => {
+    const ends = disc.over === undefined ? [] : [...disc.over];
+    if (disc === from) return ends;
     const [x, y] = [disc.centre.x - from.centre.x, disc.centre.y - from.centre.y];
-    const apart = Math.hypot(x, y);
-    const turn = Math.acos((from.radius - disc.radius) / apart);
-    let at = Math.atan2(y, x) - turn;
-    while (at < angle + 1e-9) at += TURN;
-    const sooner = best === undefined || at < best.angle - 1e-12;
-    const further = best !== undefined && Math.abs(at - best.angle) <= 1e-12 && apart > best.apart;
-    if (sooner || further) best = { disc, angle: at, apart };
-  }
-  return best;
+    const share = (from.radius - disc.radius) / Math.hypot(x, y);
+    // one within the other: they never reach alike
+    if (!(Math.abs(share) <= 1)) return ends;
+    const alike = Math.atan2(y, x) - Math.acos(share);
+    return [...ends, alike - TURN, alike, alike + TURN];
+  });
+  const next = changes
+    .filter((each) => each > angle + 2 * HAIR && each < TURN - 2 * HAIR)
+    .sort((a, b) => a - b)
+    .find((each) => furthest(discs, each) !== from);
+  return next ?? TURN;
 }
 
 /** The arc that begins at 0 may be the rest of the one that ends at a full turn. */

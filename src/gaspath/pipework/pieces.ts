@@ -240,12 +240,12 @@ function endsForLegs(
   const ends = found.stock.map((): (BendPiece | undefined)[] => [undefined, undefined]);
   for (const { stock: k, piece, straight } of offers) {
     if (taken.has(straight)) continue;
-    const { pieces, kind } = found.stock[k]!;
+    const { kind } = found.stock[k]!;
     const long = stock.find((each) => each.name === kind.name)!.legs;
     const place = [0, 1].find((i) => {
       const other = ends[k]![1 - i];
-      // both legs on one piece only where the stock bend is one piece
-      const suits = other !== piece || pieces.length === 1;
+      // both legs on one piece only where it is the whole of its stock bend
+      const suits = other !== piece || piece.angle > kind.size - SAME_ANGLE;
       // trimmed to its length the leg loses a cut, unless it is that long as it comes
       const enough = long[i]! >= straight.length + kerf || Math.abs(long[i]! - straight.length) < NO_LENGTH;
       return ends[k]![i] === undefined && suits && enough;

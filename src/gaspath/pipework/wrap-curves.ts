@@ -7,6 +7,7 @@
  */
 import type { Metre, Radian } from '../../units/quantity.ts';
 import { formula, type Working } from '../../working/working.ts';
+import { alongSkin } from './stock.ts';
 
 /** Height of the cut at a place round the tube. */
 export type WrapCurve = (place: Radian, working?: Working) => Metre;
@@ -84,22 +85,8 @@ export const saddleCut = (of: Saddle): WrapCurve => {
     saddleHeight({ R: of.main.od / 2, r, e: of.offset, β: of.angle, ψ: place }, working);
 };
 
-const onBend = formula({
-  symbol: 'h',
-  means: 'from the end of a stock bend along its skin to the cut',
-  is: '(R + r*cos(ψ))*θ',
-  unit: 'm',
-  terms: {
-    R: { unit: 'm', means: 'radius of the centreline' },
-    r: { unit: 'm', means: 'half the outer diameter' },
-    ψ: { unit: 'rad', means: 'place round the tube: 0 outside of the bend' },
-    θ: { unit: 'rad', means: 'angle of the piece' },
-  },
-  source: 'PW-7',
-});
-
 /** A cut through the centre of a stock bend, `angle` from its end; 0 is its outside.  [PW-7] */
 export const bendCut =
   (of: { readonly radius: Metre; readonly od: Metre; readonly angle: Radian }): WrapCurve =>
   (place, working) =>
-    onBend({ R: of.radius, r: of.od / 2, θ: of.angle, ψ: place }, working);
+    alongSkin(of, place, working);

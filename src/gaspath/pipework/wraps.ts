@@ -45,6 +45,8 @@ export interface WrapAsked {
   readonly paper?: Metre;
   /** The seam is put here, away from where it matters; quarters are labelled all the same. */
   readonly seam?: Radian;
+  /** What the heights count from, where the tube's length hangs on it. */
+  readonly datum?: string;
   /** The side of the curve whose tube is kept: below it (heights grow towards the cut) or above it. */
   readonly keep: 'below' | 'above';
 }
@@ -88,6 +90,11 @@ export function wrap(asked: WrapAsked): Template {
     name: asked.name,
     notes: [
       ...asked.notes,
+      ...(asked.datum === undefined
+        ? []
+        : [
+            `The straight side is ${(Math.abs(side) * 1e3).toFixed(2)} mm along the tube from ${asked.datum}.`,
+          ]),
       `Once round the tube is ${(width * 1e3).toFixed(2)} mm: the two short sides must meet.`,
     ],
     lines: [
@@ -136,9 +143,12 @@ export const saddleWrap = (of: Saddle & { readonly name: string; readonly paper?
     ...(of.paper === undefined ? {} : { paper: of.paper }),
     curve: saddleCut(of),
     quarters: ['wide angle', '90°', 'narrow angle', '270°'],
-    notes: [KEPT, 'The branch is seen from its free end, places anticlockwise.'],
+    notes: [
+      KEPT,
+      'Places go round clockwise seen from the free end of the branch; its axis is offset towards 90°.',
+    ],
+    datum: 'where the axes pass each other',
     keep: 'above',
-    seam: 0,
   });
 
 export const bendWrap = (of: {
@@ -168,5 +178,6 @@ export const mergeWrap = (of: Merge & { readonly name: string; readonly paper?: 
     curve: mergeCut(of),
     quarters: ['outermost', '90°', 'innermost', '270°'],
     notes: [KEPT, `All ${of.tubes} tubes are cut alike.`],
+    datum: 'where the axes meet',
     keep: 'above',
   });
