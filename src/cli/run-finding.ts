@@ -23,15 +23,15 @@ const TELL_EVERY = 1000;
 
 /** @throws BadInput where what was kept is of another problem, or cannot be written */
 export async function runFinding(put: Put, { seconds, seed, saved }: RunAsked): Promise<RunEnded> {
-  const isThere = saved !== undefined && (await stat(saved).catch(() => undefined)) !== undefined;
-  const before = saved === undefined ? undefined : await readFinding(saved, put, seed, isThere);
-  const finding = findPrimaries(put, seed, before);
   let stopped = false;
   const stop = (): void => {
     stopped = true;
   };
   // the second one ends the program as it would any other
   process.once('SIGINT', stop).once('SIGTERM', stop);
+  const isThere = saved !== undefined && (await stat(saved).catch(() => undefined)) !== undefined;
+  const before = saved === undefined ? undefined : await readFinding(saved, put, seed, isThere);
+  const finding = findPrimaries(put, seed, before);
   const began = performance.now();
   let kept = began;
   let told = began;

@@ -26,6 +26,7 @@ export {
   BEND_COLUMNS,
   type Column,
   CUT_COLUMNS,
+  type Cut,
   csvOf,
   JIG_COLUMNS,
   type Pipe,

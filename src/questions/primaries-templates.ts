@@ -78,11 +78,11 @@ const squareCut = formula({
     D: { unit: 'm', means: 'outer diameter of a tube' },
     γ: { unit: 'rad', means: 'lean of a tube to the axis of the collector' },
   },
-  source: 'PW-29',
+  source: 'PW-30',
   holds: 'where the outermost skins of the tubes meet the outlet',
 });
 
-/** Where the tubes of a collector reach the outlet's diameter.  [PW-29] */
+/** Where the tubes of a collector reach the outlet's diameter.  [PW-30] */
 export const outletCut = (
   of: { readonly outlet: Metre; readonly od: Metre; readonly lean: Radian },
   working?: Working,

@@ -2,7 +2,9 @@
 import { type Command, Option } from 'commander';
 import {
   BEND_COLUMNS,
+  type Column,
   CUT_COLUMNS,
+  type Cut,
   csvOf,
   JIG_COLUMNS,
   type PrimariesSet,
@@ -26,6 +28,51 @@ import { columnLines, sizeText } from '../pipe-words.ts';
 import { checkedSet, onSet, type SetOptions } from '../primaries-asked.ts';
 import { remarkLines } from '../print.ts';
 import { tell } from '../tell.ts';
+
+const MM = { unit: 'mm', digits: 1 } as const;
+
+/** The cut list as a terminal has room for it; the CSV has each figure in a column of its own. */
+const CUT_WORDS = (speech: Speech): readonly Column<Cut>[] => {
+  const length = sizeText(speech);
+  return [
+    { head: 'pipe', of: ({ pipe }) => pipe },
+    { head: 'piece', of: ({ place }) => place },
+    {
+      head: 'what',
+      of: (cut) =>
+        cut.kind === 'bend'
+          ? `bend ${degrees(cut.angle)} on ${length(cut.radius)}`
+          : cut.filler === undefined
+            ? 'straight'
+            : 'filler',
+    },
+    { head: 'length', ...MM, of: (cut) => (cut.kind === 'bend' ? cut.middle : cut.length) },
+    { head: 'outside', ...MM, of: (cut) => (cut.kind === 'bend' ? cut.outside : undefined) },
+    { head: 'inside', ...MM, of: (cut) => (cut.kind === 'bend' ? cut.inside : undefined) },
+    {
+      head: 'clock',
+      of: (cut) => (cut.kind === 'bend' && cut.clock !== undefined ? degrees(cut.clock) : undefined),
+    },
+    { head: 'on the skin', ...MM, of: (cut) => (cut.kind === 'bend' ? cut.clockArc : undefined) },
+    {
+      head: 'legs kept',
+      of: (cut) =>
+        cut.kind === 'bend' && cut.legs.some((leg) => leg > 0)
+          ? cut.legs.map((leg) => (leg > 0 ? length(leg) : '0')).join(' + ')
+          : undefined,
+    },
+    {
+      head: 'from',
+      of: ({ from }) => {
+        if (from === undefined) return undefined;
+        const ends = 'angle' in from.stock ? [from.from, from.to].map(degrees) : [];
+        return `${from.stock.name}, no. ${from.number}${ends.length === 0 ? '' : `, ${ends.join(' to ')}`}`;
+      },
+    },
+  ];
+};
+
+const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(1)}°`.replace('-', '−');
 
 const TABLES = {
   cuts: ({ cuts }) => csvOf(CUT_COLUMNS, cuts.rows),
@@ -92,8 +139,8 @@ function shopLines(shop: PrimariesShop, set: PrimariesSet, speech: Speech): stri
   const straight = cuts.rows.flatMap((row) => (row.kind === 'straight' ? [row.length] : []));
   return [
     '',
-    'Cut list, along the flow',
-    ...columnLines(CUT_COLUMNS, cuts.rows, speech),
+    'Cut list, along the flow; clock from the bend before, clockwise seen with the flow',
+    ...columnLines(CUT_WORDS(speech), cuts.rows, speech),
     '',
     ...(cuts.stock.length === 0
       ? [

@@ -116,6 +116,9 @@ function notFound({ finding, stands, stopped }: RunEnded, bank: string, seconds:
   ].join('\n');
 }
 
+/** No shop tells pipes apart that are nearer to each other than this. */
+const DRAWN = 1e-5;
+
 const byInlet = (set: PrimariesSet): readonly PrimaryOfSet[] =>
   [...set.pipes].sort((a, b) => a.inlet - b.inlet);
 
@@ -143,7 +146,7 @@ function setLines(set: PrimariesSet, speech: Speech): string[] {
     `In firing order the inlets are met ${set.order.map(({ inlet }) => inlet).join(', ')} (cylinders ${set.order
       .map(({ cylinder }) => cylinder)
       .join(', ')}).`,
-    `All together ${set.mass.toFixed(2)} kg without flanges and welds; equal within ${length(set.apart, 3)} as drawn, ${length(set.target)} asked for, ± ${length(set.within)}.`,
+    `All together ${set.mass.toFixed(2)} kg without flanges and welds; as drawn they are equal within ${length(Math.max(set.apart, DRAWN), 2)}; asked for: ${length(set.target)} ± ${length(set.within)}.`,
     ...(set.spare === undefined ? [] : [`Least room beyond what was asked: ${length(set.spare)}.`]),
     'Places are on the middle of the pipe, in the axes of the car: forward, left, up.',
   ];
