@@ -133,8 +133,8 @@ async function buildCommandLine(stamp) {
     platform: 'node',
     format: 'esm',
     target: 'node20',
-    // dozens of small files of packages, found and read one by one, are half of a short command's time; pdfkit finds
-    // its own data beside itself, and is only brought in for paper; the CAD kernel does the same with its 23 MB
+    // dozens of small files of packages, found and read one by one, are half of a short command's time; pdfkit and the
+    // CAD kernel find their own data beside themselves, and are only brought in for paper and solids
     external: ['pdfkit', 'replicad', 'replicad-opencascadejs'],
     banner: {
       js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",

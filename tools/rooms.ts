@@ -65,7 +65,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
     ['node', 'hono', '@hono/node-server'],
   ),
   cli: shell(
-    ['units', 'measured', 'working', 'car', 'questions', 'sheets', 'paper', 'workshop', 'server'],
+    ['units', 'measured', 'working', 'car', 'questions', 'sheets', 'paper', 'drafts', 'workshop', 'server'],
     ['node', 'commander', 'zod'],
   ),
   web: shell(

@@ -19,22 +19,26 @@ import { coilForBarCommand } from './commands/coil-for-bar.ts';
 import { compareCommand } from './commands/compare.ts';
 import { cornerCommand } from './commands/corner.ts';
 import { curvesCommand } from './commands/curves.ts';
+import { cutsCommand } from './commands/cuts.ts';
 import { demoCommand } from './commands/demo.ts';
 import { figuresCommand } from './commands/figures.ts';
 import { followCommand } from './commands/follow.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
 import { logCommand } from './commands/log.ts';
+import { primariesCommand } from './commands/primaries.ts';
 import { routeCommand } from './commands/route.ts';
 import { scanCommand } from './commands/scan.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
 import { sheetCommand } from './commands/sheet.ts';
+import { solidsCommand } from './commands/solids.ts';
 import { studsCommand } from './commands/studs.ts';
 import { surveyCommand } from './commands/survey.ts';
 import { tighteningCommand } from './commands/tightening.ts';
 import { tubCommand } from './commands/tub.ts';
 import { workingCommand } from './commands/working.ts';
+import { wrapsCommand } from './commands/wraps.ts';
 import { BadInput, badAsk, EXIT, EXIT_HELP, NotReached } from './outcome.ts';
 
 function program(): Command {
@@ -66,6 +70,10 @@ function program(): Command {
     studsCommand(),
     tighteningCommand(),
     scanCommand(),
+    primariesCommand(),
+    cutsCommand(),
+    wrapsCommand(),
+    solidsCommand(),
     barForCoilCommand(),
     coilForBarCommand(),
     ladderCommand(),

@@ -92,7 +92,15 @@ export { openCar } from './open-car.ts';
 export { readPrimaries, writePrimaries } from './primaries-file.ts';
 export { type ProblemPut, primariesProblem, type ScanInCar } from './primaries-problem.ts';
 export { type PrimariesScene, primariesScene } from './primaries-scene.ts';
-export { type PrimariesSet, type PrimaryOfSet, primariesSet, type TightPlace } from './primaries-set.ts';
+export {
+  type PrimariesSet,
+  type PrimaryOfSet,
+  primariesBreaches,
+  primariesSet,
+  type TightPlace,
+} from './primaries-set.ts';
+export * from './primaries-shop.ts';
+export { primariesTemplates, type TemplatesOfSet } from './primaries-templates.ts';
 export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export { type ScanAnswer, scanForms, scanOf } from './scans.ts';

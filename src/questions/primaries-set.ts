@@ -128,6 +128,13 @@ export function primariesSet(
   };
 }
 
+/** What of the problem an answer breaches, in words; an answer that lacks pipes is no set, and is asked this first. */
+export const primariesBreaches = (
+  problem: RouteProblem,
+  cylinders: readonly number[],
+  solution: RouteSolution,
+): readonly string[] => verify(problem, solutionJson(solution)).map((each) => breachWords(each, cylinders));
+
 /** Chords of a bend that the eye takes for an arc. */
 const CHORD: Radian = (4 * Math.PI) / 180;
 

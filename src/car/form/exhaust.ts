@@ -123,6 +123,19 @@ const collector = z.strictObject({
     800,
     'steel rule',
   ).optional(),
+  lean: degrees(
+    'lean of each tube of the collector to its axis, where it is cut from tube',
+    'Decided; steeper is shorter and turns the gas more.',
+    2,
+    45,
+  ).optional(),
+  outlet: length(
+    'outer diameter where the collector is cut square for its outlet',
+    'Vernier.',
+    20,
+    250,
+  ).optional(),
+  joins: choice('how a primary is held in its inlet; left out, welded', ['welded', 'slip']).optional(),
   clock: degrees(
     'turn of the first inlet about the axis, from straight up, right-handed downstream',
     'Decided; left out, free.',
@@ -147,6 +160,65 @@ const bank = z.strictObject({
     .meta({ title: 'cylinders of this bank by number, in the order of the ports from front to rear' }),
   ports: z.array(port).min(3).max(6),
   collector,
+});
+
+const price = z.number().min(0).max(1e6).meta({ title: 'price of one, in the money of the shop' }).optional();
+
+const rack = z.strictObject({
+  bends: z
+    .array(
+      z.strictObject({
+        name: words('what the shop calls it'),
+        radius: millimetres('radius of its middle line', 'From the maker of the bends.', 15, 400),
+        angle: degrees('angle of the whole bend', 'From its maker: 180, 90, 45.', 10, 360),
+        leg: millimetres('straight tube at either end of the arc', 'Rule.', 0, 500).optional(),
+        price,
+      }),
+    )
+    .max(40)
+    .meta({ title: 'stock bends' }),
+  tubes: z
+    .array(
+      z.strictObject({
+        name: words('what the shop calls it'),
+        length: millimetres('length of one', 'Tape.', 50, 7000),
+        price,
+      }),
+    )
+    .max(40)
+    .meta({ title: 'straight tube' }),
+  kerf: millimetres('what one cut takes', 'Width of a cut in scrap: saw 1.5, thin disc 1.', 0, 6),
+  leastPiece: millimetres(
+    'shortest piece that can be held and cut, at its inside',
+    'Width of the jaws that hold it.',
+    0,
+    100,
+  ),
+});
+
+const flange = z.strictObject({
+  form: choice('form of the port', ['round', 'oval', 'D']),
+  width: length('width of the port', 'Inside jaws of the vernier.', 15, 120),
+  height: length(
+    'height of the port; a round one needs none',
+    'Inside jaws of the vernier.',
+    15,
+    120,
+  ).optional(),
+  corner: length('radius of the two corners of a D', 'Radius gauge.', 1, 40).optional(),
+  land: millimetres('plate left round the port', 'Decided.', 2, 40),
+  boltLand: millimetres('plate left round a hole', 'Decided.', 2, 40),
+  bolts: z
+    .array(
+      z.strictObject({
+        across: length('from the middle of the port, to the right seen from the tube', 'Vernier.', -120, 120),
+        up: length('from the middle of the port, up', 'Vernier.', -120, 120),
+        hole: length('diameter of the hole', 'Vernier.', 3, 20),
+      }),
+    )
+    .min(1)
+    .max(8)
+    .meta({ title: 'holes of the flange' }),
 });
 
 const SOLIDS = ['box', 'rod', 'drum'] as const;
@@ -193,6 +265,8 @@ export const exhaust = z.strictObject({
     .meta({ title: 'firing order of the whole engine, by cylinder' }),
   left: bank,
   right: bank.optional(),
+  rack: rack.optional(),
+  flange: flange.optional(),
   keepOuts: z.array(keepOut).max(200).optional(),
   scans: z
     .record(z.string(), scan)

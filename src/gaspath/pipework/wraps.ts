@@ -49,6 +49,8 @@ export interface WrapAsked {
   readonly datum?: string;
   /** The side of the curve whose tube is kept: below it (heights grow towards the cut) or above it. */
   readonly keep: 'below' | 'above';
+  /** Height of the straight side, where it is laid to something; left out, a band away from the curve. */
+  readonly side?: Metre;
 }
 
 export function wrap(asked: WrapAsked): Template {
@@ -58,7 +60,7 @@ export function wrap(asked: WrapAsked): Template {
   const heights = places.map((each) => asked.curve(each + seam));
   const lowest = Math.min(...heights);
   const highest = Math.max(...heights);
-  const side = asked.keep === 'below' ? lowest - BAND : highest + BAND;
+  const side = asked.side ?? (asked.keep === 'below' ? lowest - BAND : highest + BAND);
   // laid so that the kept tube is below the curve on paper, with the straight side at y = 0
   const y = (height: Metre): Metre => Math.abs(height - side);
   const top = Math.max(...heights.map(y));
@@ -167,6 +169,7 @@ export const bendWrap = (of: {
       'Paper does not lie flat on a bend: mark outside, inside and both sides, and join them round the tube.',
     ],
     keep: 'below',
+    side: 0,
     seam: Math.PI,
   });
 

@@ -1,0 +1,133 @@
+/** Forms of the answers about a bank's primaries: found, cut, drawn. SI; places in the axes of the car. */
+import { z } from 'zod';
+import { about, number, remarks } from './form.ts';
+
+const bank = z.enum(['left', 'right']);
+const cylinder = z.int();
+const place = z.array(z.number()).length(3).meta({ description: 'm: forward, left, up' });
+const metres = z.number().meta({ description: 'm' });
+const radians = z.number().meta({ description: 'rad' });
+
+const found = z.strictObject({
+  target: metres,
+  within: metres,
+  apart: z.number().meta({ description: 'm, longest less shortest' }),
+  mass: z.number().meta({ description: 'kg' }),
+  spare: number('m, least room beyond what was asked; null where nothing is near'),
+  collector: z.strictObject({ mouth: place, axis: z.array(z.number()).length(3) }),
+  order: z
+    .array(z.strictObject({ cylinder, inlet: z.int() }))
+    .meta({ description: 'in firing order; inlets counted from 1 round the ring' }),
+  pipes: z.array(
+    z.strictObject({
+      cylinder,
+      inlet: z.int(),
+      length: metres,
+      bends: z.int(),
+      turned: z.number().meta({ description: 'rad, all bends together' }),
+      mass: z.number().meta({ description: 'kg' }),
+      tightest: z
+        .strictObject({
+          against: z.string(),
+          gap: z.number().meta({ description: 'm, metal to metal, cold' }),
+          spare: metres,
+          at: place,
+        })
+        .nullable(),
+    }),
+  ),
+});
+
+export const primariesForm = z.strictObject({
+  ...about('primaries'),
+  bank,
+  seed: z.int(),
+  reached: z.boolean(),
+  stands: z.enum(['impossible', 'searching', 'improving', 'done']),
+  causes: z.array(z.string()).meta({ description: 'why it cannot be' }),
+  nearest: z.string().optional(),
+  set: found.optional(),
+  ...remarks,
+});
+
+export const cutsForm = z.strictObject({
+  ...about('cuts'),
+  bank,
+  racked: z.boolean().meta({ description: 'the car file tells what lies on the shelf' }),
+  pieces: z.array(
+    z.strictObject({
+      pipe: z.string(),
+      place: z.int().meta({ description: 'along the flow, from 1' }),
+      kind: z.enum(['bend', 'straight']),
+      length: metres,
+      radius: metres.optional(),
+      angle: radians.optional(),
+      outside: metres.optional(),
+      inside: metres.optional(),
+      clock: number('rad, from the bend before, clockwise seen with the flow; null at the first').optional(),
+      legs: z.array(metres).optional(),
+      filler: z.boolean().optional(),
+      stock: z.string().optional(),
+      number: z.int().optional(),
+      from: z.number().optional().meta({ description: 'rad of a stock bend, m of a tube' }),
+      to: z.number().optional().meta({ description: 'rad of a stock bend, m of a tube' }),
+    }),
+  ),
+  stock: z.array(
+    z.strictObject({
+      name: z.string(),
+      count: z.int(),
+      price: number("of one, in the shop's money"),
+    }),
+  ),
+  cost: z.number().meta({ description: "of the stock, in the shop's money" }),
+  welds: z.array(
+    z.strictObject({
+      pipe: z.string(),
+      what: z.enum(['flange', 'piece to piece', 'collector']),
+      from: z.number().meta({ description: 'm, from the flange along the middle' }),
+      at: place,
+    }),
+  ),
+  bends: z.array(
+    z.strictObject({
+      pipe: z.string(),
+      bend: z.int(),
+      feed: metres,
+      rotation: z.number().meta({ description: 'rad, clockwise seen with the flow' }),
+      angle: radians,
+      radius: metres,
+      wallOutside: metres,
+    }),
+  ),
+  runOuts: z.array(z.strictObject({ pipe: z.string(), length: metres })),
+  jig: z.strictObject({
+    told: z.string().meta({ description: 'how the axes of the jig lie' }),
+    points: z.array(
+      z.strictObject({
+        pipe: z.string(),
+        what: z.string(),
+        at: z.array(z.number()).length(3).meta({ description: 'm, in the axes of the jig' }),
+      }),
+    ),
+  }),
+  problems: z.array(z.string()).meta({ description: 'what cannot be made so' }),
+  ...remarks,
+});
+
+export const wrapsForm = z.strictObject({
+  ...about('wraps'),
+  bank,
+  files: z.array(z.string()),
+  templates: z.array(z.string()),
+  ...remarks,
+});
+
+export const solidsForm = z.strictObject({
+  ...about('solids'),
+  bank,
+  file: z.string(),
+  bytes: z.int(),
+  pipes: z.array(z.strictObject({ cylinder, length: metres })),
+  cautions: remarks.cautions,
+});

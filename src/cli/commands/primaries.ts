@@ -1,0 +1,181 @@
+/** `flatpatch primaries`: a bank's primaries found, all of one length, clear of all that the car file names. */
+import type { Command } from 'commander';
+import {
+  EXHAUST_CAUTION,
+  type PrimariesSet,
+  type PrimaryOfSet,
+  STANDING_CAUTION,
+  writePrimaries,
+} from '../../questions/index.ts';
+import type { Speech } from '../../units/show.ts';
+import { askedCount } from '../asked.ts';
+import {
+  carOut,
+  command,
+  complain,
+  header,
+  headLines,
+  type MannerOptions,
+  onCar,
+  speaking,
+  tailLines,
+} from '../command.ts';
+import { placeText, sizeText } from '../pipe-words.ts';
+import { type BankOptions, onBank, putBank } from '../primaries-asked.ts';
+import { table } from '../print.ts';
+import { type RunEnded, runFinding } from '../run-finding.ts';
+import { tell } from '../tell.ts';
+import { writeWhole } from '../whole-file.ts';
+
+interface Options extends BankOptions, MannerOptions {
+  readonly seconds: string;
+  readonly seed: string;
+  readonly solution?: string;
+  readonly saved?: string;
+}
+
+export function primariesCommand(): Command {
+  const made = command(
+    'primaries',
+    'Primaries of a bank found: all of one length, packed into their collector, clear of bodywork and the rest',
+    [
+      'flatpatch primaries ashgarth-501 --bank left --solution left.json',
+      'flatpatch primaries ashgarth-501 --bank right --seed 3 --saved right.kept --json',
+    ],
+  );
+  return speaking(onBank(onCar(made)))
+    .option('--seconds <count>', 'longest time to look', '20')
+    .option('--seed <number>', 'of the draw: the same seed gives the same set', '1')
+    .option('--solution <file>', 'file to write the set to')
+    .option('--saved <file>', 'file to keep what was done in every two seconds, and to go on from')
+    .addHelpText('after', '\nCtrl-C ends the looking; the best set so far is told and written.')
+    .action(answer);
+}
+
+async function answer(file: string, options: Options): Promise<void> {
+  const seconds = askedCount('--seconds', options.seconds, 1, 86_400);
+  const seed = askedCount('--seed', options.seed, 0, 2 ** 31 - 1);
+  const { bank, saved } = options;
+  await tell(file, options, async (found) => {
+    const { car } = found;
+    const put = await putBank(found, options);
+    const ended = await runFinding(put, { seconds, seed, ...(saved === undefined ? {} : { saved }) });
+    const { finding, stands } = ended;
+    const solution = finding.solution();
+    const set = finding.set();
+    if (solution !== undefined && options.solution !== undefined) {
+      await writeWhole(options.solution, writePrimaries(solution));
+      complain(`${options.solution}: the set of ${solution.pipes.length} primaries.`);
+    }
+    const notes = [
+      ...put.notes,
+      ...(set !== undefined && stands !== 'done'
+        ? ['The looking was ended before its end: longer may give more room.']
+        : []),
+    ];
+    const cautions = [EXHAUST_CAUTION, STANDING_CAUTION];
+    const nearest = finding.nearest();
+    return {
+      json: {
+        ...header('primaries'),
+        car: carOut(car, found.file),
+        bank,
+        seed,
+        reached: set !== undefined,
+        stands,
+        causes: [...finding.causes],
+        ...(nearest === undefined || set !== undefined ? {} : { nearest }),
+        ...(set === undefined ? {} : { set: setOut(set) }),
+        notes,
+        cautions,
+      },
+      lines: () => [
+        ...headLines(car, `primaries of the ${bank} bank`),
+        '',
+        ...setLines(set!, options.units),
+        ...tailLines(notes, cautions),
+      ],
+      refusal: set === undefined ? notFound(ended, bank, seconds) : undefined,
+    };
+  });
+}
+
+function notFound({ finding, stands, stopped }: RunEnded, bank: string, seconds: number): string {
+  if (stands === 'impossible') {
+    return [
+      `Primaries of the ${bank} bank as they are asked for cannot be:`,
+      ...finding.causes.map((each) => `- ${each}`),
+    ].join('\n');
+  }
+  const within = stopped ? 'until it was stopped' : `in ${seconds} s`;
+  const nearest = finding.nearest();
+  return [
+    `No set for the ${bank} bank was found ${within}, from ${finding.starts()} fresh starts.`,
+    ...(nearest === undefined ? [] : [`What came nearest: ${nearest}`]),
+    'Longer, another seed, or less asked for may do: length, clearances, the room of the collector, bends of another radius.',
+  ].join('\n');
+}
+
+/** No shop tells pipes apart that are nearer to each other than this. */
+const DRAWN = 1e-5;
+
+const byInlet = (set: PrimariesSet): readonly PrimaryOfSet[] =>
+  [...set.pipes].sort((a, b) => a.inlet - b.inlet);
+
+function setLines(set: PrimariesSet, speech: Speech): string[] {
+  const length = sizeText(speech);
+  return [
+    ...table([
+      ['Cylinder', 'inlet', 'length', 'bends', 'turned', 'mass', 'tightest'],
+      ...set.pipes.map((pipe) => [
+        String(pipe.cylinder),
+        String(pipe.inlet),
+        length(pipe.length),
+        String(pipe.bends),
+        `${((pipe.turned * 180) / Math.PI).toFixed(0)}°`,
+        `${pipe.mass.toFixed(2)} kg`,
+        pipe.tightest === undefined
+          ? 'nothing near'
+          : `${length(pipe.tightest.gap)} to ${pipe.tightest.against}, at ${placeText(pipe.tightest.at, speech)}`,
+      ]),
+    ]),
+    '',
+    `Round the collector, inlet 1 on: cylinders ${byInlet(set)
+      .map(({ cylinder }) => cylinder)
+      .join(', ')}.`,
+    `In firing order the inlets are met ${set.order.map(({ inlet }) => inlet).join(', ')} (cylinders ${set.order
+      .map(({ cylinder }) => cylinder)
+      .join(', ')}).`,
+    `All together ${set.mass.toFixed(2)} kg without flanges and welds; as drawn they are equal within ${length(Math.max(set.apart, DRAWN), 2)}; asked for: ${length(set.target)} ± ${length(set.within)}.`,
+    ...(set.spare === undefined ? [] : [`Least room beyond what was asked: ${length(set.spare)}.`]),
+    'Places are on the middle of the pipe, in the axes of the car: forward, left, up.',
+  ];
+}
+
+/** As the published form has it: what only drawings need stays behind. */
+const setOut = (set: PrimariesSet) => ({
+  target: set.target,
+  within: set.within,
+  apart: set.apart,
+  mass: set.mass,
+  spare: set.spare ?? null,
+  collector: { mouth: [...set.collector.mouth], axis: [...set.collector.axis] },
+  order: set.order.map(({ cylinder, inlet }) => ({ cylinder, inlet })),
+  pipes: set.pipes.map(({ cylinder, inlet, length, bends, turned, mass, tightest }) => ({
+    cylinder,
+    inlet,
+    length,
+    bends,
+    turned,
+    mass,
+    tightest:
+      tightest === undefined
+        ? null
+        : {
+            against: tightest.against,
+            gap: tightest.gap,
+            spare: tightest.spare,
+            at: [...tightest.at],
+          },
+  })),
+});

@@ -1,0 +1,137 @@
+/** A bank's primaries on the command line: found, read back, cut, drawn; what does not suit any more is refused. */
+import assert from 'node:assert/strict';
+import { spawn } from 'node:child_process';
+import { cp, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { after, before, test } from 'node:test';
+import { answerForm } from '../../src/cli/answers/index.ts';
+import { near } from '../near.ts';
+import { COMMAND, flatpatch, HOME, ROOT } from './flatpatch.ts';
+
+const BANK = ['--bank', 'left'];
+let folder: string;
+let solution: string;
+// biome-ignore lint/suspicious/noExplicitAny: held against its form below
+let found: any;
+
+before(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'flatpatch-primaries-'));
+  solution = join(folder, 'left.json');
+  found = await answerOf(['primaries', 'ashgarth-501', ...BANK, '--solution', solution]);
+});
+after(() => rm(folder, { recursive: true, force: true }));
+
+// biome-ignore lint/suspicious/noExplicitAny: held against the form of answers
+async function answerOf(args: readonly string[], code = 0): Promise<any> {
+  const ran = await flatpatch([...args, '--json']);
+  assert.equal(ran.code, code, `${args.join(' ')}: ${ran.err}`);
+  return answerForm.parse(JSON.parse(ran.out));
+}
+
+/**
+ * By hand from the car file: 655 mm from the port face, less 8 mm of flange, is 647 mm. Weight by Pappus: pi (47.6 - 1)
+ * 1 mm times 647 mm at 8440 kg/m3 (alloy 625, from memory). Circular orders are the firing order's: from each inlet to
+ * the next one goes the same step round the ring of five.
+ */
+test('primaries: five of one length, in firing order round the ring, none nearer than it may', () => {
+  const { set } = found;
+  assert.equal(set.pipes.length, 5);
+  for (const pipe of set.pipes) {
+    near(pipe.length, 0.647, 5e-5);
+    near(pipe.mass, Math.PI * 0.0466 * 0.001 * 0.647 * 8440, 1e-3);
+    assert.ok(pipe.tightest.spare > -1e-5);
+  }
+  const inlets: number[] = set.order.map(({ inlet }: { inlet: number }) => inlet);
+  const steps = inlets.map((inlet, k) => (inlets[(k + 1) % 5]! - inlet + 10) % 5);
+  assert.equal(new Set(steps).size, 1, inlets.join(' '));
+  assert.ok(steps[0] === 1 || steps[0] === 4);
+  assert.match(found.cautions.join(' '), /prove it on the car/);
+});
+
+test('cuts: the pieces of each pipe come to its length, and no stock bend gives more than it has', async () => {
+  const cuts = await answerOf(['cuts', 'ashgarth-501', ...BANK, '--solution', solution]);
+  const used = new Map<string, number>();
+  for (const { cylinder } of found.set.pipes) {
+    const own = cuts.pieces.filter(({ pipe }: { pipe: string }) => pipe === String(cylinder));
+    const sum = own.reduce(
+      (all: number, each: { length: number; legs?: number[] }) =>
+        all + each.length + (each.legs ?? []).reduce((a, b) => a + b, 0),
+      0,
+    );
+    near(sum, 0.647, 1e-9);
+    // one weld more than pieces: the ends are welded too
+    const welds = cuts.welds.filter(({ pipe }: { pipe: string }) => pipe === String(cylinder));
+    assert.equal(welds.length, own.length + 1);
+    for (const each of own) {
+      const key = `${each.stock} ${each.number}`;
+      if (each.kind === 'bend') used.set(key, (used.get(key) ?? 0) + each.angle);
+    }
+  }
+  for (const [key, angle] of used) assert.ok(angle <= (key.startsWith('U') ? Math.PI : Math.PI / 2), key);
+  const { out } = await flatpatch([
+    'cuts',
+    'ashgarth-501',
+    ...BANK,
+    '--solution',
+    solution,
+    '--csv',
+    'bends',
+  ]);
+  assert.match(out, /^pipe,bend,feed \(mm\),rotation \(deg\),angle \(deg\)/);
+  assert.equal(out.trim().split(/\r\n/).length, 1 + cuts.bends.length);
+});
+
+test('wraps and solids: files that are what they are called', async () => {
+  const out = join(folder, 'templates');
+  const args = ['ashgarth-501', ...BANK, '--solution', solution];
+  const wraps = await answerOf(['wraps', ...args, '--out', out, '--form', 'svg']);
+  assert.deepEqual((await readdir(out)).sort(), [...wraps.files].sort());
+  assert.ok(wraps.templates.includes('flange') && wraps.templates.includes('collector, merge cut'));
+  const step = join(folder, 'left.step');
+  await answerOf(['solids', ...args, '--out', step]);
+  assert.match(await readFile(step, 'utf8'), /^ISO-10303-21;[\s\S]*primary 1/);
+  assert.equal((await answerOf(['solids', ...args, '--out', 'left.dwg'], 2)).problems[0].code, 'asked/out');
+});
+
+test('a set that does not suit the car file any more is told and not cut; without a rack no stock is named', async () => {
+  const car = join(folder, 'car');
+  await cp(join(ROOT, 'cars/ashgarth-501'), car, { recursive: true });
+  const text = await readFile(join(car, 'car.yaml'), 'utf8');
+  const file = (of: string): Promise<void> => writeFile(join(car, 'car.yaml'), of);
+  const ask = ['cuts', car, ...BANK, '--solution', solution];
+  await file(text.replace('length: 655 mm, from: port face', 'length: 665 mm, from: port face'));
+  assert.match((await answerOf(ask, 3)).message, /Cylinder 1: .*length/i);
+  await file(text.replace(/ {2}rack:[\s\S]*?leastPiece: .*\n/, ''));
+  const bare = await answerOf(ask);
+  assert.equal(bare.racked, false);
+  assert.match(bare.notes[0], /tells no rack/);
+  assert.ok(bare.pieces.every((each: { stock?: string }) => each.stock === undefined));
+  // 655 mm cannot span from a port to a collector 3 m away: told with its cause, and no search
+  await file(
+    text.replace('"-1950, 262, 178 mm"', '"-4950, 262, 178 mm"').replace('"-2150, 262', '"-5150, 262'),
+  );
+  const never = await answerOf(['primaries', car, ...BANK], 3);
+  assert.equal(never.stands, 'impossible');
+  assert.ok(never.causes.length > 0);
+});
+
+test('Ctrl-C ends the looking; what was kept goes on to the same set; of another seed it is left alone', async () => {
+  const kept = join(folder, 'left.kept');
+  const again = join(folder, 'again.json');
+  const args = ['primaries', 'ashgarth-501', ...BANK, '--saved', kept, '--solution', again];
+  const child = spawn(process.execPath, [COMMAND, ...args], {
+    cwd: ROOT,
+    env: { ...process.env, FLATPATCH_HOME: HOME },
+    stdio: ['ignore', 'ignore', 'pipe'],
+  });
+  // the scan has been read once it is doubted: then the finding begins
+  child.stderr.setEncoding('utf8').on('data', (text: string) => {
+    if (text.includes('Mind: scan')) setTimeout(() => child.kill('SIGINT'), 250);
+  });
+  const code = await new Promise((resolve) => child.on('close', resolve));
+  assert.ok(code === 0 || code === 3, `ended with ${code}`);
+  assert.equal((await flatpatch(args)).code, 0);
+  assert.equal(await readFile(again, 'utf8'), await readFile(solution, 'utf8'));
+  assert.equal((await answerOf([...args, '--seed', '2'], 2)).problems[0].code, 'asked/saved-other');
+});
