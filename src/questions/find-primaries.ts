@@ -39,10 +39,12 @@ export function findPrimaries(put: Put, seed: number, saved?: SavedFinding): Fin
     advance: () => run.advance(),
     solution: () => run.solution,
     set: () => (run.solution === undefined ? undefined : primariesSet(problem, cylinders, run.solution)),
-    causes: run.causes.map(({ says, pipes }) =>
-      pipes === undefined || pipes.length === 0
-        ? says
-        : `${says} (cylinder ${pipes.map((port) => cylinders[port]).join(', ')})`,
+    // ports are counted from one there; here a pipe has its cylinder's number
+    causes: run.causes.map(({ says }) =>
+      says.replace(
+        /\b(?:Pipe of port|Port|port) (\d+)/g,
+        (_, port: string) => `Cylinder ${cylinders[Number(port) - 1]}`,
+      ),
     ),
     nearest: () => {
       const { nearest } = run;

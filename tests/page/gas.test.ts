@@ -85,7 +85,7 @@ describe('the gas path on the page', { skip: NO_BROWSER }, () => {
 
   test('a car without an exhaust is told what to write; a scan that is away is told', async () => {
     const page = desk;
-    await page.goto(`${workshop.url}?car=fenwold-201&way=gas`);
+    await page.goto(`${workshop.url}?car=pellmoor-7b&way=gas`);
     await page.getByText('The car file tells no exhaust').waitFor();
     const refused = await page.request.get(`${workshop.url}api/cars/${CAR}/scans/car.yaml`);
     assert.equal(refused.status(), 404);

@@ -64,7 +64,7 @@ const PLACES: Readonly<Record<string, Where>> = {
   working: { address: '?car=fenwold-201&figure=wheelRate', shows: '.slip .shares li' },
   'two specs': { address: '?car=ashgarth-501&against=as+run', shows: '.differences tbody' },
   primaries: { address: '?car=ashgarth-501&way=gas', shows: '#card button:enabled:text("Find a set")' },
-  'no exhaust': { address: '?car=fenwold-201&way=gas', shows: '#card code' },
+  'no exhaust': { address: '?car=pellmoor-7b&way=gas', shows: '#card code' },
   'a way to come': { address: '?car=fenwold-201&way=floor', shows: '.way-title:text("flat floor")' },
 };
 
