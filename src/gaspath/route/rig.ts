@@ -185,10 +185,15 @@ export class Rig extends Rows {
         const far = br + others[4 * o + 3]! + full;
         if (dx * dx + dy * dy + dz * dz > far * far) continue;
         const kEnd = Math.min(two.count - 1, k0 + BLOCK);
+        const within = others[4 * o + 3]! + full;
         for (let m = m0; m < mEnd; m++) {
           const x = one.at[3 * m]!;
           const y = one.at[3 * m + 1]!;
           const z = one.at[3 * m + 2]!;
+          const ex = others[4 * o]! - x;
+          const ey = others[4 * o + 1]! - y;
+          const ez = others[4 * o + 2]! - z;
+          if (ex * ex + ey * ey + ez * ez > within * within) continue;
           const k = nearestChord(two.at, k0, kEnd, x, y, z);
           if (near.gap >= full) continue;
           const t = near.share;

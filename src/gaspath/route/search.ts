@@ -49,12 +49,12 @@ export interface Saved {
 
 type Phase = 'start' | 'insert' | 'joint' | 'rip' | 'finish' | 'improve' | 'done';
 
-const MOST_RIPS = 14;
+const MOST_RIPS = 12;
 /** A start whose pipes breach each other by so much (sum of squares, mm^2) is not worth mending. */
-const HOPELESS = 30_000;
+const HOPELESS = 12_000;
 /** Below this the margin may be what is in the way. */
 const NEARLY = 40;
-const MARGINS = [1.2, 0.6, 0.3, 0.12] as const;
+const MARGINS = [1.2, 0.6, 0.3, 0.12, 0.045] as const;
 /** What the closest samples must still keep, mm. */
 const KEPT = 0.03;
 
@@ -207,6 +207,8 @@ export class Search {
       return;
     }
     if (rig.cost < this.keptCost) {
+      // what gets better is worth more tries
+      if (rig.cost < 0.8 * this.keptCost) this.rips = Math.max(0, this.rips - 4);
       this.keptCost = rig.cost;
       this.kept = layoutOf(rig);
       if (rig.cost < NEARLY) {
@@ -277,7 +279,7 @@ export class Search {
     for (const margin of MARGINS) {
       if (!this.polish(margin)) {
         this.remember();
-        if (rig.cost > 30 * NEARLY) break;
+        if (rig.cost > 30 * NEARLY || (margin < 0.2 && rig.cost > 2)) break;
         continue;
       }
       if (!this.stands()) continue;
@@ -294,7 +296,8 @@ export class Search {
     this.all();
     rig.margin = margin;
     rig.exact = true;
-    rig.spacing = 7;
+    // the least margin leaves nothing for what lies between samples
+    rig.spacing = margin < 0.1 ? 3 : 7;
     return descend(rig, { ...USUAL, iterations: 40, patience: 6 }) === 'solved';
   }
 
