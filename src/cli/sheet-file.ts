@@ -18,6 +18,11 @@ export async function writeSheet<K extends SheetKind>(
     if (reason instanceof NoSheet) throw new NotReached(reason.message);
     throw reason;
   });
+  await writePdf(pdf, asked.paper, out);
+}
+
+/** @throws BadInput where the file cannot be written */
+export async function writePdf(pdf: Uint8Array, paper: PaperName, out: string): Promise<void> {
   if (out === '-') {
     process.stdout.write(pdf);
     return;
@@ -27,5 +32,5 @@ export async function writeSheet<K extends SheetKind>(
   } catch (reason) {
     throw badAsk('asked/out', `"${out}" cannot be written: ${(reason as NodeJS.ErrnoException).code}.`);
   }
-  complain(`${out}: ${pdf.length} bytes, ${asked.paper}.`);
+  complain(`${out}: ${pdf.length} bytes, ${paper}.`);
 }

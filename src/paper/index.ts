@@ -4,7 +4,15 @@
  * In    what kind of sheet, of which car, and what that kind is asked with; date and version are handed in
  * Out   the bytes of the PDF
  */
-import { type AskedOf, type SheetAnswer, type SheetKind, sheetOf } from '../sheets/index.ts';
+import {
+  type AskedOf,
+  type PrimariesSheetMatter,
+  primariesSheetOf,
+  type SheetAnswer,
+  type SheetKind,
+  type SheetOn,
+  sheetOf,
+} from '../sheets/index.ts';
 import { paperMeasure, renderPdf } from './pdf.ts';
 
 export {
@@ -30,3 +38,6 @@ export async function sheetPdf<K extends SheetKind>(kind: K, asked: AskedOf[K]):
   if (!answer.made) throw new NoSheet(answer.message);
   return renderPdf(answer.document);
 }
+
+export const primariesPdf = (asked: SheetOn & { readonly matter: PrimariesSheetMatter }): Promise<Buffer> =>
+  renderPdf(primariesSheetOf(asked, paperMeasure()));

@@ -10,11 +10,13 @@ export {
   isCornerSheet,
   LOAD_SHEETS,
   type LoadSheet,
+  primariesSheetOf,
   SHEET_KINDS,
   type SheetAsked,
   type SheetKind,
   sheetOf,
 } from './of-car.ts';
 export { PAPER, type Page, type PaperName, type SheetDocument } from './page.ts';
+export type { PrimariesSheetMatter } from './primaries-sheet.ts';
 export { pageSvg } from './svg.ts';
 export type { TextMeasure } from './text-measure.ts';

@@ -19,6 +19,8 @@ import { cornerSheet } from './corner-sheet.ts';
 import type { SheetHead } from './frame.ts';
 import { jointSheetOf, loadSheetOf, tighteningCardOf } from './loads-of-car.ts';
 import { orderOfOwnBar, shapeOf } from './order-of-car.ts';
+import type { SheetDocument } from './page.ts';
+import { type PrimariesSheetMatter, primariesSheet } from './primaries-sheet.ts';
 import { springSheet } from './spring-sheet.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { wheelWords } from './words.ts';
@@ -60,6 +62,12 @@ const MAKERS: Makers = {
 
 export const sheetOf = <K extends SheetKind>(kind: K, asked: AskedOf[K], measure: TextMeasure): SheetAnswer =>
   MAKERS[kind](asked, measure);
+
+/** Of a set that was found and checked: no question of the car alone, so no kind among the others. */
+export const primariesSheetOf = (
+  asked: SheetOn & { readonly matter: PrimariesSheetMatter },
+  measure: TextMeasure,
+): SheetDocument => primariesSheet(asked.matter, headOf(asked), measure);
 
 function cornerSheetOf(kind: CornerSheet, asked: SheetAsked, measure: TextMeasure): SheetAnswer {
   const { car, wheel, at } = asked;

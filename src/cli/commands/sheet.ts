@@ -1,7 +1,15 @@
 /** `flatpatch sheet`: a sheet on paper, as PDF: of a wheel, of what the car carries, of a bolted joint. */
 import { type Command, Option } from 'commander';
+import type { BankName } from '../../car/check-exhaust.ts';
 import { isDay } from '../../car/field.ts';
-import { isCornerSheet, type PaperName, SHEET_KINDS, type SheetKind } from '../../sheets/index.ts';
+import { primariesShop } from '../../questions/index.ts';
+import {
+  isCornerSheet,
+  type PaperName,
+  SHEET_KINDS,
+  type SheetKind,
+  type SheetOn,
+} from '../../sheets/index.ts';
 import { VERSION } from '../../workshop/home.ts';
 import { today } from '../../workshop/today.ts';
 import { askedWheel } from '../asked.ts';
@@ -10,11 +18,14 @@ import { askedJoint, JOINT_HELP, USUAL_JOINT } from '../asked-joint.ts';
 import { openCar } from '../car-argument.ts';
 import { type CarOptions, command, type MannerOptions, onCar, speakingWords } from '../command.ts';
 import { badAsk } from '../outcome.ts';
-import { PAPERS, writeSheet } from '../sheet-file.ts';
+import { checkedSet } from '../primaries-asked.ts';
+import { PAPERS, writePdf, writeSheet } from '../sheet-file.ts';
 import { askedPosition, atWheel, TRAVEL_HELP } from './corner.ts';
 
 interface Options extends CarOptions, Pick<MannerOptions, 'units'>, AskedDoing {
-  readonly kind: SheetKind;
+  readonly kind: SheetKind | 'primaries';
+  readonly bank?: BankName;
+  readonly solution?: string;
   readonly wheel?: string;
   readonly travel: string;
   readonly joint: string;
@@ -26,7 +37,7 @@ interface Options extends CarOptions, Pick<MannerOptions, 'units'>, AskedDoing {
 export function sheetCommand(): Command {
   const made = command(
     'sheet',
-    'A sheet to print: corner, spring, order of a torsion bar, loads, a bolted joint, its tightening card',
+    'A sheet to print: corner, spring, order of a torsion bar, loads, a bolted joint, its tightening card, primaries',
     [
       'flatpatch sheet fenwold-201 --kind corner --wheel front-left --out corner.pdf',
       'flatpatch sheet ashgarth-501 --kind bar-order --wheel front-left --paper Letter --out order.pdf',
@@ -35,12 +46,17 @@ export function sheetCommand(): Command {
       'flatpatch sheet ashgarth-501 --kind load --doing braking --out braking.pdf',
       'flatpatch sheet fenwold-201 --kind joint --joint case-to-engine --doing rear-kerb --out joint.pdf',
       'flatpatch sheet fenwold-201 --kind tightening --joint engine-to-tub --out card.pdf',
+      'flatpatch primaries ashgarth-501 --bank left --solution left.json && flatpatch sheet ashgarth-501 --kind primaries --bank left --solution left.json --out primaries.pdf',
     ],
   );
   return takingDoing(speakingWords(onCar(made)))
-    .addOption(new Option('--kind <kind>', 'which sheet').choices(SHEET_KINDS).makeOptionMandatory())
+    .addOption(
+      new Option('--kind <kind>', 'which sheet').choices([...SHEET_KINDS, 'primaries']).makeOptionMandatory(),
+    )
     .option('--wheel <wheel>', 'of a corner: front-left, front-right, rear-left or rear-right')
     .option('--joint <joint>', `of a joint or its card: ${JOINT_HELP}`, USUAL_JOINT)
+    .addOption(new Option('--bank <side>', 'of primaries: which bank').choices(['left', 'right']))
+    .option('--solution <file>', 'of primaries: the set, as flatpatch primaries writes it')
     .requiredOption('--out <file>', 'file to write, or - for the output')
     .addOption(new Option('--paper <size>', 'paper').choices(PAPERS).default('A4'))
     .option('--travel <length>', TRAVEL_HELP, '0 mm')
@@ -58,6 +74,10 @@ async function answer(file: string, options: Options): Promise<void> {
     throw badAsk('asked/date', `--date "${options.date}" is no day; write it as 2026-03-14.`);
   }
   const on = { date: options.date ?? today(), version: VERSION, paper, speech };
+  if (kind === 'primaries') {
+    await primariesSheet(file, options, on);
+    return;
+  }
   if (isCornerSheet(kind)) {
     if (wheel === undefined)
       throw badAsk('asked/wheel', `--kind ${kind} is of one wheel: say which by --wheel.`);
@@ -71,4 +91,29 @@ async function answer(file: string, options: Options): Promise<void> {
   const { car, source, workshop } = await openCar(file, options);
   const doing = isDoingAsked(options) ? askedDoing(options, { car, source }) : undefined;
   await writeSheet(kind, { ...on, car, workshop, joint, ...(doing === undefined ? {} : { doing }) }, out);
+}
+
+async function primariesSheet(
+  file: string,
+  { bank, solution, out, ...options }: Options,
+  on: Omit<SheetOn, 'car' | 'workshop'>,
+): Promise<void> {
+  if (bank === undefined || solution === undefined) {
+    throw badAsk(
+      'asked/solution',
+      '--kind primaries is of a set of one bank: say which by --bank and --solution.',
+    );
+  }
+  const found = await openCar(file, options);
+  const { put, set } = await checkedSet(found, { ...options, bank, solution });
+  const { car, workshop } = found;
+  const shop = primariesShop(car, bank, set);
+  const { primariesPdf } = await import('../../paper/index.ts');
+  const pdf = await primariesPdf({
+    ...on,
+    car,
+    workshop,
+    matter: { side: bank, set, shop, notes: put.notes },
+  });
+  await writePdf(pdf, on.paper, out);
 }

@@ -1,0 +1,249 @@
+/**
+ * Sheets of a bank's primaries: the route with its tightest places, the cut list, the bend table with the jig.
+ *
+ * In    a set that stands, what the shop makes of it
+ * Out   the laid-out document; what is measured and who made it stays blank
+ */
+import type { BankName } from '../car/check-exhaust.ts';
+import type { PrimariesSet } from '../questions/primaries-set.ts';
+import type { Cut, PrimariesShop } from '../questions/primaries-shop.ts';
+import { type Speech, spokenAmount } from '../units/show.ts';
+import { borderOf, type SheetHead } from './frame.ts';
+import { type Block, gap, heading, layOut, paragraph } from './lay-out.ts';
+import { type SheetDocument, SIZE } from './page.ts';
+import { primariesView } from './primaries-view.ts';
+import { type Column, type Row, table } from './table.ts';
+import type { TextMeasure } from './text-measure.ts';
+
+export interface PrimariesSheetMatter {
+  readonly side: BankName;
+  readonly set: PrimariesSet;
+  readonly shop: PrimariesShop;
+  /** What was left out of the problem, such as a bodywork that was not scanned. */
+  readonly notes: readonly string[];
+}
+
+interface Sheet {
+  readonly of: PrimariesSheetMatter;
+  readonly width: number;
+  readonly measure: TextMeasure;
+  /** A length to the tenth of a millimetre, or to what that is in inches. */
+  readonly size: (length: number) => string;
+  readonly speech: Speech;
+}
+
+const VIEW_HEIGHT = 118;
+/** High enough to write in. */
+const ROW = 6.4;
+
+export function primariesSheet(
+  of: PrimariesSheetMatter,
+  head: Omit<SheetHead, 'title' | 'of'>,
+  measure: TextMeasure,
+): SheetDocument {
+  const { speech } = head;
+  const width = borderOf(head.paper).width - 4;
+  const digits = speech === 'in-lbf' ? 3 : 1;
+  const size = (length: number): string => spokenAmount(length, 'm', digits, speech);
+  const sheet: Sheet = { of, width, measure, size, speech };
+  const small = (words: string): Block[] => paragraph(words, { width, size: SIZE.small }, measure);
+  const { set, shop, side } = of;
+  const order = set.order.map(({ cylinder, inlet }) => `${cylinder} at ${inlet}`).join(', ');
+  const blocks: Block[] = [
+    primariesView(set, side, { width, height: VIEW_HEIGHT }),
+    gap(1),
+    ...routeTable(sheet),
+    gap(1),
+    ...small(
+      `Inlets are counted round the ring; in firing order the cylinders enter ${order}. All ${size(set.target)} ± ${size(set.within)} from flange to collector inlet along the middle; ${spokenAmount(set.mass, 'kg', 2, speech)} without flanges and welds.`,
+    ),
+    ...of.notes.flatMap(small),
+    opening(heading('Cut list')),
+    ...cutTable(sheet),
+    gap(2),
+    ...stockTable(sheet),
+    ...shop.problems.flatMap((each) => small(`Cannot be made so: ${each}`)),
+    ...shop.notes.flatMap(small),
+    opening(heading('Bend table')),
+    ...bendRows(sheet),
+    gap(1),
+    ...small(
+      `Straight behind the last bend: ${shop.runOuts.map((each) => `pipe ${each.pipe} ${size(each.length)}`).join(', ')}.`,
+    ),
+    heading('Jig points'),
+    ...small(shop.jig.frame.told),
+    gap(1),
+    ...jigTable(sheet),
+  ];
+  const full = { ...head, title: 'Primaries', of: `${side} bank` };
+  return layOut({ head: full, cautions: set.cautions, blocks }, measure);
+}
+
+const opening = (block: Block): Block => ({ ...block, opensSheet: true });
+
+const degrees = (angle: number): string => spokenAmount(angle, 'rad', 1);
+
+const ROUTE: readonly Column[] = [
+  { title: 'Cylinder', part: 0.9 },
+  { title: 'Inlet', part: 0.7 },
+  { title: 'Length', part: 1.2, align: 'right' },
+  { title: 'Bends', part: 0.7, align: 'right' },
+  { title: 'Turned', part: 0.9, align: 'right' },
+  { title: 'Tightest, cold', part: 3.4 },
+  { title: 'Gap measured', part: 1.4, blank: true },
+  { title: 'Length made', part: 1.4, blank: true },
+  { title: 'Initials', part: 1.1, blank: true },
+];
+
+function routeTable({ of, width, measure, size, speech }: Sheet): Block[] {
+  const rows = of.set.pipes.map(
+    ({ cylinder, inlet, length, bends, turned, tightest }): Row => ({
+      height: ROW,
+      cells: [
+        String(cylinder),
+        String(inlet),
+        size(length),
+        String(bends),
+        spokenAmount(turned, 'rad', 0),
+        tightest === undefined
+          ? 'nothing near'
+          : `${size(tightest.gap)} to ${tightest.against}, at ${tightest.at
+              .map((each) =>
+                spokenAmount(each, 'm', speech === 'in-lbf' ? 1 : 0, speech).replace(/[^\d−.]+$/, ''),
+              )
+              .join(', ')}`,
+        '',
+        '',
+        '',
+      ],
+    }),
+  );
+  return table(ROUTE, rows, width, measure);
+}
+
+const CUTS: readonly Column[] = [
+  { title: 'Pipe', part: 0.6 },
+  { title: 'Piece', part: 0.6 },
+  { title: 'What', part: 2.3 },
+  { title: 'Middle', part: 1.3, align: 'right' },
+  { title: 'Outside', part: 1.3, align: 'right' },
+  { title: 'Inside', part: 1.3, align: 'right' },
+  { title: 'Clock', part: 1.1, align: 'right' },
+  { title: 'On the skin', part: 1.3, align: 'right' },
+  { title: 'From', part: 3.1 },
+  { title: 'Cut', part: 0.7, blank: true },
+];
+
+const from = ({ from: of }: Cut): string => {
+  if (of === undefined) return '';
+  const part = 'angle' in of.stock ? `, ${degrees(of.from)} to ${degrees(of.to)}` : '';
+  return `${of.stock.name}, no. ${of.number}${part}`;
+};
+
+function cutTable({ of, width, measure, size }: Sheet): Block[] {
+  const rows = of.shop.cuts.rows.map((cut): Row => {
+    const on = [cut.pipe, String(cut.place)];
+    if (cut.kind === 'straight') {
+      return {
+        cells: [
+          ...on,
+          cut.filler === undefined ? 'straight' : 'filler: cut last',
+          size(cut.length),
+          '',
+          '',
+          '',
+          '',
+          from(cut),
+          '',
+        ],
+      };
+    }
+    const legs = cut.legs.some((leg) => leg > 0)
+      ? `, legs ${cut.legs.map((leg) => (leg > 0 ? size(leg) : '0')).join(' and ')}`
+      : '';
+    return {
+      cells: [
+        ...on,
+        `${degrees(cut.angle)} on ${size(cut.radius)}${legs}`,
+        size(cut.middle),
+        size(cut.outside),
+        size(cut.inside),
+        cut.clock === undefined ? '' : degrees(cut.clock),
+        cut.clockArc === undefined ? '' : size(cut.clockArc),
+        from(cut),
+        '',
+      ],
+    };
+  });
+  return table(CUTS, rows, width, measure, SIZE.label);
+}
+
+function stockTable({ of, width, measure }: Sheet): Block[] {
+  const { stock, welds } = of.shop.cuts;
+  const price = (value: number | undefined): string => (value === undefined ? '' : value.toFixed(2));
+  const rows = stock.map(
+    (each): Row => ({
+      cells: [
+        each.name,
+        String(each.count),
+        price(each.price),
+        price(each.price === undefined ? undefined : each.price * each.count),
+      ],
+    }),
+  );
+  const columns: readonly Column[] = [
+    { title: 'Stock to fetch', part: 3 },
+    { title: 'Number', part: 1, align: 'right' },
+    { title: 'Price of one', part: 1, align: 'right' },
+    { title: 'Price', part: 1, align: 'right' },
+  ];
+  return [
+    ...(rows.length === 0 ? [] : table(columns, rows, width, measure)),
+    ...paragraph(`Welds: ${welds.length}.`, { width, size: SIZE.small }, measure),
+  ];
+}
+
+const BENDS: readonly Column[] = [
+  { title: 'Pipe', part: 0.7 },
+  { title: 'Bend', part: 0.7 },
+  { title: 'Feed', part: 1.2, align: 'right' },
+  { title: 'Rotation, clockwise with the flow', part: 1.6, align: 'right' },
+  { title: 'Angle', part: 1, align: 'right' },
+  { title: 'Radius', part: 1.1, align: 'right' },
+  { title: 'Wall left outside', part: 1.3, align: 'right' },
+  { title: 'Bent', part: 0.7, blank: true },
+];
+
+function bendRows({ of, width, measure, size, speech }: Sheet): Block[] {
+  const rows = of.shop.bends.map(
+    (row): Row => ({
+      cells: [
+        row.pipe,
+        String(row.bend),
+        size(row.feed),
+        degrees(row.rotation),
+        degrees(row.angle),
+        size(row.radius),
+        spokenAmount(row.wall.outside, 'm', speech === 'in-lbf' ? 4 : 2, speech),
+        '',
+      ],
+    }),
+  );
+  return table(BENDS, rows, width, measure, SIZE.label);
+}
+
+const JIG: readonly Column[] = [
+  { title: 'Pipe', part: 0.7 },
+  { title: 'Point', part: 2 },
+  { title: 'x', part: 1.2, align: 'right' },
+  { title: 'y', part: 1.2, align: 'right' },
+  { title: 'z', part: 1.2, align: 'right' },
+  { title: 'Set', part: 0.8, blank: true },
+];
+
+function jigTable({ of, width, measure, size }: Sheet): Block[] {
+  const rows = of.shop.jig.points.map(
+    ({ pipe, what, at }): Row => ({ cells: [pipe, what, ...at.map(size), ''] }),
+  );
+  return table(JIG, rows, width, measure, SIZE.label);
+}
