@@ -9,6 +9,7 @@ import { problemText } from '../measured/problem.ts';
 import { FolderError } from '../workshop/folder.ts';
 import { VERSION } from '../workshop/home.ts';
 import { complain, endWith, header, sayJson } from './command.ts';
+import { asBuiltCommand } from './commands/as-built.ts';
 import { axleCommand, carCommand } from './commands/axle.ts';
 import { barForCoilCommand } from './commands/bar-for-coil.ts';
 import { benchTestCommand } from './commands/bench-test.ts';
@@ -74,6 +75,7 @@ function program(): Command {
     cutsCommand(),
     wrapsCommand(),
     solidsCommand(),
+    asBuiltCommand(),
     barForCoilCommand(),
     coilForBarCommand(),
     ladderCommand(),

@@ -90,6 +90,13 @@ export * from './logged.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { openCar } from './open-car.ts';
 export { readPrimaries, writePrimaries } from './primaries-file.ts';
+export {
+  type CrankAsked,
+  type MadeBy,
+  type MadePipe,
+  type PrimariesMade,
+  primariesMade,
+} from './primaries-made.ts';
 export { type ProblemPut, primariesProblem, type ScanInCar } from './primaries-problem.ts';
 export { type PrimariesScene, primariesScene } from './primaries-scene.ts';
 export {

@@ -32,7 +32,7 @@ interface Sheet {
   readonly speech: Speech;
 }
 
-const VIEW_HEIGHT = 118;
+const VIEW_HEIGHT = 132;
 /** High enough to write in. */
 const ROW = 6.4;
 

@@ -119,7 +119,7 @@ function layersOf(of: PrimaryOfSet, view: View, paper: (p: Vec3) => PaperPoint):
       {
         depth: (dot(from, view.eye) + dot(to, view.eye)) / 2,
         marks: [
-          polyline([a1, b1, b2, a2], { closed: true, weight: 0, fill: 1 }),
+          polyline(lapped([a1, b1, b2, a2]), { closed: true, weight: 0, fill: 1 }),
           line(a1, b1, { weight: LINE.thin }),
           line(a2, b2, { weight: LINE.thin }),
         ],
@@ -131,14 +131,25 @@ function layersOf(of: PrimaryOfSet, view: View, paper: (p: Vec3) => PaperPoint):
     ...bands,
     // each end a little nearer than the band behind it, or its face would be covered
     end(start, of.pipe.start.d, r, view, paper, String(of.cylinder)),
-    end(points[last]!, unit(sub(points[last]!, points[last - 1]!)), r, view, paper, String(of.cylinder)),
+    end(points[last]!, unit(sub(points[last]!, points[last - 1]!)), r, view, paper),
   ];
+}
+
+/** Part of its length by which a band laps over its neighbours, so that nothing shows between them. */
+const LAP = 0.06;
+
+function lapped([a1, b1, b2, a2]: readonly [PaperPoint, PaperPoint, PaperPoint, PaperPoint]): PaperPoint[] {
+  const beyond = (from: PaperPoint, to: PaperPoint): PaperPoint => ({
+    x: to.x + LAP * (to.x - from.x),
+    y: to.y + LAP * (to.y - from.y),
+  });
+  return [beyond(b1, a1), beyond(a1, b1), beyond(a2, b2), beyond(b2, a2)];
 }
 
 const STEPS = 36;
 
-/** The face of an end, with the cylinder on it. */
-function end(p: Vec3, d: Vec3, r: number, view: View, paper: (p: Vec3) => PaperPoint, words: string): Layer {
+/** The face of an end, with words on it. */
+function end(p: Vec3, d: Vec3, r: number, view: View, paper: (p: Vec3) => PaperPoint, words?: string): Layer {
   const u = unit(cross(d, Math.abs(d[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]));
   const v = cross(d, u);
   const rim = Array.from({ length: STEPS }, (_, k) => {
@@ -150,11 +161,15 @@ function end(p: Vec3, d: Vec3, r: number, view: View, paper: (p: Vec3) => PaperP
     depth: dot(p, view.eye) + r / 4,
     marks: [
       polyline(rim, { closed: true, weight: LINE.thin, fill: 1 }),
-      text({ x: middle.x, y: middle.y + SIZE.small / 3 }, words, {
-        size: SIZE.small,
-        weight: 'bold',
-        align: 'middle',
-      }),
+      ...(words === undefined
+        ? []
+        : [
+            text({ x: middle.x, y: middle.y + SIZE.small / 3 }, words, {
+              size: SIZE.small,
+              weight: 'bold',
+              align: 'middle',
+            }),
+          ]),
     ],
   };
 }

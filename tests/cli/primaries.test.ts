@@ -94,6 +94,27 @@ test('wraps and solids: files that are what they are called', async () => {
   assert.equal((await answerOf(['solids', ...args, '--out', 'left.dwg'], 2)).problems[0].code, 'asked/out');
 });
 
+/**
+ * By hand: a cord of 647 + 23.8 Σθ along the outside of pipe 1 is 647 mm on its middle; 648.5 beside it is 1.5 mm more.
+ * The wave goes there and back: 2 × 1.5 mm at 550 m/s is 5.4545 µs, and 15000 rpm turns 90 000° a second: 0.4909°.
+ */
+test('as-built: a cord on the outside over-reads, and what the difference is at the crank', async () => {
+  const [one, two] = found.set.pipes;
+  const cord = 647 + (47.6 / 2) * one.turned;
+  const file = join(folder, 'made.csv');
+  await writeFile(file, `pipe,length mm,along,u mm\n1,${cord},outside,0.3\n2,648.5,middle,0.4\n`);
+  const asked = ['as-built', 'ashgarth-501', ...BANK, '--solution', solution, '--measured', file];
+  const made = await answerOf([...asked, '--speed', '15000 rpm', '--sound', '550 m/s']);
+  near(made.pipes[0].made, 0.647, 1e-9);
+  near(made.pipes[1].difference, 0.0015 + 0.647 - two.length, 1e-9);
+  near(made.within, 0.0015, 1e-9);
+  near(made.u, 0.0005, 1e-9);
+  assert.equal(made.told, true);
+  near((made.crank * 180) / Math.PI, 0.4909, 1e-4);
+  await writeFile(file, 'pipe,length mm,along\n7,640,round\n');
+  assert.equal((await answerOf(asked, 2)).problems[0].code, 'made/along');
+});
+
 test('a set that does not suit the car file any more is told and not cut; without a rack no stock is named', async () => {
   const car = join(folder, 'car');
   await cp(join(ROOT, 'cars/ashgarth-501'), car, { recursive: true });

@@ -6,7 +6,7 @@ import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
 import { caseForm, casesForm, followForm, loadsForm, studsForm, tubForm } from './loads.ts';
 import { logForm } from './log.ts';
-import { cutsForm, primariesForm, solidsForm, wrapsForm } from './primaries.ts';
+import { asBuiltForm, cutsForm, primariesForm, solidsForm, wrapsForm } from './primaries.ts';
 import { routeForm } from './route.ts';
 import { scanForm } from './scan.ts';
 import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
@@ -34,6 +34,7 @@ export const answerForm = z.discriminatedUnion('answer', [
   cutsForm,
   wrapsForm,
   solidsForm,
+  asBuiltForm,
   barForCoilForm,
   coilForBarForm,
   ladderForm,

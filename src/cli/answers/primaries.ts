@@ -131,3 +131,22 @@ export const solidsForm = z.strictObject({
   pipes: z.array(z.strictObject({ cylinder, length: metres })),
   cautions: remarks.cautions,
 });
+
+export const asBuiltForm = z.strictObject({
+  ...about('as-built'),
+  bank,
+  pipes: z.array(
+    z.strictObject({
+      pipe: z.string(),
+      drawn: metres,
+      made: metres,
+      u: z.number().meta({ description: 'm, one standard uncertainty' }),
+      difference: z.number().meta({ description: 'm, longer is positive' }),
+    }),
+  ),
+  within: z.number().meta({ description: 'm, longest less shortest' }),
+  u: z.number().meta({ description: 'm, of that' }),
+  told: z.boolean().meta({ description: 'the readings can tell the set from one of equal pipes' }),
+  crank: radians.optional(),
+  ...remarks,
+});
