@@ -30,6 +30,7 @@ export function checkExhaust({ exhaust }: Placed<RawCar>): readonly Problem[] {
     ),
     ...banks.flatMap(([side, bank]) => checkBank(side, bank, exhaust)),
     ...checkKeepOuts(exhaust),
+    ...checkRack(exhaust),
   ];
 }
 
@@ -212,6 +213,18 @@ function checkBank(side: BankName, bank: BankForm, { tube }: ExhaustForm): Probl
     );
   }
   return problems;
+}
+
+/** Stock is told apart by its name alone. */
+function checkRack({ rack }: ExhaustForm): Problem[] {
+  const seen = new Set<string>();
+  return [...(rack?.bends ?? []), ...(rack?.tubes ?? [])].flatMap(({ name }) => {
+    const twice = seen.has(name);
+    seen.add(name);
+    return twice
+      ? [tell('exhaust/rack-twice', 'rack', `"${name}" lies on the rack twice.`, 'Give each its own name.')]
+      : [];
+  });
 }
 
 function checkKeepOuts({ keepOuts }: ExhaustForm): Problem[] {

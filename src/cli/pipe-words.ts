@@ -1,5 +1,4 @@
 /** Lengths, places and tables of pipes as a terminal shows them: to the digit that a tape or vernier gives. */
-import type { Vec3 } from '../maths/vec3.ts';
 import type { Column } from '../questions/index.ts';
 import type { Metre } from '../units/quantity.ts';
 import type { Speech } from '../units/show.ts';
@@ -24,7 +23,7 @@ export const sizeText =
   };
 
 /** `−1772, 334, 173 mm` */
-export function placeText(at: Vec3, speech: Speech): string {
+export function placeText(at: readonly [number, number, number], speech: Speech): string {
   const [unit, places] = inch('mm', speech, 0);
   return `${at.map((each) => fixed(each, unit, places)).join(', ')} ${unit}`;
 }

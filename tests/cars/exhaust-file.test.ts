@@ -79,6 +79,7 @@ test('slips are told with their place', () => {
       /They touch at|^exhaust\/ring-small/,
     ],
     ['"-2600, -560, 78 mm"', '"-2600, -560, 40 mm"', /^exhaust\/box-flat.*floor/],
+    ['name: L 47.6,', 'name: U 47.6,', /^exhaust\/rack-twice.*U 47\.6/],
     ['form: box, from: "-1200', 'form: drum, from: "-1200', /^exhaust\/no-diameter.*floor/],
     ['to: collector entry, within', 'to: collector, within', /given\.to/],
     ['length: 655 mm', 'length: 25.8 mm', /given\.length.*150 to 1500/],
