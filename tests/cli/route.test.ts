@@ -32,7 +32,7 @@ for (const name of ['L1-s1', 'L3-s1', 'L5-s1', 'L6-s1'])
     assert.equal(ran.code, 0, ran.err);
     const said = JSON.parse(ran.out);
     assert.equal(said.ending, 'solved');
-    assert.match(said.cautions.join(' '), /hot enough to burn/);
+    assert.match(said.cautions.join(' '), /hot enough to light/);
     const read = readRouteProblem(JSON.parse(readFileSync(file, 'utf8')));
     assert.ok(read.ok);
     const written = JSON.parse(readFileSync(solution, 'utf8'));

@@ -186,7 +186,10 @@ test('a thousand damaged answers are all refused', () => {
       const json = structuredClone(good);
       DAMAGE[k % DAMAGE.length]!(json, c, problem);
       // with three inlets in a free order two pipes on one inlet, or one moved to its neighbour's, must still be seen
-      assert.ok(verify(problem, json).length > 0, `${name}: damage ${k % DAMAGE.length}, number ${k}, was not seen`);
+      assert.ok(
+        verify(problem, json).length > 0,
+        `${name}: damage ${k % DAMAGE.length}, number ${k}, was not seen`,
+      );
     }
   }
 });
