@@ -34,7 +34,7 @@ const flags = [
   '--import',
   pathToFileURL(join(root, 'tests/chance.ts')).href,
   '--test',
-  `--test-concurrency=${Math.min(4, availableParallelism() + 1)}`,
+  `--test-concurrency=${Math.min(4, availableParallelism())}`,
   '--test-reporter=spec',
 ];
 const done = spawnSync(process.execPath, [...flags, ...files], { cwd: root, stdio: 'inherit' });

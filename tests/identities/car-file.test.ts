@@ -374,6 +374,7 @@ test('specs: their chain, their names, their faults', () => {
     'proposal, longer rubber gap',
     'lower studs by stretch',
     'proposal, six studs to the tub',
+    'short primaries',
   ]);
   assert.equal(filed.car.form.front.left.coil!.rate!.value, 196_500);
   assert.equal(run.car.form.front.left.coil!.rate!.value, 172_000);
