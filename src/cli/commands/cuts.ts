@@ -93,7 +93,7 @@ export function cutsCommand(): Command {
     'cuts',
     'What the shop cuts and bends for a set of primaries: cut list, bend table, jig points, welds, stock',
     [
-      'flatpatch primaries ashgarth-501 --bank left --solution left.json && flatpatch cuts ashgarth-501 --bank left --solution left.json && flatpatch cuts ashgarth-501 --bank left --solution left.json --csv bends > bends.csv',
+      'flatpatch primaries ashgarth-501 --bank left --solution left.json && flatpatch cuts ashgarth-501 --bank left --solution left.json --csv bends > bends.csv',
     ],
   );
   return speaking(onSet(onCar(made)))

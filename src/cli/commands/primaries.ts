@@ -40,7 +40,7 @@ export function primariesCommand(): Command {
     'Primaries of a bank found: all of one length, packed into their collector, clear of bodywork and the rest',
     [
       'flatpatch primaries ashgarth-501 --bank left --solution left.json',
-      'flatpatch primaries ashgarth-501 --bank right --seed 3 --saved right.kept --json',
+      'flatpatch primaries fenwold-201 --bank right --seed 3 --saved right.kept --json',
     ],
   );
   return speaking(onBank(onCar(made)))

@@ -46,7 +46,7 @@ export function sheetCommand(): Command {
       'flatpatch sheet fenwold-201 --kind load --doing braking --out braking.pdf',
       'flatpatch sheet fenwold-201 --kind joint --joint case-to-engine --doing rear-kerb --out joint.pdf',
       'flatpatch sheet fenwold-201 --kind tightening --joint engine-to-tub --out card.pdf',
-      'flatpatch primaries ashgarth-501 --bank left --solution left.json && flatpatch sheet ashgarth-501 --kind primaries --bank left --solution left.json --out primaries.pdf',
+      'flatpatch primaries fenwold-201 --bank left --solution left.json && flatpatch sheet fenwold-201 --kind primaries --bank left --solution left.json --out primaries.pdf',
     ],
   );
   return takingDoing(speakingWords(onCar(made)))

@@ -32,7 +32,7 @@ export function wrapsCommand(): Command {
     'wraps',
     'Templates in true size for a set of primaries: cuts of its bends, merge cut of the collector, flange',
     [
-      'flatpatch primaries ashgarth-501 --bank left --solution left.json && flatpatch wraps ashgarth-501 --bank left --solution left.json --out templates && flatpatch wraps ashgarth-501 --bank left --solution left.json --out templates --form dxf',
+      'flatpatch primaries ashgarth-501 --bank left --solution left.json && flatpatch wraps ashgarth-501 --bank left --solution left.json --out templates',
     ],
   );
   return speaking(onSet(onCar(made)))
