@@ -13,29 +13,42 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const words = process.argv.slice(2);
 
-/** What takes longest first, so that at the end all processors have something left to do. */
+/** Long ones first, so that at the end all processors have something left to do. */
 const LONGEST = ['page/reach', 'page', 'cli', 'cars', 'sheets', 'survey', 'server'];
 const rank = (path: string): number => {
   const found = LONGEST.findIndex((start) => path.startsWith(join('tests', start)));
   return found < 0 ? LONGEST.length : found;
 };
-const files = readdirSync(join(root, 'tests'), { recursive: true, encoding: 'utf8' })
+const found = readdirSync(join(root, 'tests'), { recursive: true, encoding: 'utf8' })
   .filter((path) => path.endsWith('.test.ts'))
   .map((path) => join('tests', path))
   .filter((path) => words.length === 0 || words.some((word) => path.includes(word)))
   .sort((a, b) => rank(a) - rank(b) || (a < b ? -1 : 1));
+
+/** What waits for a browser beside what keeps a processor busy, one and one. */
+const inBrowser = found.filter((path) => path.startsWith(join('tests', 'page')));
+const others = found.filter((path) => !inBrowser.includes(path));
+const files = Array.from({ length: Math.max(inBrowser.length, others.length) }, (_, k) => [
+  inBrowser[k],
+  others[k],
+])
+  .flat()
+  .filter((path) => path !== undefined);
 if (files.length === 0) {
   process.stderr.write(`No test file has ${words.join(' or ')} in its path.\n`);
   process.exit(1);
 }
-const flags = [
-  '--import',
-  'tsx',
-  '--import',
-  pathToFileURL(join(root, 'tests/chance.ts')).href,
-  '--test',
-  `--test-concurrency=${Math.min(4, availableParallelism())}`,
-  '--test-reporter=spec',
-];
-const done = spawnSync(process.execPath, [...flags, ...files], { cwd: root, stdio: 'inherit' });
+const done = spawnSync(
+  process.execPath,
+  [
+    '--import',
+    'tsx',
+    '--import',
+    pathToFileURL(join(root, 'tests/chance.ts')).href,
+    join(root, 'tools/run-tests.ts'),
+    String(Math.min(4, availableParallelism())),
+    ...files,
+  ],
+  { cwd: root, stdio: 'inherit' },
+);
 process.exit(done.status ?? 1);

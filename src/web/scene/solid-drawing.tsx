@@ -1,11 +1,13 @@
 /** The canvas on which the board draws, and the flat drawing until (or in case) the board cannot. */
-import { useEffect, useRef, useState } from 'react';
+import { useMemo } from 'react';
 import type { Drawing } from '../../questions/drawing-types.ts';
 import type { End, Stop, Wheel } from '../../questions/figure.ts';
-import type { Board } from './board.ts';
 import { FlatDrawing } from './flat-drawing.tsx';
 import type { Colours, Weight } from './ink.ts';
 import type { Frame } from './look.ts';
+import { useBoard } from './use-board.ts';
+
+const carBoard = () => import('./board.ts').then((made) => made.Board);
 
 interface Props {
   readonly drawing: Drawing;
@@ -22,32 +24,17 @@ interface Props {
 }
 
 export function SolidDrawing(props: Props) {
-  const canvas = useRef<HTMLCanvasElement>(null);
-  const board = useRef<Board>(undefined);
-  const [state, setState] = useState<'coming' | 'here' | 'flat'>('coming');
-
-  useEffect(() => {
-    let wanted = true;
-    import('./board.ts')
-      .then((made) => {
-        if (!wanted || canvas.current === null) return;
-        board.current = new made.Board(canvas.current);
-        setState('here');
-      })
-      // a browser without WebGL2 gets the flat drawing, which says the same
-      .catch(() => wanted && setState('flat'));
-    return () => {
-      wanted = false;
-      board.current?.dispose();
-      board.current = undefined;
-    };
-  }, []);
-
   const { drawing, frame, width, height, only, weight, colours, inkKey } = props;
-  useEffect(() => {
-    if (state !== 'here' || width === 0) return;
-    board.current?.show({ drawing, frame, width, height, ...(only && { only }), weight, colours, inkKey });
-  }, [state, drawing, frame, width, height, only, weight, colours, inkKey]);
+  // weight is a new function at every turn; the ink key says when it says something else
+  // biome-ignore lint/correctness/useExhaustiveDependencies: see above
+  const drawn = useMemo(
+    () =>
+      width === 0
+        ? undefined
+        : { drawing, frame, width, height, ...(only && { only }), weight, colours, inkKey },
+    [drawing, frame, width, height, only, colours, inkKey],
+  );
+  const [canvas, state] = useBoard(carBoard, drawn);
 
   return (
     <>

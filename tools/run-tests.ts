@@ -1,0 +1,17 @@
+/**
+ * Runs test files in the order given, two or more at once: `node --test` would sort them by name, and then all that
+ * wait for a browser come together at the end, and all that keep the processors busy before them.
+ *
+ *   node --import tsx --import ./tests/chance.ts tools/run-tests.ts at-once file …
+ */
+import { run } from 'node:test';
+import { spec } from 'node:test/reporters';
+
+const [atOnce, ...files] = process.argv.slice(2);
+
+run({ files, concurrency: Number(atOnce) })
+  .on('test:fail', () => {
+    process.exitCode = 1;
+  })
+  .compose(new spec())
+  .pipe(process.stdout);
