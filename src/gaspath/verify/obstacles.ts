@@ -57,6 +57,8 @@ export class Skin {
   private readonly low: Vec3;
   private readonly counts: readonly [number, number, number];
   private readonly cell: number;
+  /** Low and high corner of each triangle's upright box. */
+  private readonly boxes: Float64Array;
 
   /** Only triangles that reach into the box between `min` and `max` are kept. */
   constructor(shell: RouteProblem['shell'], min: Vec3, max: Vec3, cell: number) {
@@ -69,6 +71,7 @@ export class Skin {
       number,
     ];
     const { vertices, triangles } = shell;
+    this.boxes = new Float64Array(2 * triangles.length);
     for (let t = 0; t < triangles.length / 3; t++) {
       const from = [0, 0, 0];
       const to = [0, 0, 0];
@@ -77,8 +80,10 @@ export class Skin {
         const a = vertices[3 * triangles[3 * t]! + c]!;
         const b = vertices[3 * triangles[3 * t + 1]! + c]!;
         const d = vertices[3 * triangles[3 * t + 2]! + c]!;
-        from[c] = Math.floor((Math.min(a, b, d) - min[c]!) / cell);
-        to[c] = Math.floor((Math.max(a, b, d) - min[c]!) / cell);
+        this.boxes[6 * t + c] = Math.min(a, b, d);
+        this.boxes[6 * t + 3 + c] = Math.max(a, b, d);
+        from[c] = Math.floor((this.boxes[6 * t + c]! - min[c]!) / cell);
+        to[c] = Math.floor((this.boxes[6 * t + 3 + c]! - min[c]!) / cell);
         if (to[c]! < 0 || from[c]! >= this.counts[c]!) within = false;
         from[c] = Math.max(0, from[c]!);
         to[c] = Math.min(this.counts[c]! - 1, to[c]!);
@@ -113,12 +118,23 @@ export class Skin {
           const step = edge || ring === 0 ? 1 : 2 * ring;
           for (let k = at[2]! - ring; k <= at[2]! + ring; k += step) {
             if (k < 0 || k >= counts[2]) continue;
-            for (const t of this.cells.get(this.key(i, j, k)) ?? []) best = Math.min(best, this.toOne(t, x));
+            for (const t of this.cells.get(this.key(i, j, k)) ?? []) {
+              // no corner of it can be nearer than its upright box
+              if (this.toBox(t, x) < best) best = Math.min(best, this.toOne(t, x));
+            }
           }
         }
       }
     }
     return best;
+  }
+
+  private toBox(t: number, x: Vec3): number {
+    const { boxes } = this;
+    const dx = Math.max(0, boxes[6 * t]! - x[0], x[0] - boxes[6 * t + 3]!);
+    const dy = Math.max(0, boxes[6 * t + 1]! - x[1], x[1] - boxes[6 * t + 4]!);
+    const dz = Math.max(0, boxes[6 * t + 2]! - x[2], x[2] - boxes[6 * t + 5]!);
+    return Math.sqrt(dx * dx + dy * dy + dz * dz);
   }
 
   private toOne(t: number, x: Vec3): number {
