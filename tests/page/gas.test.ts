@@ -58,6 +58,8 @@ describe('the gas path on the page', { skip: NO_BROWSER }, () => {
     const page = desk;
     await page.locator('[data-stop="primaries"]').click();
     const before = await page.locator('.pipes tbody').textContent();
+    // the address follows the page a moment later
+    await page.waitForURL((url) => !url.search.includes('gas=collector'));
     await page.reload();
     await page.locator('.pipes tbody').waitFor();
     assert.equal(await page.locator('.pipes tbody').textContent(), before);
