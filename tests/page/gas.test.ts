@@ -66,6 +66,7 @@ describe('the gas path on the page', { skip: NO_BROWSER }, () => {
     await button(page, 'right bank').click();
     await button(page, 'Find a set').waitFor();
     assert.equal(await page.locator('.pipes').count(), 0);
+    await page.waitForURL((url) => url.search.includes('bank=right'));
     await page.goBack();
     await page.locator('.pipes tbody').waitFor();
   });
