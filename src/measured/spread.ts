@@ -141,21 +141,47 @@ function difference(middle: number, up: number, down: number): number {
 const ROUNDING = 1e-12;
 
 function budget(inputs: readonly SpreadInput[], parts: readonly Float64Array[], k: number): Spread {
+  return budgetOf(inputs.map(({ label, path }, row) => ({ label, path, contribution: parts[row]![k]! })));
+}
+
+/** The budget of independent contributions; those that are not finite are told as unknown. */
+function budgetOf(contributions: readonly Omit<Share, 'share'>[]): Spread {
   let variance = 0;
   const unknown: string[] = [];
   const shares: Share[] = [];
-  inputs.forEach(({ label, path }, row) => {
-    const contribution = parts[row]![k]!;
+  for (const { label, path, contribution } of contributions) {
     if (!Number.isFinite(contribution)) unknown.push(path);
     else if (Math.abs(contribution) > ROUNDING) {
       variance += contribution * contribution;
       shares.push({ label, path, contribution, share: 0 });
     }
-  });
+  }
   shares.sort((a, b) => Math.abs(b.contribution) - Math.abs(a.contribution));
   return {
     u: Math.sqrt(variance),
     shares: shares.map((each) => ({ ...each, share: each.contribution ** 2 / variance })),
     unknown,
   };
+}
+
+/**
+ * The spread somewhere between two places where it is known: each input's contribution on the straight line between
+ * its two, sign and all, so that what changes sign on the way cancels on the way.
+ *
+ * Holds while contributions are near enough straight between the two. An input that is unknown at either is unknown.
+ *
+ * @param part  how far from `a` towards `b`, 0 to 1
+ */
+export function spreadBetween(a: Spread, b: Spread, part: number): Spread {
+  const at = new Map<string, Omit<Share, 'share'>>();
+  const add = (of: Spread, weight: number): void => {
+    for (const { label, path, contribution } of of.shares) {
+      const before = at.get(path)?.contribution ?? 0;
+      at.set(path, { label, path, contribution: before + weight * contribution });
+    }
+    for (const path of of.unknown) at.set(path, { label: path, path, contribution: Number.NaN });
+  };
+  add(a, 1 - part);
+  add(b, part);
+  return budgetOf([...at.values()]);
 }

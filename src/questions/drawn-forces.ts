@@ -16,12 +16,15 @@ import { caseForces } from './case-forces.ts';
 import type { Stop } from './figure.ts';
 import type { FollowAsked } from './follow.ts';
 import { jointOf } from './joint.ts';
+import { MEMBER_WORDS } from './load-cases.ts';
 import { wheelNamed } from './loads.ts';
 import { isRefusal } from './refusal.ts';
 import { tubForces } from './tub-forces.ts';
 
 export interface MemberDrawn {
   readonly name: string;
+  /** In the trade's words. */
+  readonly means: string;
   readonly from: Vec3;
   readonly to: Vec3;
   /** N: pull positive, push negative. */
@@ -91,6 +94,7 @@ function atCorner(car: Car, stop: Stop, { doing, wheel }: FollowAsked): ForcesDr
   const { points, rockerPoints } = state;
   const member = (each: MemberName): MemberDrawn => ({
     name: each,
+    means: MEMBER_WORDS[each],
     from: points[inner(each)],
     to: points[OUTER[each]],
     tension: members.tension[each],
@@ -101,7 +105,7 @@ function atCorner(car: Car, stop: Stop, { doing, wheel }: FollowAsked): ForcesDr
   const spring =
     moving === undefined || fixed === undefined
       ? []
-      : [{ name: 'spring unit', from: fixed, to: moving, tension: -unit }];
+      : [{ name: 'spring unit', means: 'spring unit', from: fixed, to: moving, tension: -unit }];
   switch (stop) {
     case 'tyre':
       return { ...NONE, arrows: [ground] };

@@ -37,6 +37,7 @@ export {
   type NotReached,
 } from './corner.ts';
 export { type CornerCurves, type CurveColumn, type CurvesAsked, cornerCurves } from './curves.ts';
+export { differenceWords, SAME } from './difference-words.ts';
 export { doingsOf, type NamedDoing, spokenDoing, USUAL_DOINGS, usualDoing } from './doing-words.ts';
 export { drawCar, drawCorner, WHEELS } from './drawing.ts';
 export * from './drawing-types.ts';
@@ -111,6 +112,17 @@ export { primariesTemplates, type TemplatesOfSet } from './primaries-templates.t
 export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export { type ScanAnswer, scanForms, scanOf } from './scans.ts';
+export {
+  type AtKnot,
+  knotsOf,
+  knotsRound,
+  SLID,
+  type Slid,
+  type SlideRange,
+  slideRange,
+  slidTo,
+  withSpreadBetween,
+} from './slid-case.ts';
 export { type SurveyAnswer, surveyAnswer } from './survey.ts';
 export {
   figuresToSet,

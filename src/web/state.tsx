@@ -8,6 +8,7 @@ import {
   useMemo,
   useReducer,
 } from 'react';
+import type { Slid } from '../questions/index.ts';
 import type { Speech } from '../units/show.ts';
 import { type Light, useDark } from './light.ts';
 import { type Place, placeFrom, searchOf } from './place.ts';
@@ -18,6 +19,8 @@ interface Held {
   readonly light: Light;
   /** Last sentence for the live region. */
   readonly said: string;
+  /** The figure of the load case whose slider is held. */
+  readonly slid?: Slid | undefined;
 }
 
 type Act =
@@ -25,7 +28,8 @@ type Act =
   | { readonly kind: 'came back'; readonly place: Place }
   | { readonly kind: 'speech'; readonly speech: Speech }
   | { readonly kind: 'light'; readonly light: Light }
-  | { readonly kind: 'say'; readonly words: string };
+  | { readonly kind: 'say'; readonly words: string }
+  | { readonly kind: 'slide'; readonly slid: Slid | undefined };
 
 /** Steps that the browser's own back arrow takes; a travel or a turn of the view is no step. */
 const STEPS = [
@@ -60,6 +64,8 @@ function after(held: Held, act: Act): Held {
       return { ...held, light: act.light };
     case 'say':
       return { ...held, said: act.words };
+    case 'slide':
+      return held.slid === act.slid ? held : { ...held, slid: act.slid };
   }
 }
 
@@ -70,6 +76,8 @@ export interface Page extends Held {
   setSpeech(speech: Speech): void;
   setLight(light: Light): void;
   say(words: string): void;
+  /** A slider over the load case is taken hold of, or let go. */
+  slide(slid: Slid | undefined): void;
 }
 
 const PageContext = createContext<Page | undefined>(undefined);
@@ -124,6 +132,7 @@ export function PageState({ children }: { children: ReactNode }) {
       dark,
       go,
       say,
+      slide: (slid) => act({ kind: 'slide', slid }),
       setSpeech: (next) => act({ kind: 'speech', speech: next }),
       setLight: (next) => act({ kind: 'light', light: next }),
     }),

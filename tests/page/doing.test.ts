@@ -4,7 +4,15 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import type { Page } from 'playwright-core';
-import { type Doing, loadsOf, openCar, STANDING, usualDoing } from '../../src/questions/index.ts';
+import {
+  type Car,
+  type Doing,
+  loadsOf,
+  openCar,
+  STANDING,
+  slideRange,
+  usualDoing,
+} from '../../src/questions/index.ts';
 import { NO_BROWSER, openPage, openWorkshop, type Workshop } from './browser.ts';
 
 const g = 9.80665;
@@ -17,11 +25,14 @@ describe('what the car is doing', { skip: NO_BROWSER }, () => {
   after(() => workshop?.close());
 
   const file = (): string => readFileSync(join(workshop.home, 'fenwold-201/car.yaml'), 'utf8');
-  const rodUnder = (doing: Partial<Doing>): number => {
+  const demoCar = (): Car => {
     const read = openCar({ text: file() });
     assert.ok(read.ok);
+    return read.car;
+  };
+  const rodUnder = (doing: Partial<Doing>): number => {
     const is = loadsOf(
-      read.car,
+      demoCar(),
       { ...STANDING, ...doing },
       { spread: false, wheels: [{ end: 'front', side: 'left' }] },
     );
@@ -67,6 +78,43 @@ describe('what the car is doing', { skip: NO_BROWSER }, () => {
     assert.match(file(), /lateral: -1\.4 g/);
     assert.match(file(), /up: 5200 N/);
     await shown(page, rodUnder({ lateral: -1.4 * g, speed, contacts }));
+    assert.deepEqual(page.complaints, []);
+    await page.context().close();
+  });
+
+  test('a slider over the case: figures follow a hand that does not rest, and their ± with them', async () => {
+    const page = await openPage(workshop, '?car=fenwold-201&stop=links&card=loads&doing=braking');
+    await page.getByText('In figures').click();
+    const slider = page.getByRole('slider', { name: 'slide sideways, to the left positive' });
+    await slider.focus();
+    const rod = page.locator('#card .figure-row', { hasText: 'force along the pushrod' }).first();
+    const told = rod.locator('.row-value');
+    const { doing } = usualDoing('braking')!;
+    // a step each twentieth of a second is never a rest, so that only the slider's own ± can come
+    const moved = async (): Promise<{ at: number; text: string }> => {
+      for (let k = 0; k < 400; k += 1) {
+        await slider.press(k % 20 < 10 ? 'ArrowRight' : 'ArrowLeft');
+        const text = (await told.textContent()) ?? '';
+        if (text.includes('±')) return { at: Number(await slider.inputValue()), text };
+        await page.waitForTimeout(50);
+      }
+      throw new Error('no ± came while the slider moved');
+    };
+    const { at, text } = await moved();
+    const { low, step } = slideRange(demoCar(), 'lateral', 0);
+    assert.ok(at * step >= low);
+    const force = rodUnder({ ...doing, lateral: at * step });
+    assert.match(text, new RegExp(`^−${Math.abs(force).toFixed(0)} ± \\d+ N$`));
+    // in full at rest, and typed into the address
+    const rest = loadsOf(
+      demoCar(),
+      { ...doing, lateral: at * step },
+      { wheels: [{ end: 'front', side: 'left' }] },
+    );
+    assert.ok(rest.reached);
+    const { spread } = rest.wheels[0]!.figures.find(({ id }) => id === 'tension.rod')!;
+    await told.filter({ hasText: `± ${spread!.u.toFixed(0)} N` }).waitFor();
+    await page.waitForURL(/typed=/);
     assert.deepEqual(page.complaints, []);
     await page.context().close();
   });

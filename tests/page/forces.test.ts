@@ -8,6 +8,8 @@ import {
   caseForces,
   jointOf,
   loadsOf,
+  MEMBER_WORDS,
+  MEMBERS,
   openCar,
   tubForces,
   usualDoing,
@@ -58,7 +60,8 @@ describe('forces on the drawing', { skip: NO_BROWSER }, () => {
     assert.ok(answer.reached);
     await page.locator('.forces .member').nth(5).waitFor({ state: 'attached' });
     for (const member of await page.locator('.forces .member').all()) {
-      const [name, said] = ((await member.locator('title').textContent()) ?? '').split(': ');
+      const [means, said] = ((await member.locator('title').textContent()) ?? '').split(': ');
+      const name = MEMBERS.find((each) => MEMBER_WORDS[each] === means);
       const { value }: { readonly value: number } = answer.wheels[0]!.figures.find(
         ({ id }) => id === `tension.${name}`,
       )!;

@@ -61,6 +61,30 @@ describe('two specs under a load', { skip: NO_BROWSER }, () => {
     await rod.waitFor();
     assert.equal(`${await rod.locator('td').first().textContent()} N`, spokenAmount(force, 'N', 0));
     assert.equal(await rod.locator('td').nth(1).textContent(), 'same');
+    // the force stands on both halves, each where its own spec stands under the load
+    for (const name of ['as arrived', SIX]) {
+      const half = page.locator('.half').and(page.getByRole('region', { name, exact: true }));
+      const drawn = half.getByRole('img', { name: 'Forces at this stop' });
+      assert.equal(await drawn.locator('.member').count(), 6, name);
+      await drawn.getByText(`pushrod or pullrod: ${spokenAmount(Math.abs(force), 'N', 0)} of push`).waitFor({
+        state: 'attached',
+      });
+    }
+    // another case, chosen in the fold; by hand there is no force on the drawing
+    await page.getByRole('button', { name: 'cornering', exact: true }).click();
+    const cornering = loadsOf(spec(), usualDoing('cornering')!.doing, {
+      spread: false,
+      wheels: [{ end: 'front', side: 'left' }],
+    });
+    assert.ok(cornering.reached);
+    const other = cornering.wheels[0]!.figures.find(({ id }) => id === 'tension.rod')!.value;
+    await rod
+      .getByText(spokenAmount(other, 'N', 0).replace(' N', ''), { exact: true })
+      .first()
+      .waitFor();
+    await page.getByRole('button', { name: 'by hand' }).click();
+    await page.getByRole('img', { name: 'Forces at this stop' }).first().waitFor({ state: 'detached' });
+    await page.getByLabel('travel').first().waitFor();
     assert.deepEqual(page.complaints, []);
     await page.context().close();
   });

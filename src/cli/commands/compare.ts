@@ -8,12 +8,14 @@ import {
   compareJoints,
   compareLoads,
   compareSpecs,
+  differenceWords,
   type Figure,
   JOINT_WORDS,
   type JointInSpec,
+  SAME,
   type UnderLoadComparison,
 } from '../../questions/index.ts';
-import type { Speech } from '../../units/show.ts';
+import { printedUnit, type Speech, spokenUnit, unitAfter } from '../../units/show.ts';
 import type { compareForm } from '../answers/curves.ts';
 import { figureOut } from '../answers/form.ts';
 import { askedWheel, WHEELS, wheelWords } from '../asked.ts';
@@ -33,7 +35,7 @@ import {
   tailLines,
 } from '../command.ts';
 import { BadInput, badAsk, NotReached } from '../outcome.ts';
-import { amountText, figureText, remarkLines, table } from '../print.ts';
+import { amountText, figureText, plainSpaces, remarkLines, table } from '../print.ts';
 import type { Found } from '../tell.ts';
 import { askedPosition, atWheel, TRAVEL_HELP } from './corner.ts';
 
@@ -164,8 +166,8 @@ async function answer(file: string, first: string, second: string, options: Opti
       notReached: [...compared.notReached],
     });
   } else if (compared.notReached.length < 2) {
-    const shown = options.all ? compared.rows : compared.rows.filter(differs);
     const { units } = options;
+    const shown = options.all ? compared.rows : compared.rows.filter((row) => differs(row, units));
     const rows = shown.map((row) => [
       row.of === undefined ? row.means : `${row.of}: ${row.means}`,
       cell(row.a, units),
@@ -187,20 +189,19 @@ async function answer(file: string, first: string, second: string, options: Opti
   if (compared.notReached.length > 0) throw new NotReached(compared.notReached.join('\n'));
 }
 
-/** Far below the spread, or in the machine's rounding, there is no difference to be shown. */
-const differs = ({ a, b, difference }: ComparedRow): boolean =>
-  difference === undefined
-    ? Number.isFinite(a?.value) || Number.isFinite(b?.value)
-    : Math.abs(difference) >
-      Math.max(0.02 * (a?.spread?.u ?? 0), 1e-6 * Math.max(Math.abs(a!.value), Math.abs(b!.value)));
+/** What only one of them has is told where it has a value. */
+const differs = (row: ComparedRow, speech: Speech): boolean =>
+  row.difference === undefined
+    ? Number.isFinite(row.a?.value) || Number.isFinite(row.b?.value)
+    : differenceWords(row, speech) !== SAME;
 
 const cell = (figure: Figure | undefined, speech: Speech): string =>
   figure === undefined ? 'not there' : figureText(figure, speech);
 
-function change({ difference, unit }: ComparedRow, speech: Speech): string {
-  if (difference === undefined) return '—';
-  const text = amountText(difference, unit, speech);
-  return difference > 0 ? `+${text}` : text;
+function change(row: ComparedRow, speech: Speech): string {
+  const words = differenceWords(row, speech);
+  if (row.difference === undefined || words === SAME) return words;
+  return plainSpaces(`${words}${unitAfter(printedUnit(spokenUnit(row.unit, speech)))}`);
 }
 
 const withoutSpec = (line: string): string => line.replace(/, spec "[^"]*": /, ': ');

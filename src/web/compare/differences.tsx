@@ -1,5 +1,5 @@
 /** The narrow column between two specs: each figure of the stop on both sides, and what it differs by. */
-import type { Figure } from '../../questions/figure.ts';
+import { differenceWords, type Figure, SAME } from '../../questions/index.ts';
 import type { Opened } from '../engine/answers.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { Problems } from '../sheet/problems.tsx';
@@ -8,7 +8,7 @@ import { usePage } from '../state.tsx';
 import { STOPS } from '../stops/words.ts';
 import { useOfSpec } from './of-spec.ts';
 import type { OtherSpec } from './other-spec.ts';
-import { differenceWords, rowsOf } from './rows.ts';
+import { rowsOf } from './rows.ts';
 import { type JointOfSpec, TwoJoints } from './two-joints.tsx';
 
 export function Differences({ other }: { other: OtherSpec }) {
@@ -66,7 +66,7 @@ function Rows({ other, opened }: { other: OtherSpec; opened: Extract<Opened, { o
             const { unit } = spoken(row.a?.value ?? row.b?.value ?? 0, row.unit, speech);
             const difference = differenceWords(row, speech);
             return (
-              <tbody key={row.id} className={difference === 'same' ? 'same' : undefined}>
+              <tbody key={row.id} className={difference === SAME ? 'same' : undefined}>
                 <tr>
                   <th scope="rowgroup" colSpan={3}>
                     {row.means}

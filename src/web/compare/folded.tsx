@@ -3,7 +3,10 @@ import { useMemo } from 'react';
 import type { Stop, Wheel } from '../../questions/figure.ts';
 import { AS_SURVEYED, drawCar } from '../../questions/index.ts';
 import type { Car } from '../engine/answers.ts';
-import { stanceOf, wheelName } from '../place.ts';
+import { DoingPictures } from '../loads/doing-choice.tsx';
+import { ForceDrawing } from '../loads/force-drawing.tsx';
+import { useDoing } from '../loads/use-case.ts';
+import { isBehindCorners, isLoaded, stanceOf, wheelName } from '../place.ts';
 import { useColours } from '../scene/colours.ts';
 import { useHands } from '../scene/hands.ts';
 import type { Weight } from '../scene/ink.ts';
@@ -19,6 +22,7 @@ import { type LabelSize, onlyEnd, useFrame } from '../sheet/use-frame.ts';
 import { useSize } from '../sheet/use-size.ts';
 import { usePage } from '../state.tsx';
 import { Differences } from './differences.tsx';
+import { useTravelUnderLoad } from './of-spec.ts';
 import { useOtherSpec } from './other-spec.ts';
 
 const NO_LABELS: LabelSize = { kind: 'none', column: 0 };
@@ -43,16 +47,23 @@ export function Folded({ against }: { against: string }) {
       </div>
       <div className="strip">
         <WheelChoice />
-        <ModeChoice high={high} />
-        <Slide
-          name="travel"
-          value={place.travel}
-          low={low}
-          high={high}
-          speech={speech}
-          stands="across"
-          onMove={(travel) => go({ travel })}
-        />
+        {!isBehindCorners(place.stop) && <HandOrLoad />}
+        {isLoaded(place) ? (
+          <DoingPictures />
+        ) : (
+          <>
+            <ModeChoice high={high} />
+            <Slide
+              name="travel"
+              value={place.travel}
+              low={low}
+              high={high}
+              speech={speech}
+              stands="across"
+              onMove={(travel) => go({ travel })}
+            />
+          </>
+        )}
         <button type="button" className="word" onClick={() => go({ against: undefined })}>
           Unfold
         </button>
@@ -61,12 +72,31 @@ export function Folded({ against }: { against: string }) {
   );
 }
 
+/** Whether the wheel is moved by hand, or a load says where it stands. */
+function HandOrLoad() {
+  const { place, go } = usePage();
+  const loaded = isLoaded(place);
+  return (
+    <fieldset className="words">
+      <legend className="unseen">What moves the wheel</legend>
+      <button type="button" aria-pressed={!loaded} onClick={() => go({ card: 'figures' })}>
+        by hand
+      </button>
+      <button type="button" aria-pressed={loaded} onClick={() => go({ card: 'loads' })}>
+        under a load
+      </button>
+    </fieldset>
+  );
+}
+
 /** One side of the fold; its paper stays empty until the spec is read. */
 function Half({ spec, car }: { spec: string; car: Car | undefined }) {
   const { place, go } = usePage();
   const [paper, size] = useSize();
   const colours = useColours();
-  const stance = stanceOf(place);
+  const { rack } = useDoing();
+  const loaded = useTravelUnderLoad(car, place);
+  const stance = stanceOf(loaded === undefined ? place : { ...place, travel: loaded, mode: 'wheel', rack });
   const stands = JSON.stringify(stance);
   const standing = useMemo(() => (car === undefined ? EMPTY : drawCar(car, AS_SURVEYED)), [car]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the text stands for the stance
@@ -114,6 +144,7 @@ function Half({ spec, car }: { spec: string; car: Car | undefined }) {
               left={8}
               right={size.width - 8}
             />
+            <ForceDrawing car={car} frame={frame} size={size} />
           </>
         )}
       </div>

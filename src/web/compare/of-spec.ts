@@ -10,9 +10,12 @@ import {
   loadsOf,
   tubForces,
 } from '../../questions/index.ts';
+import type { Metre } from '../../units/quantity.ts';
 import type { Car, CarSource } from '../engine/answers.ts';
+import { ask, useAnswer } from '../engine/ask.ts';
 import { useDoing } from '../loads/use-case.ts';
-import { isLoaded, type Place } from '../place.ts';
+import { REST } from '../loads/use-loads.ts';
+import { isBehindCorners, isLoaded, type Place } from '../place.ts';
 import { useFigures } from '../sheet/use-corner.ts';
 
 export interface OfSpec {
@@ -22,14 +25,17 @@ export interface OfSpec {
   readonly joint?: JointReached;
 }
 
-/** Under a load without spread: both sides follow at once. */
-export function useOfSpec(
-  of: { readonly car: Car; readonly source: CarSource; readonly key: string },
-  place: Place,
-): OfSpec {
+interface Spec {
+  readonly car: Car;
+  readonly source: CarSource;
+  readonly key: string;
+}
+
+/** At once without spread, so that both sides follow, and with it when the hand rests. */
+export function useOfSpec(of: Spec, place: Place): OfSpec {
   const corner = useFigures(of, place);
   const doing = useDoing();
-  const { car } = of;
+  const { car, source, key } = of;
   const { stop, joint } = place;
   const { end, side } = place.wheel;
   const loaded = isLoaded(place);
@@ -37,8 +43,36 @@ export function useOfSpec(
     () => (loaded ? underLoad(car, { stop, joint, wheel: { end, side } }, doing) : undefined),
     [loaded, car, stop, joint, end, side, doing],
   );
-  if (under !== undefined) return under;
+  const sure = useAnswer(
+    under !== undefined && under.message === undefined && stop !== 'case' && stop !== 'tub'
+      ? `under load ${key} ${stop === 'studs' ? joint : `${end} ${side}`} ${JSON.stringify(doing)}`
+      : undefined,
+    async (): Promise<readonly Figure[]> => {
+      if (stop === 'studs') {
+        const is = await ask('joint', source, joint, doing);
+        return is.reached ? is.figures : [];
+      }
+      const is = await ask('loads', source, doing, { wheels: [{ end, side }] });
+      return is.reached ? is.wheels[0]!.figures : [];
+    },
+    REST,
+  );
+  if (under !== undefined) {
+    return sure.state === 'answered' && sure.answer.length > 0 ? { ...under, figures: sure.answer } : under;
+  }
   return corner.reached ? { figures: corner.figures } : { figures: [], message: corner.message };
+}
+
+/** How far the load takes the wheel of a spec; undefined at what is no one wheel's, or where it cannot stand. */
+export function useTravelUnderLoad(car: Car | undefined, place: Place): Metre | undefined {
+  const doing = useDoing();
+  const { end, side } = place.wheel;
+  const on = car !== undefined && isLoaded(place) && !isBehindCorners(place.stop);
+  return useMemo(() => {
+    if (!on) return undefined;
+    const is = loadsOf(car, doing, { spread: false, wheels: [{ end, side }] });
+    return is.reached ? is.wheels[0]!.figures.find(({ id }) => id === 'travelUnderLoad')?.value : undefined;
+  }, [on, car, doing, end, side]);
 }
 
 function underLoad(

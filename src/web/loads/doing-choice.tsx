@@ -8,28 +8,36 @@ import { InFigures } from './in-figures.tsx';
 import { LogRow } from './log-row.tsx';
 import { useCase } from './use-case.ts';
 
-export function DoingChoice() {
+/** The cases alone, each by its picture. */
+export function DoingPictures() {
   const { place, go } = usePage();
   const { car } = useCar();
-  const { means, told, notes } = useCase();
   const plain = place.log === undefined && place.changed === undefined;
   return (
+    <fieldset className="words doings">
+      <legend className="unseen">What the car is doing</legend>
+      {doingsOf(car).map(({ name, means: words, doing }) => (
+        <button
+          key={name}
+          type="button"
+          aria-pressed={plain && place.doing === name}
+          title={words}
+          onClick={() => go({ doing: name, log: undefined, row: undefined, changed: undefined })}
+        >
+          <CarPicture doing={doing} />
+          {name.replaceAll('-', ' ')}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+export function DoingChoice() {
+  const { car } = useCar();
+  const { means, told, notes } = useCase();
+  return (
     <>
-      <fieldset className="words doings">
-        <legend className="unseen">What the car is doing</legend>
-        {doingsOf(car).map(({ name, means: words, doing }) => (
-          <button
-            key={name}
-            type="button"
-            aria-pressed={plain && place.doing === name}
-            title={words}
-            onClick={() => go({ doing: name, log: undefined, row: undefined, changed: undefined })}
-          >
-            <CarPicture doing={doing} />
-            {name.replaceAll('-', ' ')}
-          </button>
-        ))}
-      </fieldset>
+      <DoingPictures />
       <p className="doing-means">{means}</p>
       {told !== undefined && <p role="status">{told}</p>}
       <Following />

@@ -3,11 +3,10 @@
  * studs with what is left on their pads. The largest have their figure beside them; all have a title.
  */
 import { useMemo } from 'react';
-import { drawnForces, type ForcesDrawn } from '../../questions/index.ts';
+import { type Car, drawnForces, type ForcesDrawn } from '../../questions/index.ts';
 import { spokenAmount } from '../../units/show.ts';
 import { isLoaded } from '../place.ts';
 import { type Frame, projected, type Spot } from '../scene/look.ts';
-import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { arrowPath, clearLabels, type Words } from './force-shapes.ts';
 import { useDoing } from './use-case.ts';
@@ -19,13 +18,13 @@ const NO_COUPLE = 0.05;
 const TOLD = 5;
 
 interface Props {
+  readonly car: Car;
   readonly frame: Frame;
   readonly size: { readonly width: number; readonly height: number };
 }
 
-export function ForceDrawing({ frame, size }: Props) {
+export function ForceDrawing({ car, frame, size }: Props) {
   const { place, speech } = usePage();
-  const { car } = useCar();
   const doing = useDoing();
   const on = place.way === 'load' && isLoaded(place);
   const { stop, joint } = place;
@@ -58,13 +57,13 @@ export function ForceDrawing({ frame, size }: Props) {
   const greatest = Math.max(1, ...drawn.members.map(({ tension }) => Math.abs(tension)));
   return (
     <svg className="forces" role="img" aria-label="Forces at this stop">
-      {drawn.members.map(({ name, from, to, tension }, k) => {
+      {drawn.members.map(({ name, means, from, to, tension }, k) => {
         const [a, b] = [spot(from), spot(to)];
         // members that lie behind one another have their letters side by side
         const part = 0.3 + (0.4 * k) / Math.max(1, drawn.members.length - 1);
         return (
           <g key={name} className="member">
-            <title>{`${name}: ${newtons(tension)} of ${tension < 0 ? 'push' : 'pull'}`}</title>
+            <title>{`${means}: ${newtons(tension)} of ${tension < 0 ? 'push' : 'pull'}`}</title>
             <line
               x1={a.x}
               y1={a.y}

@@ -1,8 +1,9 @@
-/** The case in figures: each may be typed, put back, and kept in the car file under a name. */
+/** The case in figures: each may be slid or typed, put back, and kept in the car file under a name. */
 import { type Doing, WHEEL_NAMES, type WheelName } from '../../questions/index.ts';
 import { spokenUnit } from '../../units/show.ts';
 import { usePage } from '../state.tsx';
 import { TypedAmount } from '../typed-amount.tsx';
+import { CaseSlider } from './case-slider.tsx';
 import { ContactTyped } from './contact-typed.tsx';
 import { KeepCase } from './keep-case.tsx';
 import { useCase } from './use-case.ts';
@@ -15,11 +16,10 @@ const WHEEL_WORDS: Readonly<Record<WheelName, string>> = {
 };
 
 const OF_CAR = [
-  ['longitudinal', 'fore and aft, braking negative', 'm/s^2', 'gn', 2],
-  ['lateral', 'sideways, to the left positive', 'm/s^2', 'gn', 2],
-  ['vertical', 'upward, on top of gravity', 'm/s^2', 'gn', 2],
-  ['speed', 'speed', 'm/s', 'km/h', 0],
-  ['frontBrakes', 'front brakes, left empty: as filed', '1', '%', 0],
+  ['longitudinal', 'fore and aft, braking negative', 'm/s^2', 'gn', 2, [2]],
+  ['lateral', 'sideways, to the left positive', 'm/s^2', 'gn', 2, [2]],
+  ['vertical', 'upward, on top of gravity', 'm/s^2', 'gn', 2, [2]],
+  ['speed', 'speed', 'm/s', 'km/h', 0, [100]],
 ] as const;
 
 export function InFigures() {
@@ -30,33 +30,41 @@ export function InFigures() {
     Object.fromEntries(Object.entries(of).filter(([name]) => name !== wheel));
   return (
     <details className="in-figures">
-      <summary>In figures</summary>
+      <summary>In figures, slid or typed</summary>
       <div className="typed-rows">
-        {OF_CAR.map(([key, words, si, unit, digits]) => (
-          <div key={key} className="typed-row">
-            <span>{words}</span>
-            <TypedAmount
-              name={words}
-              value={doing[key]}
-              si={si}
-              unit={unit}
-              digits={digits}
-              onTake={(value) => change({ [key]: value })}
-              {...(key === 'frontBrakes'
-                ? { onEmpty: () => go((from) => ({ changed: withoutBrakes(from.changed) })) }
-                : {})}
-            />
-          </div>
+        {OF_CAR.map(([key, words, si, unit, digits, every]) => (
+          <CaseSlider
+            key={key}
+            slid={key}
+            {...{ words, si, unit, digits, every }}
+            value={doing[key]}
+            onTake={(value) => change({ [key]: value })}
+          />
         ))}
+        <CaseSlider
+          slid="rack"
+          words="rack, to the left positive"
+          value={doing.rack}
+          si="m"
+          unit={spokenUnit('m', speech)}
+          digits={speech === 'mm-N' ? 1 : 2}
+          every={speech === 'mm-N' ? [10, 20] : [0.5, 1]}
+          onTake={(rack) => change({ rack })}
+        />
+        <p className="soft">
+          ± follows a slider between places of it that are worked out, the nearest first; in full it comes
+          when the hand rests.
+        </p>
         <div className="typed-row">
-          <span>rack, to the left positive</span>
+          <span>front brakes, left empty: as filed</span>
           <TypedAmount
-            name="rack, to the left positive"
-            value={doing.rack}
-            si="m"
-            unit={spokenUnit('m', speech)}
-            digits={speech === 'mm-N' ? 1 : 2}
-            onTake={(rack) => change({ rack })}
+            name="front brakes, left empty: as filed"
+            value={doing.frontBrakes}
+            si="1"
+            unit="%"
+            digits={0}
+            onTake={(frontBrakes) => change({ frontBrakes })}
+            onEmpty={() => go((from) => ({ changed: withoutBrakes(from.changed) }))}
           />
         </div>
       </div>

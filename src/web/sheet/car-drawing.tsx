@@ -8,6 +8,7 @@ import { useHands } from '../scene/hands.ts';
 import type { Weight } from '../scene/ink.ts';
 import { SolidDrawing } from '../scene/solid-drawing.tsx';
 import { usePage } from '../state.tsx';
+import { useCar } from './car-file.tsx';
 import { ViewChoice, WheelChoice } from './controls.tsx';
 import { Dimensions } from './dimensions.tsx';
 import { Ground } from './ground.tsx';
@@ -36,6 +37,7 @@ interface Props {
 
 export function CarDrawing({ corner, lit, onLight }: Props) {
   const { place, go, speech } = usePage();
+  const { car } = useCar();
   const { standing, drawing } = useDrawing(place);
   const [paper, size] = useSize();
   const [zoom, setZoom] = useState(1);
@@ -125,7 +127,7 @@ export function CarDrawing({ corner, lit, onLight }: Props) {
               right={size.width - (sides === 'left' ? 8 : label.column + 14)}
             />
             <TrackDimension drawing={drawing} frame={frame} />
-            <ForceDrawing frame={frame} size={size} />
+            <ForceDrawing car={car} frame={frame} size={size} />
             <Dimensions
               figures={figures}
               drawing={drawing}

@@ -1,7 +1,8 @@
 /** A slider with a scale, that is also typed: travel up and down, the rack from side to side. */
-import { type CSSProperties, useId } from 'react';
+import { useId } from 'react';
 import type { Speech } from '../../units/show.ts';
 import { TypedAmount } from '../typed-amount.tsx';
+import { SlideScale } from './slide-scale.tsx';
 import { scaleOf, travelWords } from './travel.ts';
 
 /** No wheel and no rack goes farther, m. */
@@ -26,40 +27,23 @@ export function Slide({ name, value, low, high, speech, stands, marks = [], onMo
   return (
     <div className={`slide ${stands}`}>
       <label htmlFor={id}>{name}</label>
-      <div className="slide-scale">
-        {scale.marks.map((mark) => (
-          <span
-            key={mark.words}
-            className="tick"
-            style={{ '--at': mark.part } as CSSProperties}
-            aria-hidden="true"
-          >
-            {mark.words}
-          </span>
-        ))}
-        {marks
+      <SlideScale
+        id={id}
+        marks={scale.marks}
+        events={marks
           .filter((mark) => mark.at > low && mark.at < high)
-          .map((mark) => (
-            <span
-              key={mark.words}
-              className="event"
-              title={`${mark.words} at ${travelWords(mark.at, speech)}`}
-              style={{ '--at': (mark.at - low) / (high - low) } as CSSProperties}
-              aria-hidden="true"
-            />
-          ))}
-        <input
-          id={id}
-          type="range"
-          min={low}
-          max={high}
-          step={scale.step}
-          value={held}
-          aria-valuetext={words}
-          aria-orientation={stands === 'up' ? 'vertical' : 'horizontal'}
-          onChange={(event) => onMove(Number(event.target.value))}
-        />
-      </div>
+          .map((mark) => ({
+            part: (mark.at - low) / (high - low),
+            words: `${mark.words} at ${travelWords(mark.at, speech)}`,
+          }))}
+        min={low}
+        max={high}
+        step={scale.step}
+        value={held}
+        aria-valuetext={words}
+        aria-orientation={stands === 'up' ? 'vertical' : 'horizontal'}
+        onMove={onMove}
+      />
       <TypedAmount
         name={name}
         value={value}
