@@ -123,7 +123,7 @@ async function buildCommandLine(stamp) {
   say('Building the command line (dist/cli.mjs) …');
   const { build } = await import('esbuild');
   const { outputFiles } = await build({
-    entryPoints: { cli: at('src/cli/main.ts') },
+    entryPoints: { cli: at('src/cli/main.ts'), thread: at('src/cli/threads/thread.ts') },
     outdir: at('dist'),
     chunkNames: 'cli-parts/[name]-[hash]',
     outExtension: { '.js': '.mjs' },
@@ -146,8 +146,9 @@ async function buildCommandLine(stamp) {
   // parts are named by their contents; the entry is put in place last and whole, so that one may run meanwhile
   mkdirSync(at('dist/cli-parts'), { recursive: true });
   const entry = at('dist/cli.mjs');
+  const thread = at('dist/thread.mjs');
   for (const { path, contents } of outputFiles) {
-    if (path !== entry && existsSync(path)) continue;
+    if (path !== entry && path !== thread && existsSync(path)) continue;
     const draft = `${path}.${process.pid}`;
     writeFileSync(draft, contents);
     if (path !== entry) renameSync(draft, path);

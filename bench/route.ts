@@ -1,12 +1,12 @@
 /**
- * How the finder of equal primaries does on invented problems, on one thread: share solved and checked, time to the
+ * How the finder of equal primaries does on invented problems, on one thread or more: share solved and checked, time to the
  * first answer and to the last (grid and tests of what cannot be included), bends a pipe, refusals.
  *
- *   node --import tsx bench/route.ts [natural] [planted] [impossible] [--seeds 10] [--seconds 10]
+ *   node --import tsx bench/route.ts [natural] [planted] [impossible] [--seeds 10] [--seconds 10] [--threads 1]
  */
 import { performance } from 'node:perf_hooks';
-import { PrimariesRun } from '../src/gaspath/primaries.ts';
-import type { RouteProblem } from '../src/gaspath/route/problem.ts';
+import { searched } from '../src/cli/threads/search.ts';
+import type { RouteProblem, RouteSolution } from '../src/gaspath/route/problem.ts';
 import { IMPOSSIBLE, made, natural, planted, readMade } from './route/make.ts';
 
 const words = process.argv.slice(2);
@@ -16,6 +16,7 @@ const given = (name: string, usual: number): number => {
 };
 const seeds = given('--seeds', 10);
 const seconds = given('--seconds', 10);
+const threads = given('--threads', 1);
 const kinds = ['natural', 'planted', 'impossible'].filter((each) => words.includes(each));
 const wanted = kinds.length === 0 ? ['natural', 'planted', 'impossible'] : kinds;
 const each = words.includes('--each');
@@ -28,36 +29,41 @@ interface Seen {
   readonly bendsFirst: number;
   readonly bends: number;
   readonly says: string;
-  readonly run: PrimariesRun;
+  readonly solution: RouteSolution | undefined;
 }
 
-function tried(problem: RouteProblem, seed = 1, improve = true): Seen {
+async function tried(problem: RouteProblem, seed = 1): Promise<Seen> {
   const began = performance.now();
   const gone = (): number => (performance.now() - began) / 1000;
-  const run = new PrimariesRun(problem, seed);
   let first = Infinity;
   let bendsFirst = 0;
-  let stop = seconds;
-  const ready = gone();
-  while (gone() < stop) {
-    const stands = run.advance();
-    if (stands === 'impossible' || stands === 'done') break;
-    if (run.solution === undefined || first < Infinity) continue;
-    first = gone();
-    bendsFirst = bendsOf(run);
-    stop = improve ? Math.min(seconds, first + Math.max(0.4, first - ready)) : 0;
-  }
-  const ending = run.solution !== undefined ? 'solved' : run.causes.length > 0 ? 'impossible' : 'not found';
-  const says = ending === 'not found' ? JSON.stringify(run.nearest) : (run.causes[0]?.says ?? '');
+  const { strands, causes } = await searched({
+    problem,
+    seed,
+    threads,
+    answers: 1,
+    brief: true,
+    enough: (so) => {
+      const found = so.answers[0]?.solution;
+      if (found !== undefined && first === Infinity) {
+        first = gone();
+        bendsFirst = bendsOf(found);
+      }
+      return gone() >= seconds;
+    },
+  });
+  const solution = strands.answers[0]?.solution;
+  const ending = solution !== undefined ? 'solved' : causes.length > 0 ? 'impossible' : 'not found';
+  const says = ending === 'not found' ? JSON.stringify(strands.nearest) : (causes[0]?.says ?? '');
   const seen = {
     id: problem.id ?? '',
     ending,
     first,
     total: gone(),
     bendsFirst,
-    bends: bendsOf(run),
+    bends: bendsOf(solution),
     says,
-    run,
+    solution,
   } as const;
   if (each || ending === 'not found')
     console.log(
@@ -66,13 +72,13 @@ function tried(problem: RouteProblem, seed = 1, improve = true): Seen {
   return seen;
 }
 
-const bendsOf = (run: PrimariesRun): number =>
-  run.solution === undefined
+const bendsOf = (solution: RouteSolution | undefined): number =>
+  solution === undefined
     ? 0
-    : run.solution.pipes.reduce(
+    : solution.pipes.reduce(
         (sum, { elements }) => sum + elements.filter(({ kind }) => kind === 'bend').length,
         0,
-      ) / run.solution.pipes.length;
+      ) / solution.pipes.length;
 
 const part = (list: readonly number[], share: number): number =>
   [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(share * list.length))] ?? Number.NaN;
@@ -97,7 +103,8 @@ function tell(name: string, seen: readonly Seen[]): void {
 if (wanted.includes('natural')) {
   const all: Seen[] = [];
   for (let level = 1; level <= 6; level++) {
-    const seen = Array.from({ length: seeds }, (_, k) => tried(readMade(natural(level, k + 1))));
+    const seen: Seen[] = [];
+    for (let k = 1; k <= seeds; k++) seen.push(await tried(readMade(natural(level, k))));
     tell(`natural, level ${level}`, seen);
     all.push(...seen);
   }
@@ -109,9 +116,9 @@ if (wanted.includes('planted')) {
     const seen: Seen[] = [];
     for (let k = 0; k < seeds; k++) {
       const json = natural(3 + (k % 4), 100 + k);
-      const base = tried(readMade(json), 1);
-      if (base.run.solution === undefined) continue;
-      seen.push(tried(readMade(planted(json, base.run.solution, spare, k % 2 === 1)), 2));
+      const { solution } = await tried(readMade(json), 1);
+      if (solution === undefined) continue;
+      seen.push(await tried(readMade(planted(json, solution, spare, k % 2 === 1)), 2));
     }
     tell(`planted, ${spare} mm spare`, seen);
     all.push(...seen);
@@ -121,9 +128,9 @@ if (wanted.includes('planted')) {
 if (wanted.includes('impossible')) {
   const all: Seen[] = [];
   for (const why of IMPOSSIBLE) {
-    const seen = Array.from({ length: Math.ceil(seeds / 2) }, (_, k) =>
-      tried(readMade(made(why, 1 + (k % 6), 50 + k))),
-    );
+    const seen: Seen[] = [];
+    for (let k = 0; k < Math.ceil(seeds / 2); k++)
+      seen.push(await tried(readMade(made(why, 1 + (k % 6), 50 + k))));
     console.log(
       `impossible, ${why}: ${seen.filter(({ ending }) => ending === 'impossible').length} of ${seen.length} refused, slowest ${Math.max(...seen.map(({ total }) => total)).toFixed(2)} s; ${seen[0]!.says}`,
     );

@@ -20,6 +20,13 @@ export interface SavedRun {
   readonly solution: RouteSolution | undefined;
 }
 
+export interface RunFrom {
+  /** What a run of the same problem and seed had come to. */
+  readonly saved?: SavedRun | undefined;
+  /** The problem made ready before. */
+  readonly site?: Site;
+}
+
 export class PrimariesRun {
   readonly problem: RouteProblem;
   readonly site: Site;
@@ -30,10 +37,11 @@ export class PrimariesRun {
   /** Answers that the search took for good and the check did not. */
   refused: readonly SolutionBreach[] = [];
 
-  constructor(problem: RouteProblem, seed: number, saved?: SavedRun) {
+  constructor(problem: RouteProblem, seed: number, { saved, site }: RunFrom = {}) {
     this.problem = problem;
-    this.site = siteOf(problem);
-    this.causes = saved === undefined ? impossible(this.site) : [];
+    this.site = site ?? siteOf(problem);
+    // a site that was made ready before was looked at for what cannot be
+    this.causes = saved === undefined && site === undefined ? impossible(this.site) : [];
     this.search = saved === undefined ? new Search(this.site, seed) : Search.at(this.site, saved.search);
     this.solution = saved?.solution;
   }

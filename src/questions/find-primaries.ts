@@ -34,7 +34,7 @@ export interface FindingPrimaries {
 
 export function findPrimaries(put: Put, seed: number, saved?: SavedFinding): FindingPrimaries {
   const { problem, cylinders } = put;
-  const run = new PrimariesRun(problem, seed, saved);
+  const run = new PrimariesRun(problem, seed, { saved });
   return {
     advance: () => run.advance(),
     solution: () => run.solution,

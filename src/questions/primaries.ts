@@ -1,14 +1,30 @@
 /** Equal primaries from a problem in its exchange form: read, looked for, checked, written. */
 
-import { PrimariesRun } from '../gaspath/primaries.ts';
+import { PrimariesRun, type SavedRun } from '../gaspath/primaries.ts';
 import { readRouteProblem, solutionJson } from '../gaspath/route/exchange.ts';
-import type { Cause } from '../gaspath/route/impossible.ts';
+import { type Cause, impossible } from '../gaspath/route/impossible.ts';
 import type { RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
+import type { Miss } from '../gaspath/route/search.ts';
+import { siteOf } from '../gaspath/route/site.ts';
+import { StrandHand } from '../gaspath/strand-hand.ts';
+import { type StrandStands, Strands, type StrandsAsked, type Task, type Told } from '../gaspath/strands.ts';
+import { StrandsRun } from '../gaspath/strands-run.ts';
 import type { Problem } from '../measured/problem.ts';
 import { EXHAUST_CAUTION, STANDING_CAUTION } from './cautions.ts';
 
-export type { Cause, Problem, RouteProblem, RouteSolution };
-export { PrimariesRun, readRouteProblem, solutionJson };
+export type {
+  Cause,
+  Miss,
+  Problem,
+  RouteProblem,
+  RouteSolution,
+  SavedRun,
+  StrandStands,
+  StrandsAsked,
+  Task,
+  Told,
+};
+export { impossible, PrimariesRun, readRouteProblem, StrandHand, Strands, StrandsRun, siteOf, solutionJson };
 
 export const EXHAUST_CAUTIONS: readonly string[] = [EXHAUST_CAUTION, STANDING_CAUTION];
 
@@ -39,8 +55,7 @@ export const pipesTold = (solution: RouteSolution): readonly PipeTold[] =>
   });
 
 /** What came nearest where nothing was found, in words. */
-export function missWords(run: PrimariesRun): string {
-  const miss = run.nearest;
+export function missWords(miss: Miss | undefined): string {
   if (miss === undefined) return 'No try came to an end in the time given.';
   const whose =
     miss.pipe < 0

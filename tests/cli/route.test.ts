@@ -45,6 +45,20 @@ for (const name of ['L1-s1', 'L3-s1', 'L5-s1', 'L6-s1'])
     );
   });
 
+test('one thread and three write the same answer, to the last digit', async () => {
+  const written: string[] = [];
+  for (const threads of ['1', '3']) {
+    const solution = join(folder, `threads-${threads}.json`);
+    const problem = join(EXAMPLES, 'L5-s1.json');
+    const asked = ['--problem', problem, '--solution', solution, '--seconds', SECONDS, '--threads', threads];
+    const ran = await flatpatch(['route', ...asked, '--json']);
+    assert.equal(ran.code, 0, ran.err);
+    assert.equal(JSON.parse(ran.out).threads, Number(threads));
+    written.push(readFileSync(solution, 'utf8'));
+  }
+  assert.equal(written[0], written[1]);
+});
+
 for (const [name, says] of [
   ['INF-short', /straight line between them are 4\d\d\.\d mm already.*329\.0 mm is asked/],
   ['INF-wall', /Port 2.*gets past wall/],

@@ -78,7 +78,7 @@ test('what is found keeps all that is asked; the same seed finds the same; put d
   assert.deepEqual(solved(problem, 3).solution, run.solution);
   const half = new PrimariesRun(problem, 3);
   for (let k = 0; k < 9; k++) half.advance();
-  const again = new PrimariesRun(problem, 0, JSON.parse(JSON.stringify(half.saved)));
+  const again = new PrimariesRun(problem, 0, { saved: JSON.parse(JSON.stringify(half.saved)) });
   for (let k = 0; k < 20_000 && again.solution === undefined; k++) again.advance();
   assert.deepEqual(again.solution, run.solution);
 });

@@ -19,6 +19,7 @@ export const routeForm = z.strictObject({
     first: z.number().optional().meta({ description: 's, until the first answer that stood the check' }),
     total: z.number(),
   }),
+  threads: z.int().meta({ description: 'threads that looked' }),
   work: z.int().meta({ description: 'times that all residuals were added up' }),
   starts: z.int(),
   pipes: z

@@ -5,8 +5,8 @@ import { performance } from 'node:perf_hooks';
 import type { Command } from 'commander';
 import {
   EXHAUST_CAUTIONS,
+  type Miss,
   missWords,
-  PrimariesRun,
   pipesTold,
   type RouteProblem,
   type RouteSolution,
@@ -17,18 +17,17 @@ import { askedCount } from '../asked.ts';
 import { command, complain, endWith, header, sayJson, sayLines, tailLines } from '../command.ts';
 import { BadInput, badAsk, EXIT } from '../outcome.ts';
 import { table } from '../print.ts';
+import { askedThreads, THREADS_HELP } from '../threads/asked.ts';
+import { searched } from '../threads/search.ts';
 
 interface Options {
   readonly problem: string;
   readonly solution: string;
   readonly seconds: string;
   readonly seed: string;
+  readonly threads?: string;
   readonly json?: true;
 }
-
-/** After a first answer, bettering goes on for this part of the time that the search took, and at least so long. */
-const BETTER_PART = 1;
-const BETTER_LEAST = 0.4;
 
 export function routeCommand(): Command {
   return command(
@@ -46,6 +45,7 @@ export function routeCommand(): Command {
     )
     .option('--seconds <number>', 'longest time to look, 1 to 3600', '10')
     .option('--seed <number>', 'another whole number looks in another order', '1')
+    .option('--threads <number>', THREADS_HELP)
     .option('--json', 'how it went, as JSON (its form: flatpatch schema --of answers)')
     .action(answer);
 }
@@ -55,18 +55,23 @@ async function answer(options: Options): Promise<void> {
   const gone = (): number => (performance.now() - began) / 1000;
   const limit = askedCount('--seconds', options.seconds, 1, 3600);
   const seed = askedCount('--seed', options.seed, 0, 4_294_967_295);
+  const threads = askedThreads(options.threads);
   const problem = await readProblem(options.problem);
-  const run = new PrimariesRun(problem, seed);
   const ready = gone();
   let first: number | undefined;
-  let stop = limit;
-  for (let stands = run.advance(); stands !== 'impossible' && stands !== 'done' && gone() < stop; ) {
-    stands = run.advance();
-    if (run.solution === undefined || first !== undefined) continue;
-    first = gone();
-    stop = Math.min(limit, first + Math.max(BETTER_LEAST, BETTER_PART * (first - ready)));
-  }
-  const { solution, causes } = run;
+  const { strands, causes } = await searched({
+    problem,
+    seed,
+    threads,
+    answers: 1,
+    brief: true,
+    enough: (so) => {
+      if (first === undefined && so.answers.length > 0) first = gone();
+      return gone() >= limit;
+    },
+  });
+  const solution = strands.answers[0]?.solution;
+  if (solution !== undefined) first ??= gone();
   const ending = solution !== undefined ? 'solved' : causes.length > 0 ? 'impossible' : 'not found';
   if (solution !== undefined) await writeWhole(options.solution, solution);
   if (options.json)
@@ -75,8 +80,9 @@ async function answer(options: Options): Promise<void> {
       ending,
       ...(problem.id === undefined ? {} : { id: problem.id }),
       seconds: { ready, ...(first === undefined ? {} : { first }), total: gone() },
-      work: run.work,
-      starts: run.starts,
+      threads,
+      work: strands.work,
+      starts: strands.starts,
       ...(solution === undefined ? {} : { pipes: [...pipesTold(solution)] }),
       ...(causes.length === 0
         ? {}
@@ -86,7 +92,9 @@ async function answer(options: Options): Promise<void> {
               ...(pipes === undefined ? {} : { pipes: [...pipes] }),
             })),
           }),
-      ...(ending !== 'not found' || run.nearest === undefined ? {} : { nearest: nearestOut(run.nearest) }),
+      ...(ending !== 'not found' || strands.nearest === undefined
+        ? {}
+        : { nearest: nearestOut(strands.nearest) }),
       cautions: [...EXHAUST_CAUTIONS],
     });
   else if (solution !== undefined) sayLines(solvedLines(problem, solution));
@@ -101,14 +109,14 @@ async function answer(options: Options): Promise<void> {
     return;
   }
   complain(
-    `Nothing was found in ${limit} s, in ${run.starts} starts. That does not prove that there is nothing.`,
+    `Nothing was found in ${limit} s, in ${strands.starts} starts. That does not prove that there is nothing.`,
   );
-  complain(missWords(run));
+  complain(missWords(strands.nearest));
   complain('Another --seed, more --seconds or a little more room may do.');
   endWith(EXIT.notFound);
 }
 
-const nearestOut = ({ by, what, pipe, other }: NonNullable<PrimariesRun['nearest']>) => ({
+const nearestOut = ({ by, what, pipe, other }: Miss) => ({
   by,
   what,
   pipe,
