@@ -20,11 +20,12 @@ export interface Site {
   readonly radii: readonly number[];
 }
 
-export function siteOf(problem: RouteProblem): Site {
+/** @param like  a site of the same shell, kept as far off in the same bounds: its field serves again */
+export function siteOf(problem: RouteProblem, like?: Site): Site {
   const { tube, clearance, collector, collectorBody, limits } = problem;
   return {
     problem,
-    field: new ShellField(problem),
+    field: serves(like, problem) ? like.field : new ShellField(problem),
     solids: problem.solids.map(ready),
     needShell: tube.od / 2 + clearance.shell,
     needSolid: tube.od / 2 + clearance.solid,
@@ -37,3 +38,10 @@ export function siteOf(problem: RouteProblem): Site {
     radii: [...problem.radii].sort((a, b) => a - b),
   };
 }
+
+const serves = (like: Site | undefined, { shell, bounds, tube, clearance }: RouteProblem): like is Site =>
+  like !== undefined &&
+  like.problem.shell === shell &&
+  like.problem.bounds === bounds &&
+  like.problem.tube === tube &&
+  like.problem.clearance.shell === clearance.shell;
