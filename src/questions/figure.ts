@@ -14,7 +14,7 @@ export interface Wheel {
   readonly side: Side;
 }
 
-export { HANDED_ON, type HandedOn } from '../car/form/case.ts';
+export { HANDED_ON, type HandedOn } from '../car/handed-on.ts';
 export { type Contact, type Doing, STANDING, WHEEL_NAMES, type WheelName } from '../loadpath/loads/doing.ts';
 export { LOAD_PATH, type Stop };
 

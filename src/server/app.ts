@@ -66,9 +66,9 @@ export function makeApp({ home, web, listeners, port }: Serving): Hono {
   app.get('/api/events', listeners.handler);
   app.get('/api/cars/:id', async (context) => {
     const id = context.req.param('id');
-    const { text, version, files, problems: unread } = await carText(home, id);
+    const { text, version, files, logs, problems: unread } = await carText(home, id);
     remember(text, version);
-    return context.json({ id, text, files, version, problems: unread });
+    return context.json({ id, text, files, logs, version, problems: unread });
   });
   app.get('/api/cars/:id/scans/:file', async (context) => {
     const id = context.req.param('id');

@@ -25,6 +25,8 @@ export interface CarFile {
   readonly id: string;
   readonly text: string;
   readonly files: Readonly<Record<string, string>>;
+  /** Names of those that are logs. */
+  readonly logs: readonly string[];
   readonly version: string;
 }
 

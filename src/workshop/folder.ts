@@ -35,6 +35,8 @@ export interface CarText {
   readonly version: string;
   /** Texts of the files that the car file names, by name, as far as they could be read. */
   readonly files: Readonly<Record<string, string>>;
+  /** Which of those names are logs: long, and no figure of the car leans on them. */
+  readonly logs: readonly string[];
   /** Why a file could not be read. */
   readonly problems: readonly Problem[];
 }
@@ -149,7 +151,7 @@ export async function withNamedFiles(text: string, folder: string | undefined): 
         .problem,
     );
   }
-  return { text, version: versionOf(text), files, problems };
+  return { text, version: versionOf(text), files, logs, problems };
 }
 
 const notThere = (name: string): FolderError =>

@@ -1,10 +1,7 @@
 /** A load case of the car's own: what it does, decided and not measured. */
 import { z } from 'zod';
 import { choice, stated, words } from '../field.ts';
-
-/** By what a wheel hands on a fore and aft force: brake on the upright, shaft to the case, or its spin alone. */
-export const HANDED_ON = ['brake', 'shaft', 'spin'] as const;
-export type HandedOn = (typeof HANDED_ON)[number];
+import { HANDED_ON } from '../handed-on.ts';
 
 const acceleration = (means: string, measure: string) =>
   stated({ means, measure, unit: 'gn', si: 'm/s^2', min: -6, max: 6 });

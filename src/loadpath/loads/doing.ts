@@ -8,7 +8,7 @@
  *
  * LL-n are the equations of docs/theory/loads.md.
  */
-import type { HandedOn } from '../../car/form/case.ts';
+import type { HandedOn } from '../../car/handed-on.ts';
 import type { CarForm } from '../../car/read.ts';
 import { add, scale, type Vec3, ZERO } from '../../maths/vec3.ts';
 import type { Kilogram, Metre, MetrePerSecond, Newton, Quantity, Ratio } from '../../units/quantity.ts';

@@ -4,7 +4,6 @@
  * While a newer file or another spec is being opened, the one before stays on the page; so does all that was typed.
  */
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { namedFiles } from '../../car/named-files.ts';
 import { type CarFile, fetchCar, watchCars } from '../client.ts';
 import type { CarSource, Opened } from '../engine/answers.ts';
 import { openAside } from '../engine/opened.ts';
@@ -25,11 +24,10 @@ export type Fetched =
 
 /** What the car is read from. Logs are left behind: they are long, and no figure of the car leans on them. */
 export function sourceOf(file: CarFile, spec: string | undefined): CarSource {
-  const { logs } = namedFiles(file.text);
   return {
     text: file.text,
     file: `${file.id}/car.yaml`,
-    files: Object.fromEntries(Object.entries(file.files).filter(([name]) => !logs.includes(name))),
+    files: Object.fromEntries(Object.entries(file.files).filter(([name]) => !file.logs.includes(name))),
     ...(spec === undefined ? {} : { spec }),
   };
 }

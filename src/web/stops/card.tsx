@@ -2,7 +2,7 @@
 import type { Figure } from '../../questions/figure.ts';
 import type { Speech } from '../../units/show.ts';
 import { sheetAddress } from '../client.ts';
-import { ReadingsForm } from '../forms/readings-form.tsx';
+import { later } from '../later.tsx';
 import { BodyCard, CASE, TUB } from '../loads/body-card.tsx';
 import { LoadsCard } from '../loads/loads-card.tsx';
 import { StudsCard } from '../loads/studs-card.tsx';
@@ -20,6 +20,12 @@ import { DoubtsOfStop } from './doubt-notes.tsx';
 import { FigureRow } from './figure-row.tsx';
 import { SpringQuestions } from './spring-questions.tsx';
 import { STOPS } from './words.ts';
+
+/** With it comes the whole description of the car file, which nothing else on the page needs. */
+const ReadingsForm = later(
+  () => import('../forms/readings-form.tsx').then((made) => made.ReadingsForm),
+  'Fetching the readings.',
+);
 
 interface Props {
   readonly corner: CornerAnswer;
