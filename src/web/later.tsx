@@ -10,6 +10,8 @@ export function later<P extends object>(
   words: string,
 ): ComponentType<P> {
   let here: ComponentType<P> | undefined;
+  // made once for each part, at the top of the file that shows it
+  // biome-ignore lint/correctness/noComponentHookFactories: see above
   return function Later(props: P) {
     const [failed, setFailed] = useState(false);
     const [, setRound] = useState(0);

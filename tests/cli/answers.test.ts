@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { before, test } from 'node:test';
 import { z } from 'zod';
 import { near } from '../near.ts';
-import { flatpatch, ROOT } from './flatpatch.ts';
+import { flatpatch, flatpatchAlone, ROOT } from './flatpatch.ts';
 
 let published: z.ZodType;
 
@@ -437,7 +437,7 @@ test('what cannot be, and what is wrong, keep their form too, with their exit co
 test('a car file from standard input gives what the same file gives', async () => {
   const input = await readFile(join(ROOT, 'cars/fenwold-201/car.yaml'), 'utf8');
   const args = ['--wheel', 'rear-right', '--no-spread', '--json'];
-  const piped = JSON.parse((await flatpatch(['corner', '-', ...args], { input })).out);
+  const piped = JSON.parse((await flatpatchAlone(['corner', '-', ...args], { input })).out);
   const filed = JSON.parse((await flatpatch(['corner', 'cars/fenwold-201', ...args])).out);
   assert.deepEqual(piped.corners, filed.corners);
   assert.equal(piped.car.file, 'standard input');

@@ -4,17 +4,17 @@ import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { flatpatch, type Ran, ROOT, type RunOptions } from './flatpatch.ts';
+import { type AloneOptions, flatpatch, flatpatchAlone, type Ran, ROOT } from './flatpatch.ts';
 
 const GOOD = await readFile(join(ROOT, 'cars/fenwold-201/car.yaml'), 'utf8');
 
 async function refused(
   args: readonly string[],
   says: RegExp,
-  options: RunOptions = {},
+  { alone = false, ...options }: AloneOptions & { readonly alone?: boolean } = {},
   code = 2,
 ): Promise<Ran> {
-  const ran = await flatpatch(args, options);
+  const ran = await (alone ? flatpatchAlone : flatpatch)(args, options);
   assert.equal(ran.code, code, `${args.join(' ')}: ${ran.out}${ran.err}`);
   assert.match(`${ran.err}${args[0] === 'check' ? ran.out : ''}`, says);
   assert.doesNotMatch(ran.err, /\n\s+at .*\d+:\d+\)?$/m, 'no stack trace');
@@ -23,7 +23,7 @@ async function refused(
 }
 
 test('what was asked is wrong: exit code 2, and what would do', async () => {
-  await refused([], /flatpatch --help/);
+  await refused([], /flatpatch --help/, { alone: true });
   await refused(['corners'], /Did you mean corner/);
   await refused(['corner'], /argument/);
   await refused(['corner', 'fenwold-201', '--weel', 'x'], /Did you mean --wheel/);
@@ -74,7 +74,7 @@ test('a travel that cannot be reached: exit code 3, and how far it goes', async 
   const ran = await refused(
     ['corner', 'fenwold-201', '--wheel', 'front-left', '--travel', '400 mm'],
     /It goes from/,
-    {},
+    { alone: true },
     3,
   );
   assert.doesNotMatch(ran.out, /wheel rate/, 'no figure for a place that is not there');
@@ -106,7 +106,8 @@ test('texts that are no car files', async () => {
     '\u0000',
     '<html></html>',
   ];
-  for (const input of texts) await refused(['corner', '-'], /\[[a-z]+\/[a-z-]+\]/, { input });
+  for (const input of texts)
+    await refused(['corner', '-'], /\[[a-z]+\/[a-z-]+\]/, { input, alone: input === '' });
 });
 
 test('folders and files that are no cars', async (t) => {
@@ -132,7 +133,7 @@ test('a reader that has seen enough is no mistake', async () => {
 test('a text that nests without end is refused before it is parsed', async () => {
   // a parser that goes down by calling itself would be out of memory here
   for (const piece of ['[', '{a: ', '- ', '? '])
-    await refused(['check', '-'], /\[file\/too-deep\]/, { input: piece.repeat(100_000) });
+    await refused(['check', '-'], /\[file\/too-deep\]/, { input: piece.repeat(100_000), alone: true });
 });
 
 test('what cannot be written is told in a line, with exit code 4', async () => {
@@ -154,6 +155,7 @@ test('a workshop that is a file: told, with exit code 2', async (t) => {
     for (const args of [['corner', 'nothing'], ['demo'], ['serve', '--port', '0']])
       await refused(args, /cannot be the workshop's folder.*FLATPATCH_HOME/s, {
         environment: { FLATPATCH_HOME },
+        alone: true,
       });
   }
 });
@@ -163,11 +165,14 @@ test('a port that is no number: refused before the workshop is filled', async (t
   t.after(() => rm(folder, { recursive: true, force: true }));
   const home = join(folder, 'workshop');
   for (const args of [['serve'], ['demo', '--serve']])
-    await refused(args, /PORT "abc"/, { environment: { FLATPATCH_HOME: home, PORT: 'abc' } });
+    await refused(args, /PORT "abc"/, {
+      environment: { FLATPATCH_HOME: home, PORT: 'abc' },
+      alone: true,
+    });
   await assert.rejects(readFile(home), /ENOENT/);
 });
 
 test('what was built stays built: a second run says nothing of it', async () => {
-  await flatpatch(['--version']);
-  assert.equal((await flatpatch(['--version'])).err, '');
+  await flatpatchAlone(['--version']);
+  assert.equal((await flatpatchAlone(['--version'])).err, '');
 });

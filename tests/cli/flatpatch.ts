@@ -1,5 +1,12 @@
-/** Runs the real command as a person would, in a process of its own, and holds what it prints against its form. */
-import { spawn } from 'node:child_process';
+/**
+ * Runs the real command as a person would, and gives what it prints.
+ *
+ * `flatpatchAlone` starts a process for it, which is half a second of a processor before anything is worked out:
+ * for what hangs on the process itself, its exit code, its streams, signals. `flatpatch` asks a process that stands
+ * and runs one command after another (host.mjs): for what is answered.
+ */
+import { type ChildProcess, fork, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -20,12 +27,57 @@ export interface Ran {
 
 export interface RunOptions {
   readonly input?: string;
+  /** Where it is typed; left out, in the clone. */
+  readonly folder?: string;
+}
+
+let host: Promise<ChildProcess> | undefined;
+let before: Promise<unknown> = Promise.resolve();
+
+async function startHost(): Promise<ChildProcess> {
+  const child = fork(join(import.meta.dirname, 'host.mjs'), { execArgv: [] });
+  await once(child, 'message');
+  return child;
+}
+
+/** In the process that stands, one after another. */
+export function flatpatch(args: readonly string[], options: RunOptions = {}): Promise<Ran> {
+  const ran = before.then(() => askHost(args, options));
+  before = ran.catch(() => undefined);
+  return ran;
+}
+
+async function askHost(args: readonly string[], { input = '', folder = ROOT }: RunOptions): Promise<Ran> {
+  host ??= startHost();
+  const child = await host;
+  // it keeps the tests from ending only while something is asked of it
+  child.ref();
+  child.channel!.ref();
+  try {
+    const answer = new Promise<Ran>((resolve, reject) => {
+      child.once('message', resolve);
+      child.once('exit', (code) => reject(new Error(`"${args.join(' ')}" ended the process with ${code}`)));
+    });
+    child.send({ args, input, folder, environment: { FLATPATCH_HOME: HOME } });
+    return await answer;
+  } finally {
+    child.removeAllListeners('message').removeAllListeners('exit');
+    child.unref();
+    child.channel?.unref();
+  }
+}
+
+export interface AloneOptions extends RunOptions {
   readonly environment?: Readonly<Record<string, string>>;
 }
 
-export function flatpatch(args: readonly string[], { input, environment }: RunOptions = {}): Promise<Ran> {
+/** In a process of its own. */
+export function flatpatchAlone(
+  args: readonly string[],
+  { input, folder = ROOT, environment }: AloneOptions = {},
+): Promise<Ran> {
   const child = spawn(process.execPath, [COMMAND, ...args], {
-    cwd: ROOT,
+    cwd: folder,
     env: { ...process.env, FLATPATCH_HOME: HOME, ...environment },
   });
   return new Promise((resolve, reject) => {

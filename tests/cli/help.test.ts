@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'node:test';
 import { COMMAND, flatpatch, HOME, ROOT } from './flatpatch.ts';
+import { lineWords } from './line-words.ts';
 
 const commands = [...(await flatpatch(['--help'])).out.matchAll(/^ {2}([a-z][a-z-]+) .*$/gm)]
   .map((found) => found[1]!)
@@ -29,19 +30,41 @@ test('docs/command-line.md names every command, and no other', () => {
   assert.deepEqual(named, commands);
 });
 
-test('the commands that README.md shows work as they stand there', () => {
+/** One line as it stands: in the process that stands where it is words alone, in a shell where it has a shell's signs. */
+async function works(line: string, folder: string): Promise<void> {
+  const words = lineWords(line);
+  if (words?.[0] === 'flatpatch') {
+    const ran = await flatpatch(words.slice(1), { folder });
+    assert.equal(ran.code, 0, `${line}\n${ran.err}`);
+    return;
+  }
+  const shell = `flatpatch() { "${process.execPath}" "${COMMAND}" "$@"; }\n${line}`;
+  const ran = spawnSync('bash', ['-c', shell], {
+    cwd: folder,
+    encoding: 'utf8',
+    maxBuffer: 64 << 20,
+    env: { ...process.env, FLATPATCH_HOME: HOME },
+  });
+  assert.equal(ran.status, 0, `${line}\n${ran.stderr}`);
+}
+
+test("a line is told to be words alone or a shell's", () => {
+  assert.deepEqual(lineWords('flatpatch corner a --travel "1/2 in"   # and so on'), [
+    'flatpatch',
+    'corner',
+    'a',
+    '--travel',
+    '1/2 in',
+  ]);
+  for (const line of ['a < b', 'a | b', 'a; b', 'a $b', 'a "$b"', 'a *', "a 'b", 'a "b'])
+    assert.equal(lineWords(line), undefined, line);
+});
+
+test('the commands that README.md shows work as they stand there', async () => {
   const readme = readFileSync(join(ROOT, 'README.md'), 'utf8');
   const lines = [...readme.matchAll(/^npx (flatpatch .*)$/gm)].map((found) => found[1]!);
   assert.ok(lines.length > 2, 'README.md shows commands');
-  for (const line of lines) {
-    const shell = `flatpatch() { "${process.execPath}" "${COMMAND}" "$@"; }\n${line}`;
-    const ran = spawnSync('bash', ['-c', shell], {
-      cwd: ROOT,
-      encoding: 'utf8',
-      env: { ...process.env, FLATPATCH_HOME: HOME },
-    });
-    assert.equal(ran.status, 0, `${line}\n${ran.stderr}`);
-  }
+  for (const line of lines) await works(line, ROOT);
 });
 
 for (const name of commands) {
@@ -53,15 +76,6 @@ for (const name of commands) {
     const folder = mkdtempSync(join(tmpdir(), 'flatpatch-help-'));
     t.after(() => rmSync(folder, { recursive: true, force: true }));
     cpSync(join(ROOT, 'cars'), join(folder, 'cars'), { recursive: true });
-    const shell = `flatpatch() { "${process.execPath}" "${COMMAND}" "$@"; }`;
-    for (const example of examples.filter((line) => !SERVES.test(line))) {
-      const ran = spawnSync('bash', ['-c', `${shell}\n${example}`], {
-        cwd: folder,
-        encoding: 'utf8',
-        maxBuffer: 64 << 20,
-        env: { ...process.env, FLATPATCH_HOME: HOME },
-      });
-      assert.equal(ran.status, 0, `${example}\n${ran.stderr}`);
-    }
+    for (const example of examples.filter((line) => !SERVES.test(line))) await works(example, folder);
   });
 }

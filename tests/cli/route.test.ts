@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { after, test } from 'node:test';
 import { readRouteProblem } from '../../src/gaspath/route/exchange.ts';
 import { verify } from '../../src/gaspath/verify/verify.ts';
-import { flatpatch, ROOT } from './flatpatch.ts';
+import { flatpatch, flatpatchAlone, ROOT } from './flatpatch.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'flatpatch-route-'));
 after(() => rmSync(folder, { recursive: true, force: true }));
@@ -121,7 +121,7 @@ test('nothing found in the time: exit code 4, with what came nearest', async () 
   json.clearance.pipe = 45;
   const file = join(folder, 'wide.json');
   writeFileSync(file, JSON.stringify(json));
-  const ran = await flatpatch([
+  const ran = await flatpatchAlone([
     'route',
     '--problem',
     file,

@@ -7,7 +7,7 @@ import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { COMMAND, flatpatch, ROOT } from './flatpatch.ts';
+import { COMMAND, flatpatchAlone, ROOT } from './flatpatch.ts';
 
 test('the demo, its headline figures, the address last; Ctrl-C ends it', async (t) => {
   const folder = await mkdtemp(join(tmpdir(), 'flatpatch-start-'));
@@ -46,7 +46,7 @@ test('a workshop with something in it is never filled or written over', async (t
   const home = await mkdtemp(join(tmpdir(), 'flatpatch-home-'));
   t.after(() => rm(home, { recursive: true, force: true }));
   await writeFile(join(home, 'workshop.yaml'), 'name: Mine\n');
-  const { code, out } = await flatpatch(['demo'], { environment: { FLATPATCH_HOME: home } });
+  const { code, out } = await flatpatchAlone(['demo'], { environment: { FLATPATCH_HOME: home } });
   assert.equal(code, 0);
   assert.match(out, /^Mine$/m);
   assert.deepEqual(await readdir(home), ['workshop.yaml']);
@@ -60,8 +60,8 @@ test('PORT is respected: one that is in use is told, with exit code 2', async (t
   });
   t.after(() => other.close());
   const { port } = other.address() as { port: number };
-  const { code, err } = await flatpatch(['serve'], { environment: { PORT: String(port) } });
+  const { code, err } = await flatpatchAlone(['serve'], { environment: { PORT: String(port) } });
   assert.equal(code, 2);
   assert.match(err, new RegExp(`Port ${port} is in use`));
-  assert.equal((await flatpatch(['serve'], { environment: { PORT: 'many' } })).code, 2);
+  assert.equal((await flatpatchAlone(['serve'], { environment: { PORT: 'many' } })).code, 2);
 });
