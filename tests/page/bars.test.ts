@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import type { Page } from 'playwright-core';
 import { type BarProposal, barForCoil, materialChoices, openCar } from '../../src/questions/index.ts';
-import { NO_BROWSER, openPage, openWorkshop, type Workshop } from './browser.ts';
+import { NO_BROWSER, openWorkshop, pageAt, type Workshop } from './browser.ts';
 
 const CAR = 'fenwold-201';
 const WHEEL = { end: 'front', side: 'left' } as const;
@@ -39,7 +39,7 @@ describe('bars and coils on the page', { skip: NO_BROWSER }, () => {
   };
 
   test('every bar material of the table may be chosen, and no wire', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=spring&card=ask`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=spring&card=ask`);
     const options = page.getByLabel('material, from the table').locator('option');
     await options.first().waitFor({ state: 'attached' });
     const offered = await options.allInnerTexts();
@@ -49,11 +49,10 @@ describe('bars and coils on the page', { skip: NO_BROWSER }, () => {
         .filter(({ kind }) => kind === 'bar')
         .map(({ name }) => name),
     );
-    await page.context().close();
   });
 
   test('wheel rate of coil and bar as the car stands; matched there, they are nearer', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=spring&card=ask`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=spring&card=ask`);
     const whole = await standing(page);
     const expected = answered({ material: '300M bar', match: 'the whole travel', ...LIMITS });
     // four significant digits are shown
@@ -67,11 +66,10 @@ describe('bars and coils on the page', { skip: NO_BROWSER }, () => {
       await page.getByRole('region', { name: 'Proposal' }).getByText(name).first().waitFor();
     }
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('splines of both ends give a setting; of one end alone nothing is asked', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=spring&card=ask`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=spring&card=ask`);
     await page.getByLabel(/^spline teeth, rocker end/).fill('48');
     await page.getByText('Give the teeth of both ends').waitFor();
     assert.equal(await page.getByRole('button', { name: 'Find the bar' }).isDisabled(), true);
@@ -81,6 +79,5 @@ describe('bars and coils on the page', { skip: NO_BROWSER }, () => {
       .bars[0]!;
     assert.ok(setting !== undefined);
     await page.getByText(new RegExp(`rocker [+−]?${Math.abs(setting.moveFirst)} te`)).waitFor();
-    await page.context().close();
   });
 });

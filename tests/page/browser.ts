@@ -65,8 +65,13 @@ export interface Workshop {
   /** This test file's copy of the built page. */
   readonly web: string;
   readonly browser: Browser;
+  /** The page that `pageAt` walks on with. */
+  held?: Promise<OpenPage>;
   close(): Promise<void>;
 }
+
+/** A page with what it complained of. */
+export type OpenPage = Page & { complaints: string[] };
 
 export async function openWorkshop(): Promise<Workshop> {
   const folder = mkdtempSync(join(tmpdir(), 'flatpatch-page-'));
@@ -104,7 +109,7 @@ export async function openPage(
   address = '',
   size: Size = DESK,
   light: 'light' | 'dark' = 'light',
-): Promise<Page & { complaints: string[] }> {
+): Promise<OpenPage> {
   const context = await workshop.browser.newContext({
     viewport: size,
     colorScheme: light,
@@ -117,6 +122,24 @@ export async function openPage(
   });
   page.setDefaultTimeout(20_000);
   await page.goto(workshop.url + address);
+  return page;
+}
+
+/**
+ * The one page of a test file, taken to a place as if it were just opened there: nothing is remembered, and it comes
+ * from the floor, so that nothing stands open. Opening a page anew takes seconds of a processor; this is for tests in
+ * which it is no matter how one came.
+ */
+export async function pageAt(workshop: Workshop, address: string): Promise<OpenPage> {
+  if (workshop.held === undefined) {
+    workshop.held = openPage(workshop, address);
+    return workshop.held;
+  }
+  const page = await workshop.held;
+  await goTo(page, '');
+  await page.evaluate('localStorage.clear(); sessionStorage.clear()');
+  page.complaints.length = 0;
+  await goTo(page, address);
   return page;
 }
 

@@ -13,7 +13,7 @@ import {
   slideRange,
   usualDoing,
 } from '../../src/questions/index.ts';
-import { NO_BROWSER, openPage, openWorkshop, type Workshop } from './browser.ts';
+import { NO_BROWSER, openWorkshop, pageAt, type Workshop } from './browser.ts';
 
 const g = 9.80665;
 
@@ -47,7 +47,7 @@ describe('what the car is doing', { skip: NO_BROWSER }, () => {
   };
 
   test('accelerations and a tyre force are typed, stand in the address, and are kept as a case of the file', async () => {
-    const page = await openPage(workshop, '?car=fenwold-201&stop=links&card=loads&doing=cornering');
+    const page = await pageAt(workshop, '?car=fenwold-201&stop=links&card=loads&doing=cornering');
     await page.getByText('In figures').click();
     const lateral = page.getByRole('textbox', { name: 'sideways, to the left positive, g' });
     assert.equal(await lateral.inputValue(), '2.00');
@@ -79,11 +79,10 @@ describe('what the car is doing', { skip: NO_BROWSER }, () => {
     assert.match(file(), /up: 5200 N/);
     await shown(page, rodUnder({ lateral: -1.4 * g, speed, contacts }));
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('a slider over the case: figures follow a hand that does not rest, and their ± with them', async () => {
-    const page = await openPage(workshop, '?car=fenwold-201&stop=links&card=loads&doing=braking');
+    const page = await pageAt(workshop, '?car=fenwold-201&stop=links&card=loads&doing=braking');
     await page.getByText('In figures').click();
     const slider = page.getByRole('slider', { name: 'slide sideways, to the left positive' });
     await slider.focus();
@@ -116,11 +115,10 @@ describe('what the car is doing', { skip: NO_BROWSER }, () => {
     await told.filter({ hasText: `± ${spread!.u.toFixed(0)} N` }).waitFor();
     await page.waitForURL(/typed=/);
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('a row of the log by its hardest moment and by its time; a row with a gap is told', async () => {
-    const page = await openPage(workshop, '?car=fenwold-201&stop=links&card=loads');
+    const page = await pageAt(workshop, '?car=fenwold-201&stop=links&card=loads');
     await page.getByText('A row of a log').click();
     await page.getByRole('button', { name: 'lap', exact: true }).click();
     await page.getByText('0.40 s are missing before line 490').waitFor();
@@ -145,17 +143,15 @@ describe('what the car is doing', { skip: NO_BROWSER }, () => {
     await time.press('Enter');
     await page.getByText('has no number for sideways acceleration').waitFor();
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('an address with a case that is none, or with rubbish typed, is told and harms nothing', async () => {
-    const page = await openPage(
+    const page = await pageAt(
       workshop,
       '?car=fenwold-201&stop=links&card=loads&doing=__proto__&typed={"lateral":"x","contacts":{"frontLeft":{"up":-5}}}',
     );
     await page.getByText('This car has no case "__proto__"').waitFor();
     await shown(page, rodUnder({}));
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 });

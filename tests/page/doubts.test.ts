@@ -4,7 +4,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import { doubtOf } from '../../src/web/stops/doubts.ts';
-import { NO_BROWSER, openPage, openWorkshop, sheetStands, type Workshop } from './browser.ts';
+import { NO_BROWSER, openWorkshop, pageAt, sheetStands, type Workshop } from './browser.ts';
 
 const CAR = 'fenwold-201';
 
@@ -38,7 +38,7 @@ describe('doubts on the page', { skip: NO_BROWSER }, () => {
     assert.notEqual(wrong, text);
     writeFileSync(file, wrong);
 
-    const page = await openPage(workshop);
+    const page = await pageAt(workshop, '');
     await page
       .getByText(/looks? odd: Front left: the rod is called a pullrod/)
       .first()
@@ -66,16 +66,14 @@ describe('doubts on the page', { skip: NO_BROWSER }, () => {
     assert.equal(readFileSync(file, 'utf8'), text, 'the one word is changed, and nothing else');
     await page.locator('[data-stop="links"][data-mark="well"]').waitFor();
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('the reading that the survey leaves out is told on the floor and in the list', async () => {
-    const page = await openPage(workshop);
+    const page = await pageAt(workshop, '');
     await page.getByText(/One thing looks odd: Survey: tape/).waitFor();
     await page.getByText('Ashgarth 501').click();
     await page.getByRole('button', { name: /One thing looks odd/ }).click();
     await page.getByRole('region', { name: 'One thing looks odd' }).getByText('Survey: tape').waitFor();
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 });

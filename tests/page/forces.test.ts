@@ -15,7 +15,7 @@ import {
   usualDoing,
 } from '../../src/questions/index.ts';
 import { spokenAmount } from '../../src/units/show.ts';
-import { NO_BROWSER, openPage, openWorkshop, type Workshop } from './browser.ts';
+import { NO_BROWSER, openWorkshop, pageAt, type Workshop } from './browser.ts';
 
 const CAR = 'fenwold-201';
 const newtons = (value: number): string => spokenAmount(Math.abs(value), 'N', 0);
@@ -37,7 +37,7 @@ describe('forces on the drawing', { skip: NO_BROWSER }, () => {
       ['case', caseForces(car, doing), 'Rear axle'],
       ['tub', tubForces(car, doing), 'Front axle'],
     ] as const) {
-      const page = await openPage(workshop, `?car=${CAR}&stop=${stop}&doing=rear-kerb`);
+      const page = await pageAt(workshop, `?car=${CAR}&stop=${stop}&doing=rear-kerb`);
       assert.ok(answer.reached);
       await page.locator('.forces .arrow').first().waitFor({ state: 'attached' });
       // the end of the car that the stop belongs to, whatever the address said of the wheel
@@ -49,12 +49,11 @@ describe('forces on the drawing', { skip: NO_BROWSER }, () => {
       assert.ok(titles[0]!.startsWith(`${greatest.name}: ${newtons(greatest.size)}`), titles[0]);
       assert.ok((await page.locator('.forces .told').allTextContents()).includes(newtons(greatest.size)));
       assert.deepEqual(page.complaints, []);
-      await page.context().close();
     }
   });
 
   test('links: each member told as pull or push by its letter, not by colour alone', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=links&card=loads&doing=braking`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=links&card=loads&doing=braking`);
     const { doing } = usualDoing('braking')!;
     const answer = loadsOf(car, doing, { spread: false, wheels: [{ end: 'front', side: 'left' }] });
     assert.ok(answer.reached);
@@ -69,11 +68,10 @@ describe('forces on the drawing', { skip: NO_BROWSER }, () => {
       assert.equal(await member.locator('text').textContent(), value < 0 ? 'C' : 'T', name);
     }
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('studs stand where the file has them: seen along the car they keep their distances', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=studs&doing=dip`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=studs&doing=dip`);
     const answer = jointOf(car, 'engineToTub', usualDoing('dip')!.doing, { spread: false });
     assert.ok(answer.reached);
     await page.locator('.forces .stud').nth(3).waitFor({ state: 'attached' });
@@ -96,6 +94,5 @@ describe('forces on the drawing', { skip: NO_BROWSER }, () => {
     const worst = await page.locator('.forces .stud[data-worst="true"] title').textContent();
     assert.ok(worst!.startsWith(answer.worst), worst!);
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 });

@@ -4,7 +4,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import type { Page } from 'playwright-core';
-import { NO_BROWSER, openPage, openWorkshop, type Workshop } from './browser.ts';
+import { NO_BROWSER, type OpenPage, openWorkshop, pageAt, type Workshop } from './browser.ts';
 
 const CAR = 'fenwold-201';
 
@@ -25,9 +25,9 @@ describe('forms', { skip: NO_BROWSER }, () => {
   });
   after(() => workshop?.close());
 
-  const openReadings = async (stop: string, spec = ''): ReturnType<typeof openPage> => {
+  const openReadings = async (stop: string, spec = ''): Promise<OpenPage> => {
     writeFileSync(file, first);
-    const page = await openPage(workshop, `?car=${CAR}&stop=${stop}&card=readings${spec}`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=${stop}&card=readings${spec}`);
     await page.locator('.readings .field').first().waitFor();
     return page;
   };
@@ -52,7 +52,6 @@ describe('forms', { skip: NO_BROWSER }, () => {
       '- { velocity: 60 mm/s, bump: 420 N, rebound: 760 N } → - { velocity: 60 mm/s, bump: 435 N, rebound: 760 N }',
     ]);
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('a row more and a row less in a curve; what cannot be read is told by its row', async () => {
@@ -80,7 +79,6 @@ describe('forms', { skip: NO_BROWSER }, () => {
     await curve.getByText('1.95 kN').waitFor();
     assert.equal(await curve.getByText('130 mm/s').count(), 0);
     assert.equal(await curve.locator('tbody tr').count(), 5);
-    await page.context().close();
   });
 
   test('within a spec a curve is written among its changes, and the file itself keeps its own', async () => {
@@ -99,7 +97,6 @@ describe('forms', { skip: NO_BROWSER }, () => {
     const now = readFileSync(file, 'utf8');
     assert.equal(now.slice(0, now.indexOf('\nspecs:')), first.slice(0, first.indexOf('\nspecs:')));
     assert.match(now.slice(now.indexOf('\nspecs:')), /bump: 205 N/);
-    await page.context().close();
   });
 
   test('a part that the file does not have: what it must say is asked at once, and it is kept as one', async () => {
@@ -117,7 +114,6 @@ describe('forms', { skip: NO_BROWSER }, () => {
     await part(page, 'front.heave.gap').getByText('4 mm ± 0.1 mm').waitFor();
     assert.match(readFileSync(file, 'utf8'), /R\. Vance/);
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('the material is one of the table, of the right form', async () => {
@@ -126,6 +122,5 @@ describe('forms', { skip: NO_BROWSER }, () => {
     await material.getByRole('button', { name: /^(Change|Say)/ }).click();
     const names = await material.locator('option').allInnerTexts();
     assert.ok(names.length > 3 && names.every((name) => !/ bar$/.test(name)), names.join(', '));
-    await page.context().close();
   });
 });

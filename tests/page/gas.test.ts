@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import type { Page } from 'playwright-core';
 import { openCar, primariesProblem, primariesSet, readPrimaries } from '../../src/questions/index.ts';
-import { NO_BROWSER, openPage, openWorkshop, PHONE, type Workshop } from './browser.ts';
+import { DESK, goTo, NO_BROWSER, openPage, openWorkshop, PHONE, type Workshop } from './browser.ts';
 
 /** Without a survey and a scan, so that the page stands at once. */
 const CAR = 'fenwold-201';
@@ -72,17 +72,19 @@ describe('the gas path on the page', { skip: NO_BROWSER }, () => {
   });
 
   test('on a phone nothing runs out of the paper, and one pipe is shown alone', async () => {
-    const page = await openPage(workshop, ADDRESS, PHONE);
-    await found(page);
+    const page = desk;
+    await page.setViewportSize(PHONE);
+    await page.locator('.pipes tbody').waitFor();
     await button(page, 'Cylinder 3: show this pipe alone').click();
     await page.locator('.balloon[data-lit="true"]').waitFor();
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     assert.ok(wide <= PHONE.width, `${wide} px wide`);
+    await page.setViewportSize(DESK);
   });
 
   test('a car without an exhaust is told what to write; a scan that is away is told', async () => {
     const page = desk;
-    await page.goto(`${workshop.url}?car=pellmoor-7b&way=gas`);
+    await goTo(page, '?car=pellmoor-7b&way=gas');
     await page.getByText('The car file tells no exhaust').waitFor();
     const refused = await page.request.get(`${workshop.url}api/cars/${SCANNED}/scans/car.yaml`);
     assert.equal(refused.status(), 404);
@@ -91,7 +93,7 @@ describe('the gas path on the page', { skip: NO_BROWSER }, () => {
     const bytes = readFileSync(file);
     rmSync(file);
     try {
-      await page.goto(`${workshop.url}?car=${SCANNED}&way=gas`);
+      await goTo(page, `?car=${SCANNED}&way=gas`);
       await page.getByRole('alert').filter({ hasText: 'no file "cover.stl"' }).waitFor();
       writeFileSync(file, bytes.subarray(0, 5000));
       await page.reload();

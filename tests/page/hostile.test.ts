@@ -4,7 +4,17 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import { startServer } from '../../src/server/start.ts';
-import { NO_BROWSER, openPage, openWorkshop, PHONE, sheetStands, type Workshop } from './browser.ts';
+import {
+  DESK,
+  goTo,
+  NO_BROWSER,
+  openPage,
+  openWorkshop,
+  PHONE,
+  pageAt,
+  sheetStands,
+  type Workshop,
+} from './browser.ts';
 
 const CAR = 'fenwold-201';
 
@@ -21,37 +31,38 @@ describe('hostile input', { skip: NO_BROWSER }, () => {
 
   test('a name of 3000 letters widens nothing, on the floor and on the sheet, desk and phone', async () => {
     writeFileSync(file, first.replace(/^( +name: ).*$/m, `$1${'W'.repeat(3000)}`));
-    for (const size of [undefined, PHONE]) {
-      const page = await openPage(workshop, '', size);
+    const page = await pageAt(workshop, '');
+    for (const size of [DESK, PHONE]) {
+      await page.setViewportSize(size);
+      await goTo(page, '');
       await page.locator('.bay .flat').nth(2).waitFor();
       const wider = 'document.documentElement.scrollWidth - document.documentElement.clientWidth';
       const taller = '[...document.querySelectorAll(".bay")].map((bay) => bay.clientHeight)';
       assert.equal(await page.evaluate(wider), 0);
       const heights = (await page.evaluate(taller)) as number[];
       assert.ok(Math.max(...heights) < 1000, `bays are ${heights} px tall`);
-      await page.goto(`${workshop.url}?car=${CAR}`);
+      await goTo(page, `?car=${CAR}`);
       await sheetStands(page);
       assert.equal(await page.evaluate(wider), 0);
       const block = await page.getByRole('region', { name: 'Title block' }).boundingBox();
       assert.ok(block!.height < 420, `the title block is ${block!.height} px tall`);
       assert.deepEqual(page.complaints, []);
-      await page.context().close();
     }
+    await page.setViewportSize(DESK);
     writeFileSync(file, first);
   });
 
   test('notes that are markup are shown as text', async () => {
     const hostile = '<script>window.broken=1</script><img src=x onerror="window.broken=1">';
     writeFileSync(file, first.replace(/(\n {4}unsprung: )([^\n#{]+)/, `$1{ is: $2, by: '${hostile}' }`));
-    const page = await openPage(workshop, `?car=${CAR}&stop=tyre&card=readings`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=tyre&card=readings`);
     await page.getByText(hostile).first().waitFor();
     assert.equal(await page.evaluate('window.broken'), undefined);
     writeFileSync(file, first);
-    await page.context().close();
   });
 
   test('a travel that is no length is told why and moves nothing; an emptied one goes back', async () => {
-    const page = await openPage(workshop, `?car=${CAR}`);
+    const page = await pageAt(workshop, `?car=${CAR}`);
     await sheetStands(page);
     const typed = page.getByRole('textbox', { name: 'travel, mm' });
     const cases: readonly (readonly [string, RegExp])[] = [
@@ -78,11 +89,10 @@ describe('hostile input', { skip: NO_BROWSER }, () => {
     await page.getByRole('button', { name: 'standing' }).click();
     await page.locator('.not-reached').waitFor({ state: 'detached' });
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('a reading that is no number, too large, or negative is told at the field; the file stays', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=tyre&card=readings`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=tyre&card=readings`);
     const field = page.locator('[data-path="front.left.wheel.loadedRadius"]');
     await field.getByRole('button', { name: /Measure again/ }).click();
     for (const text of ['NaN', '1e9', '-300', '300,5', '', 'Infinity', '3 0 0']) {
@@ -93,7 +103,6 @@ describe('hostile input', { skip: NO_BROWSER }, () => {
       assert.equal(readFileSync(file, 'utf8'), first, text);
       await field.getByLabel('new reading').fill('x');
     }
-    await page.context().close();
   });
 
   test('the workshop is gone while saving: a sentence says so, what was typed stays, Keep sends it again', async () => {
@@ -136,7 +145,7 @@ describe('hostile input', { skip: NO_BROWSER }, () => {
 
   test('two tabs: what one keeps the other shows by itself, and keeps what was typed there', async () => {
     const address = `?car=${CAR}&stop=tyre&card=readings`;
-    const one = await openPage(workshop, address);
+    const one = await pageAt(workshop, address);
     const two = await openPage(workshop, address);
     const unsprung = '[data-path="front.left.unsprung"]';
     const scale = two.locator('[data-path="front.left.scale"]');
@@ -151,12 +160,11 @@ describe('hostile input', { skip: NO_BROWSER }, () => {
     await two.locator(unsprung).getByText('16.8 kg').waitFor();
     assert.equal(await scale.getByLabel('new reading').inputValue(), '123.4');
     writeFileSync(file, first);
-    await one.context().close();
     await two.context().close();
   });
 
   test('a broken file is brought in as it is, and the page says by line what it needs', async () => {
-    const page = await openPage(workshop);
+    const page = await pageAt(workshop, '');
     await page.getByRole('button', { name: 'Add a car' }).click();
     await page.getByLabel('or paste its text').fill('flatpatch: 1\ncar:\n  name: Broken 1\nfront: 7\n');
     assert.equal(await page.getByLabel('Folder name').inputValue(), 'broken-1');
@@ -167,6 +175,5 @@ describe('hostile input', { skip: NO_BROWSER }, () => {
     await page.getByRole('button', { name: 'Back to the floor' }).click();
     await page.getByText(/things in the file need a hand/).waitFor();
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 });

@@ -15,7 +15,7 @@ import {
   tubForces,
   usualDoing,
 } from '../../src/questions/index.ts';
-import { NO_BROWSER, openPage, openWorkshop, type Workshop } from './browser.ts';
+import { NO_BROWSER, openWorkshop, pageAt, type Workshop } from './browser.ts';
 
 const CAR = 'fenwold-201';
 const FRONT_LEFT = { end: 'front', side: 'left' } as const;
@@ -43,7 +43,7 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
   const row = (page: Page, means: string) => page.locator('#card .figure-row', { hasText: means }).first();
 
   test('braking is chosen: the pushrod tells its force, the wheel goes where the load puts it, the working opens', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=links`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=links`);
     await page.getByRole('button', { name: 'loads', exact: true }).click();
     await page.getByRole('button', { name: 'braking', exact: true }).click();
     const answer = loadsOf(car, usualDoing('braking')!.doing, { spread: false, wheels: [FRONT_LEFT] });
@@ -62,11 +62,10 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
     await slip.getByRole('heading', { level: 2, name: /force along the pushrod/ }).waitFor();
     await slip.getByText('six equations of the upright').waitFor();
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('a plane across the case is typed: what goes through it is what the question tells there', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=case&doing=rear-kerb`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=case&doing=rear-kerb`);
     const plane = page.getByRole('textbox', { name: 'plane at x, mm' });
     await plane.fill('-2200');
     await plane.press('Enter');
@@ -78,7 +77,6 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
     const torsion = row(page, 'torsion, about forward').locator('.row-value');
     assert.equal(leading(await torsion.textContent()), Math.round(answer.moment[0]));
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('case and tub list their forces, greatest first, and the tub tells what is left over', async () => {
@@ -87,7 +85,7 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
       ['case', caseForces(car, doing)],
       ['tub', tubForces(car, doing)],
     ] as const) {
-      const page = await openPage(workshop, `?car=${CAR}&stop=${stop}&doing=rear-kerb`);
+      const page = await pageAt(workshop, `?car=${CAR}&stop=${stop}&doing=rear-kerb`);
       assert.ok(answer.reached);
       const greatest = Math.max(...answer.forces.map(({ size }) => size));
       const first = page.locator('#card .figure-row').first();
@@ -95,12 +93,11 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
       assert.equal(leading(await first.locator('.row-value').textContent()), Math.round(greatest));
       await page.getByText(/close.* to \d+e-\d+ of the largest/).waitFor();
       assert.deepEqual(page.complaints, []);
-      await page.context().close();
     }
   });
 
   test('studs: the worst is open first, another by keyboard, six by spec; preload opens its torque', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=studs&doing=dip`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=studs&doing=dip`);
     const answer = jointOf(car, 'engineToTub', usualDoing('dip')!.doing, { spread: false });
     assert.ok(answer.reached);
     await page.getByRole('heading', { name: `${answer.worst}: least is left here` }).waitFor();
@@ -115,14 +112,13 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
     const slip = page.getByRole('dialog', { name: 'Working' });
     await slip.getByText('torque for each newton of preload').first().waitFor();
     await page.keyboard.press('Escape');
-    const six = await openPage(
+    assert.deepEqual(page.complaints, []);
+    const six = await pageAt(
       workshop,
       `?car=${CAR}&spec=proposal%2C+six+studs+to+the+tub&stop=studs&doing=dip`,
     );
     await six.locator('.face .stud').nth(5).waitFor();
-    assert.deepEqual([...page.complaints, ...six.complaints], []);
-    await page.context().close();
-    await six.context().close();
+    assert.deepEqual(six.complaints, []);
   });
 
   test('loads, case and studs are printed from their cards, in the case that is chosen', async () => {
@@ -133,7 +129,7 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
       ['stop=studs&joint=engineToTub', 'Print the tightening card', /sheets\/tightening\?/],
     ];
     for (const [at, words, address] of asked) {
-      const page = await openPage(workshop, `?car=${CAR}&${at}`);
+      const page = await pageAt(workshop, `?car=${CAR}&${at}`);
       const link = page.getByRole('link', { name: words });
       const href = await link.evaluate((each: HTMLAnchorElement) => each.href);
       assert.match(href, address);
@@ -141,12 +137,11 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
       assert.equal(answer.headers()['content-type'], 'application/pdf', words);
       assert.ok((await answer.body()).subarray(0, 5).toString() === '%PDF-');
       assert.deepEqual(page.complaints, []);
-      await page.context().close();
     }
   });
 
   test('the table of all cases copies out and is saved, a row a member', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=links&card=loads`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=links&card=loads`);
     await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
     await page.getByRole('button', { name: 'Copy all cases, member by member' }).click();
     await page.getByText('All cases are copied').waitFor({ state: 'attached' });
@@ -158,17 +153,15 @@ describe('loads on the page', { skip: NO_BROWSER }, () => {
     const saving = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save them as CSV' }).click();
     assert.equal((await saving).suggestedFilename(), `${CAR}-cases.csv`);
-    await page.context().close();
   });
 
   test('a car whose joints nobody has described says what is wanted, in line and card', async () => {
-    const page = await openPage(workshop, '?car=ashgarth-501&stop=studs');
+    const page = await pageAt(workshop, '?car=ashgarth-501&stop=studs');
     await page
       .getByRole('status')
       .filter({ hasText: /write its studs/ })
       .first()
       .waitFor();
     await page.locator('[data-stop="studs"]', { hasText: 'not told' }).waitFor();
-    await page.context().close();
   });
 });

@@ -25,17 +25,16 @@ describe('the page', { skip: NO_BROWSER }, () => {
   };
 
   test('the floor shows every car, drawn, and says that they are invented', async () => {
-    const page = await openPage(workshop);
+    const page = held;
     await page.getByText('Fenwold 201').waitFor();
     assert.equal(await page.locator('.bay:is(button)').count(), 3);
     assert.ok((await page.locator('.bay .invented').count()) === 3);
     await page.locator('.bay .flat .tyre').nth(11).waitFor();
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('a car opens from the floor, and the way back stands in the title block', async () => {
-    const page = await openPage(workshop);
+    const page = await pageAt('');
     await page.getByText('Fenwold 201').click();
     await sheetStands(page);
     await page.waitForURL(/car=fenwold-201/);
@@ -44,11 +43,10 @@ describe('the page', { skip: NO_BROWSER }, () => {
     await page.locator('.floor-word').click();
     await page.locator('.floor').waitFor();
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('the slider moves the wheel: the rocker angle changes, and its ± comes when the hand rests', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=rocker`);
+    const page = await pageAt(`?car=${CAR}&stop=rocker`);
     const angle = page.locator('[data-figure="rockerAngle"]');
     await angle.waitFor();
     const slider = page.getByRole('slider', { name: 'travel' });
@@ -65,7 +63,6 @@ describe('the page', { skip: NO_BROWSER }, () => {
     await angle.waitFor();
     assert.ok(Math.abs((await number()) - up) < 0.05, 'the address holds the travel');
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('a wheel is dragged up in the drawing', async () => {
@@ -166,7 +163,7 @@ describe('the page', { skip: NO_BROWSER }, () => {
   });
 
   test('the page prints as the sheet of the corner, on paper of its own size', async () => {
-    const page = await openPage(workshop, `?car=${CAR}&stop=spring`);
+    const page = await pageAt(`?car=${CAR}&stop=spring`);
     await page.locator('.printed-page svg').first().waitFor({ state: 'attached' });
     const pages = await page.locator('.printed-page').count();
     const printed = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
@@ -180,7 +177,7 @@ describe('the page', { skip: NO_BROWSER }, () => {
     );
     await page.emulateMedia({ media: 'print' });
     assert.equal(await page.locator('.drawing').isVisible(), false);
-    await page.context().close();
+    await page.emulateMedia({ media: null });
   });
 
   test('ways to come say what they will need', async () => {
@@ -205,18 +202,17 @@ describe('the page', { skip: NO_BROWSER }, () => {
     const text = readFileSync(carFile(workshop, CAR), 'utf8');
     const hostile = '<img src=x onerror="window.broken=1"><b>bold';
     writeFileSync(carFile(workshop, CAR), text.replace(/^( +name: ).*$/m, `$1'${hostile}'`));
-    const page = await openPage(workshop, `?car=${CAR}`);
+    const page = await pageAt(`?car=${CAR}`);
     await page.getByText(hostile).first().waitFor();
     assert.equal(await page.evaluate('window.broken'), undefined);
     writeFileSync(carFile(workshop, CAR), text);
     // the page follows the file by itself
     await page.getByText('Fenwold 201').first().waitFor();
-    await page.context().close();
   });
 
   test('a file that does not read says where and what to do, and the page follows when it is mended', async () => {
     const text = readFileSync(carFile(workshop, CAR), 'utf8');
-    const page = await openPage(workshop, `?car=${CAR}`);
+    const page = await pageAt(`?car=${CAR}`);
     await sheetStands(page);
     writeFileSync(carFile(workshop, CAR), text.replace(/loadedRadius: .*/, 'loadedRadius: 3 mm'));
     await page.getByText('loaded radius').first().waitFor();
@@ -226,6 +222,5 @@ describe('the page', { skip: NO_BROWSER }, () => {
       .waitFor();
     writeFileSync(carFile(workshop, CAR), text);
     await page.locator('.sheet').waitFor();
-    await page.context().close();
   });
 });

@@ -8,9 +8,10 @@ import {
   DESK,
   goTo,
   NO_BROWSER,
-  openPage,
+  type OpenPage,
   openWorkshop,
   PHONE,
+  pageAt,
   type Size,
   settled,
   type Workshop,
@@ -89,12 +90,11 @@ describe('reach', { skip: NO_BROWSER }, () => {
   after(() => workshop?.close());
 
   describe('every place', () => {
-    let page: Awaited<ReturnType<typeof openPage>>;
+    let page: OpenPage;
     before(async () => {
-      page = await openPage(workshop);
+      page = await pageAt(workshop, '');
       await page.evaluate(AXE);
     });
-    after(() => page?.context().close());
 
     for (const [name, { address, shows }] of Object.entries(PLACES)) {
       test(`${name}: no finding by axe-core, nothing to scroll sideways, no letters under 17 px`, async () => {
@@ -124,7 +124,8 @@ describe('reach', { skip: NO_BROWSER }, () => {
   });
 
   test('on the phone whatever is tapped is 48 px or more each way', async () => {
-    const page = await openPage(workshop, '', PHONE);
+    const page = await pageAt(workshop, '');
+    await page.setViewportSize(PHONE);
     for (const address of [
       '',
       '?car=ashgarth-501&stop=spring',
@@ -134,11 +135,13 @@ describe('reach', { skip: NO_BROWSER }, () => {
       await goTo(page, address);
       assert.deepEqual(await page.evaluate(SMALL_TARGETS), [], address);
     }
-    await page.context().close();
   });
 
   test('labels on the drawing do not lie on one another and leaders do not cross', async () => {
-    const page = await openPage(workshop, '?car=ashgarth-501&stop=spring&travel=8');
+    const page = await pageAt(workshop, '');
+    await page.setViewportSize(DESK);
+    await page.emulateMedia({ colorScheme: 'light' });
+    await goTo(page, '?car=ashgarth-501&stop=spring&travel=8');
     await page.locator('canvas[data-state="here"]').waitFor();
     for (const stop of ['tyre', 'upright', 'links', 'rocker', 'spring']) {
       await page.locator(`[data-stop="${stop}"]`).click();
@@ -160,7 +163,6 @@ describe('reach', { skip: NO_BROWSER }, () => {
         }
       }
     }
-    await page.context().close();
   });
 });
 

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import { jointOf, loadsOf, openCar, usualDoing } from '../../src/questions/index.ts';
 import { spokenAmount } from '../../src/units/show.ts';
-import { NO_BROWSER, openPage, openWorkshop, type Workshop } from './browser.ts';
+import { NO_BROWSER, openWorkshop, pageAt, type Workshop } from './browser.ts';
 
 const SIX = 'proposal, six studs to the tub';
 const AT = `?car=fenwold-201&against=${encodeURIComponent(SIX)}`;
@@ -25,7 +25,7 @@ describe('two specs under a load', { skip: NO_BROWSER }, () => {
   };
 
   test('four studs against six: both faces, what is left and breaks first in each, a stud that only one has', async () => {
-    const page = await openPage(workshop, `${AT}&stop=studs&doing=rear-kerb`);
+    const page = await pageAt(workshop, `${AT}&stop=studs&doing=rear-kerb`);
     const { doing } = usualDoing('rear-kerb')!;
     for (const [name, studs] of [
       [undefined, 4],
@@ -46,11 +46,10 @@ describe('two specs under a load', { skip: NO_BROWSER }, () => {
     const middle = page.locator('.differences tbody', { hasText: 'middle left: left on its pad, low end' });
     assert.equal(await middle.locator('td').first().textContent(), '—');
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('a corner under the load: what only the joint differs by leaves it the same', async () => {
-    const page = await openPage(workshop, `${AT}&stop=links&card=loads&doing=braking`);
+    const page = await pageAt(workshop, `${AT}&stop=links&card=loads&doing=braking`);
     const rod = page.locator('.differences tbody', { hasText: 'force along the pushrod' });
     const answer = loadsOf(spec(), usualDoing('braking')!.doing, {
       spread: false,
@@ -86,6 +85,5 @@ describe('two specs under a load', { skip: NO_BROWSER }, () => {
     await page.getByRole('img', { name: 'Forces at this stop' }).first().waitFor({ state: 'detached' });
     await page.getByLabel('travel').first().waitFor();
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 });

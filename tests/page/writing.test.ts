@@ -4,7 +4,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import type { Page } from 'playwright-core';
-import { NO_BROWSER, openPage, openWorkshop, type Workshop } from './browser.ts';
+import { NO_BROWSER, openPage, openWorkshop, pageAt, type Workshop } from './browser.ts';
 
 const CAR = 'fenwold-201';
 
@@ -30,7 +30,7 @@ describe('writing on the page', { skip: NO_BROWSER }, () => {
 
   test('a reading is kept with its stamp; comments and order stay', async () => {
     writeFileSync(file, first);
-    const page = await openPage(workshop, ADDRESS);
+    const page = await pageAt(workshop, ADDRESS);
     await openField(page);
     assert.equal(
       await field(page).getByLabel('new reading').inputValue(),
@@ -48,12 +48,11 @@ describe('writing on the page', { skip: NO_BROWSER }, () => {
     const comments = (text: string): number => (text.match(/#/g) ?? []).length;
     assert.equal(comments(now), comments(first));
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 
   test('what cannot be is told at the field, and nothing is written', async () => {
     writeFileSync(file, first);
-    const page = await openPage(workshop, ADDRESS);
+    const page = await pageAt(workshop, ADDRESS);
     await openField(page);
     await field(page).getByLabel('new reading').fill('16,4');
     await field(page).getByRole('button', { name: 'Keep' }).click();
@@ -65,29 +64,27 @@ describe('writing on the page', { skip: NO_BROWSER }, () => {
       .getByText(/what can be is/)
       .waitFor();
     assert.equal(readFileSync(file, 'utf8'), first);
-    await page.context().close();
   });
 
   test('unsent typing is there again after a reload', async () => {
     writeFileSync(file, first);
-    const page = await openPage(workshop, ADDRESS);
+    const page = await pageAt(workshop, ADDRESS);
     await openField(page);
     await field(page).getByLabel('new reading').fill('17.25');
     await page.reload();
     assert.equal(await field(page).getByLabel('new reading').inputValue(), '17.25');
-    await page.context().close();
   });
 
   test('a change by another hand meanwhile: both are shown, nothing is lost', async () => {
     writeFileSync(file, first);
-    const page = await openPage(workshop, 'about:blank'.slice(11));
+    const page = await openPage(workshop, 'mark.svg');
     // this tab does not hear of changes, as when its connection is down
     await page.route('**/api/events', (route) => route.abort());
     await page.goto(workshop.url + ADDRESS);
     await openField(page);
     await field(page).getByLabel('new reading').fill('17.5');
 
-    const other = await openPage(workshop, ADDRESS);
+    const other = await pageAt(workshop, ADDRESS);
     await openField(other);
     await field(other).getByLabel('new reading').fill('15.9');
     await field(other).getByRole('button', { name: 'Keep' }).click();
@@ -112,12 +109,11 @@ describe('writing on the page', { skip: NO_BROWSER }, () => {
     await field(page).getByText('17.5 kg').waitFor();
     assert.match(readFileSync(file, 'utf8'), /17\.5 kg/);
     await page.context().close();
-    await other.context().close();
   });
 
   test('a bar for the coil becomes a spec of the file, and its order sheet is offered', async () => {
     writeFileSync(file, first);
-    const page = await openPage(workshop, `?car=${CAR}&stop=spring&card=ask`);
+    const page = await pageAt(workshop, `?car=${CAR}&stop=spring&card=ask`);
     await page.getByRole('button', { name: 'Find the bar' }).click();
     await page.getByRole('region', { name: 'Proposal' }).waitFor();
     await page.getByLabel('Keep it as a spec named').fill('bars in front');
@@ -132,6 +128,5 @@ describe('writing on the page', { skip: NO_BROWSER }, () => {
     await page.getByRole('button', { name: /Put it beside/ }).click();
     await page.getByRole('heading', { name: /Two specs/ }).waitFor();
     assert.deepEqual(page.complaints, []);
-    await page.context().close();
   });
 });
