@@ -13,7 +13,7 @@ import {
   slideRange,
   usualDoing,
 } from '../../src/questions/index.ts';
-import { NO_BROWSER, openWorkshop, pageAt, type Workshop } from './browser.ts';
+import { NO_BROWSER, openPage, openWorkshop, pageAt, type Workshop } from './browser.ts';
 
 const g = 9.80665;
 
@@ -146,12 +146,13 @@ describe('what the car is doing', { skip: NO_BROWSER }, () => {
   });
 
   test('an address with a case that is none, or with rubbish typed, is told and harms nothing', async () => {
-    const page = await pageAt(
+    const page = await openPage(
       workshop,
       '?car=fenwold-201&stop=links&card=loads&doing=__proto__&typed={"lateral":"x","contacts":{"frontLeft":{"up":-5}}}',
     );
     await page.getByText('This car has no case "__proto__"').waitFor();
     await shown(page, rodUnder({}));
     assert.deepEqual(page.complaints, []);
+    await page.context().close();
   });
 });
