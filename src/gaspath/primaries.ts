@@ -9,7 +9,7 @@ import { solutionOf } from './route/elements.ts';
 import { solutionJson } from './route/exchange.ts';
 import { type Cause, impossible } from './route/impossible.ts';
 import type { RouteProblem, RouteSolution } from './route/problem.ts';
-import { type Miss, type Saved, Search } from './route/search.ts';
+import { type Held, type Miss, type Saved, Search } from './route/search.ts';
 import { type Site, siteOf } from './route/site.ts';
 import { type SolutionBreach, verify } from './verify/verify.ts';
 
@@ -25,6 +25,8 @@ export interface RunFrom {
   readonly saved?: SavedRun | undefined;
   /** The problem made ready before. */
   readonly site?: Site;
+  /** A set to mend, and what of it is kept, instead of beginning anew. */
+  readonly held?: Held;
 }
 
 export class PrimariesRun {
@@ -37,12 +39,12 @@ export class PrimariesRun {
   /** Answers that the search took for good and the check did not. */
   refused: readonly SolutionBreach[] = [];
 
-  constructor(problem: RouteProblem, seed: number, { saved, site }: RunFrom = {}) {
+  constructor(problem: RouteProblem, seed: number, { saved, site, held }: RunFrom = {}) {
     this.problem = problem;
     this.site = site ?? siteOf(problem);
     // a site that was made ready before was looked at for what cannot be
     this.causes = saved === undefined && site === undefined ? impossible(this.site) : [];
-    this.search = saved === undefined ? new Search(this.site, seed) : Search.at(this.site, saved.search);
+    this.search = saved === undefined ? new Search(this.site, seed, held) : Search.at(this.site, saved.search);
     this.solution = saved?.solution;
   }
 

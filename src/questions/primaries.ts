@@ -77,4 +77,5 @@ const MISS_WORDS = {
   'pipe to pipe': 'the distance of two pipes',
   self: 'the distance of a pipe to itself',
   pose: 'the room of the collector',
+  'kept bend': 'a bend that is to be kept where it is',
 } as const;

@@ -5,12 +5,12 @@
  * ways. `weigh` adds them up and, where asked, their slopes into the normal equations J'J and J'r. Pipes and the
  * pose that are held (`moves`, `poseMoves`) keep still and are felt by the others.
  *
- * Equations RT-6 to RT-11 of docs/theory/gas-path-routing.md.
+ * Equations RT-6 to RT-11 and RT-16 of docs/theory/gas-path-routing.md.
  */
 
 import { near, nearestChord } from './chords.ts';
 import { SELF_SEPARATION, SHELL_EXEMPT } from './problem.ts';
-import { BLOCK, Rows } from './rows.ts';
+import { BLOCK, type Pin, Rows } from './rows.ts';
 import { LEVER } from './shape.ts';
 import { away, toCylinderOn, toSolid } from './solids.ts';
 
@@ -50,6 +50,7 @@ export class Rig extends Rows {
       pipe.pullLength(1);
       this.close(off, i);
     }
+    for (const pin of this.pins) if (pin.pipe === i) this.weighPin(pin);
     for (let leg = 0; leg <= K; leg++) {
       const least =
         leg === 0
@@ -132,6 +133,19 @@ export class Rig extends Rows {
       if (pipe.length - arc[m]! > site.zone - 0.5) this.weighBody(i, m, x, y, z, body, needSolid);
     }
     this.weighSelf(i);
+  }
+
+  /** RT-16 */
+  private weighPin({ pipe: i, corner, at }: Pin): void {
+    const pipe = this.pipes[i]!;
+    for (let c = 0; c < 3; c++) {
+      const off = pipe.vertex[3 * corner + c]! - at[c]!;
+      this.note(off, 'kept bend', i, -1);
+      if (!this.slopes) continue;
+      this.open(i);
+      pipe.pullCorner(corner, c === 0 ? 1 : 0, c === 1 ? 1 : 0, c === 2 ? 1 : 0);
+      this.close(off, i);
+    }
   }
 
   private weighBody(i: number, m: number, x: number, y: number, z: number, body: number, need: number): void {

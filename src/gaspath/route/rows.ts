@@ -20,7 +20,16 @@ export type Breach =
   | 'collector body'
   | 'pipe to pipe'
   | 'self'
-  | 'pose';
+  | 'pose'
+  | 'kept bend';
+
+/** A corner that is kept where it is. */
+export interface Pin {
+  readonly pipe: number;
+  /** From 1 at the port. */
+  readonly corner: number;
+  readonly at: readonly number[];
+}
 
 /** What is breached most, for telling. */
 export interface Worst {
@@ -42,6 +51,7 @@ export class Rows {
   spacing = 16;
   /** Most that the bends of a pipe may turn together, rad; for improving. */
   readonly turnCap: Float64Array;
+  pins: readonly Pin[] = [];
   /** Shell by its triangles, not by the grid. */
   exact = false;
 
@@ -154,6 +164,15 @@ export class Rows {
       balls[4 * b + 2] = z;
       balls[4 * b + 3] = Math.sqrt(r2);
     }
+  }
+
+  /** No chord of block b of pipe i is nearer to a point than this, mm. */
+  blockGap(i: number, b: number, x: number, y: number, z: number): number {
+    const balls = this.block[i]!;
+    const dx = balls[4 * b]! - x;
+    const dy = balls[4 * b + 1]! - y;
+    const dz = balls[4 * b + 2]! - z;
+    return Math.sqrt(dx * dx + dy * dy + dz * dz) - balls[4 * b + 3]!;
   }
 
   protected note(r: number, what: Breach, pipe: number, other: number): void {

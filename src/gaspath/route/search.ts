@@ -6,6 +6,9 @@
  * blame (or two, or two that change inlets) and laying it in anew, a number of times; then comes a fresh start.
  * What comes out is finished on the triangles of the shell with closer samples, and after that improved.
  *
+ * A search from what is held begins with moving all together, and lays anew only pipes of which nothing is kept; it
+ * has no fresh start, and is done when it has found a set or has mended often enough.
+ *
  * `advance` does one piece (some milliseconds) and tells where the search stands; whoever calls keeps the time.
  * `saved` is plain data from which `Search.at` goes on as if nothing had been.
  */
@@ -15,7 +18,7 @@ import { Improver } from './improve.ts';
 import { type Layout, laidPipe, layoutOf, putLayout, putPipe } from './layout.ts';
 import { legalOrders } from './order.ts';
 import { Rig } from './rig.ts';
-import type { Breach } from './rows.ts';
+import type { Breach, Pin } from './rows.ts';
 import type { Site } from './site.ts';
 import { drawOrder, drawPipe, drawPose } from './starts.ts';
 
@@ -28,6 +31,14 @@ export interface Miss {
   readonly pipe: number;
   readonly other: number;
   readonly cost: number;
+}
+
+/** A layout to mend, and what of it is kept: bends at their place, pipes whole, the collector. */
+export interface Held {
+  readonly layout: Layout;
+  readonly pins: readonly Pin[];
+  readonly pipes: readonly number[];
+  readonly collector: boolean;
 }
 
 export interface Saved {
@@ -50,6 +61,8 @@ export interface Saved {
 type Phase = 'start' | 'insert' | 'joint' | 'rip' | 'finish' | 'improve' | 'done';
 
 const MOST_RIPS = 12;
+/** There is no fresh start from what is held. */
+const MOST_RIPS_HELD = 30;
 /** A start whose pipes breach each other by so much (sum of squares, mm^2) is not worth mending. */
 const HOPELESS = 12_000;
 /** Below this the margin may be what is in the way. */
@@ -71,6 +84,9 @@ export class Search {
   private keptCost = Infinity;
   private improver: Improver | undefined;
   private improved = 0;
+  private readonly held: Held | undefined;
+  /** Pipes that may be laid anew. */
+  private readonly loose: readonly number[];
 
   starts = 0;
   work = 0;
@@ -78,11 +94,19 @@ export class Search {
   foundMargin = 0;
   nearest: Miss | undefined;
 
-  constructor(site: Site, seed: number) {
+  constructor(site: Site, seed: number, held?: Held) {
     this.site = site;
     this.rig = new Rig(site);
     this.chance = new Chance(seed);
     this.orders = legalOrders(site.problem);
+    this.held = held;
+    this.loose = [...this.rig.pipes.keys()].filter(
+      (i) => held?.pipes.includes(i) !== true && held?.pins.some(({ pipe }) => pipe === i) !== true,
+    );
+    if (held === undefined) return;
+    putLayout(this.rig, held.layout);
+    this.rig.pins = held.pins;
+    this.phase = 'joint';
   }
 
   static at(site: Site, saved: Saved): Search {
@@ -189,9 +213,12 @@ export class Search {
   }
 
   private all(): void {
-    const { rig } = this;
+    const { rig, held } = this;
     rig.moves.fill(true);
-    rig.poseMoves = this.site.problem.collector.mode === 'free';
+    for (const i of held?.pipes ?? []) rig.moves[i] = false;
+    // a pipe that is kept whole keeps its mouth
+    const stays = held !== undefined && (held.collector || held.pipes.length > 0);
+    rig.poseMoves = this.site.problem.collector.mode === 'free' && !stays;
   }
 
   private joint(): void {
@@ -220,7 +247,9 @@ export class Search {
   }
 
   private again(): void {
-    this.phase = this.rips >= MOST_RIPS || this.keptCost > HOPELESS ? 'start' : 'rip';
+    if (this.held !== undefined)
+      this.phase = this.rips >= MOST_RIPS_HELD || this.loose.length === 0 ? 'done' : 'rip';
+    else this.phase = this.rips >= MOST_RIPS || this.keptCost > HOPELESS ? 'start' : 'rip';
   }
 
   private remember(): void {
@@ -231,7 +260,7 @@ export class Search {
   }
 
   private rip(): void {
-    const { rig, chance, kept } = this;
+    const { rig, chance, kept, loose } = this;
     this.rips++;
     if (kept !== undefined) putLayout(rig, kept);
     rig.exact = false;
@@ -239,10 +268,10 @@ export class Search {
     this.all();
     rig.layAll(true);
     rig.weigh(false);
-    const n = rig.pipes.length;
+    const n = loose.length;
     const out = [this.drawBlamed()];
     if (n > 1 && chance.next() < 0.3) {
-      const other = (out[0]! + 1 + chance.below(n - 1)) % n;
+      const other = loose[(loose.indexOf(out[0]!) + 1 + chance.below(n - 1)) % n]!;
       out.push(other);
       if (this.site.problem.order.mode === 'free' && chance.next() < 0.5) {
         const inlet = rig.inlets[out[0]!]!;
@@ -264,13 +293,13 @@ export class Search {
   private drawBlamed(): number {
     const { blame } = this.rig;
     let sum = 0;
-    for (const each of blame) sum += Math.sqrt(each);
+    for (const i of this.loose) sum += Math.sqrt(blame[i]!);
     let at = this.chance.next() * sum;
-    for (let i = 0; i < blame.length; i++) {
+    for (const i of this.loose) {
       at -= Math.sqrt(blame[i]!);
       if (at < 0) return i;
     }
-    return blame.length - 1;
+    return this.loose.at(-1)!;
   }
 
   /** On the triangles, closely sampled, with less and less margin until it comes out. */
@@ -285,7 +314,8 @@ export class Search {
       if (!this.stands()) continue;
       this.found = layoutOf(rig);
       this.foundMargin = margin;
-      this.phase = 'improve';
+      // bends are not left out of what is held
+      this.phase = this.held === undefined ? 'improve' : 'done';
       return;
     }
     this.again();

@@ -197,6 +197,13 @@ export class PipeShape {
     this.toAngle[k]! += weight;
   }
 
+  /** Adds the slope of g . V at corner k. */
+  pullCorner(k: number, gx: number, gy: number, gz: number): void {
+    this.toVertex[3 * k]! += gx;
+    this.toVertex[3 * k + 1]! += gy;
+    this.toVertex[3 * k + 2]! += gz;
+  }
+
   /** Adds the slope of g . X at sample m. */
   pullSample(m: number, gx: number, gy: number, gz: number): void {
     const { toVertex, toAlong, along, tangent, leg } = this;
