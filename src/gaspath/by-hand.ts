@@ -10,9 +10,9 @@
  * Equations RT-13 to RT-15 of docs/theory/gas-path-routing.md. Millimetres and degrees.
  */
 import type { Vec3 } from '../maths/vec3.ts';
-import { solutionOf } from './route/elements.ts';
+import { solutionOfRig } from './route/elements.ts';
 import { solutionJson } from './route/exchange.ts';
-import { apart, between, cornerAt, numbersOf, poseOf, poseWithin, type Wish } from './route/grip.ts';
+import { apart, between, cornerAt, lineOf, numbersOf, poseOf, poseWithin, type Wish } from './route/grip.ts';
 import { type Bar, holdLength } from './route/hold-length.ts';
 import { type Layout, layoutOf, putLayout } from './route/layout.ts';
 import { leastSpare, type Spare } from './route/least-spare.ts';
@@ -56,6 +56,7 @@ export interface TightPipe extends Spare {
 export interface Moved {
   /** As it lies now, of exact length. */
   readonly layout: Layout;
+  readonly lies: RouteSolution;
   /** Pipes that may have changed. */
   readonly pipes: readonly number[];
   readonly stop?: HandStop;
@@ -64,7 +65,6 @@ export interface Moved {
 }
 
 export interface Rested extends Moved {
-  readonly solution: RouteSolution;
   /** What was asked and could not stay for want of room: to be mended, the rest giving way. */
   readonly asked?: Held;
 }
@@ -86,7 +86,6 @@ export class ByHand {
   readonly kept: Kept;
   private readonly rig: Rig;
   private readonly start: Layout;
-  private readonly startSolution: RouteSolution;
   /** Where the hand took hold, where the pipes are now, and the last place seen clear. */
   private grip: Wish | undefined;
   private now: Wish | undefined;
@@ -99,7 +98,6 @@ export class ByHand {
     this.start = start;
     this.rig = new Rig(site);
     putLayout(this.rig, start);
-    this.startSolution = solutionOf(site, start);
     this.rig.exact = true;
     this.rig.spacing = LIVE;
     this.rig.layAll(true);
@@ -135,28 +133,37 @@ export class ByHand {
   /** The hand lets go: back to the last place that keeps all that is asked, if the pipes are not in one. */
   rest(): Rested {
     const { now } = this;
-    if (now === undefined) return { ...this.told([], undefined), solution: this.startSolution };
+    if (now === undefined) return this.told([], undefined);
     const pipes = this.moving(now);
     this.rig.spacing = FINE;
     this.put(now);
     const there = this.told(pipes, this.stop);
-    const solution = isClear(there.tight) ? this.standing() : undefined;
-    if (solution !== undefined) return { ...there, solution };
+    const clear = isClear(there.tight);
+    const breach = this.breach(there.lies);
+    if (clear && breach === undefined) return there;
     const asked = this.held(now);
-    const stop: HandStop = isClear(there.tight)
-      ? { kind: 'check', says: this.breach() }
-      : { kind: 'clearance', pipe: there.tight!.pipe, spare: there.tight! };
-    this.now = this.nearest(
-      this.clear!,
-      now,
-      () => isClear(this.tightest(pipes)) && this.standing() !== undefined,
-    );
-    const back = this.standing();
-    if (back === undefined) {
+    this.now = this.nearest(this.clear!, now, () => isClear(this.tightest(pipes)));
+    // rare: between samples something was nearer
+    const stands = (): boolean => this.breach(solutionOfRig(this.rig)) === undefined;
+    if (!stands()) this.now = this.nearest(this.grip!, this.now, stands);
+    if (!stands()) {
       putLayout(this.rig, this.start);
       this.rig.layAll(true);
     }
-    return { ...this.told(pipes, stop), solution: back ?? this.startSolution, asked };
+    const stop: HandStop = clear
+      ? { kind: 'check', says: breach ?? '' }
+      : { kind: 'clearance', pipe: there.tight!.pipe, spare: there.tight! };
+    return { ...this.told(pipes, stop), asked };
+  }
+
+  /** Every bend as a hand takes it, pipe by pipe. */
+  bends(): readonly (readonly { readonly at: Vec3; readonly line?: Vec3 }[])[] {
+    return this.rig.pipes.map((pipe) =>
+      Array.from({ length: pipe.corners }, (_, k) => {
+        const line = lineOf(pipe, k + 1);
+        return { at: cornerAt(pipe, k + 1), ...(line === undefined ? {} : { line }) };
+      }),
+    );
   }
 
   private takeHold(wish: Wish): void {
@@ -267,26 +274,22 @@ export class ByHand {
     const tight = this.tightest(pipes);
     return {
       layout: layoutOf(this.rig),
+      lies: solutionOfRig(this.rig),
       pipes,
       ...(stop === undefined ? {} : { stop }),
       ...(tight === undefined ? {} : { tight }),
     };
   }
 
-  /** The set as it lies, where the check lets it through. */
-  private standing(): RouteSolution | undefined {
-    const solution = solutionOf(this.site, layoutOf(this.rig));
-    return verify(this.site.problem, solutionJson(solution)).length === 0 ? solution : undefined;
+  /** What the check by other means finds amiss first. */
+  private breach(solution: RouteSolution): string | undefined {
+    return verify(this.site.problem, solutionJson(solution))[0]?.says;
   }
 
-  private breach(): string {
-    const json = solutionJson(solutionOf(this.site, layoutOf(this.rig)));
-    return verify(this.site.problem, json)[0]?.says ?? '';
-  }
-
-  private held(wish: Wish): Held {
+  /** What is kept, as the finder takes it; with it what is wished. */
+  held(wish?: Wish): Held {
     const { kept, rig } = this;
-    const own = wish.kind === 'bend' ? [{ pipe: wish.pipe, corner: wish.corner }] : [];
+    const own = wish?.kind === 'bend' ? [{ pipe: wish.pipe, corner: wish.corner }] : [];
     return {
       layout: layoutOf(rig),
       pins: [...kept.bends, ...own].map(({ pipe, corner }) => ({
@@ -295,7 +298,7 @@ export class ByHand {
         at: cornerAt(rig.pipes[pipe]!, corner),
       })),
       pipes: kept.pipes,
-      collector: kept.collector || wish.kind === 'collector',
+      collector: kept.collector || wish?.kind === 'collector',
     };
   }
 }

@@ -8,6 +8,7 @@
  */
 import { PrimariesRun, type SavedRun } from '../gaspath/primaries.ts';
 import type { RouteSolution } from '../gaspath/route/problem.ts';
+import { PrimariesByHand, type SavedHand } from './primaries-by-hand.ts';
 import type { ProblemPut } from './primaries-problem.ts';
 import { type PrimariesSet, primariesSet } from './primaries-set.ts';
 
@@ -30,6 +31,8 @@ export interface FindingPrimaries {
   readonly starts: () => number;
   /** Plain data, from which `findPrimaries` goes on. */
   readonly saved: () => SavedFinding;
+  /** The set that was found, to be moved by hand; undefined while none stands. */
+  readonly byHand: (saved?: SavedHand) => PrimariesByHand | undefined;
 }
 
 export function findPrimaries(put: Put, seed: number, saved?: SavedFinding): FindingPrimaries {
@@ -55,5 +58,7 @@ export function findPrimaries(put: Put, seed: number, saved?: SavedFinding): Fin
     },
     starts: () => run.starts,
     saved: () => run.saved,
+    byHand: (before) =>
+      run.solution === undefined ? undefined : new PrimariesByHand(put, run.solution, before, run.site),
   };
 }

@@ -91,6 +91,14 @@ export {
 export * from './logged.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { openCar } from './open-car.ts';
+export {
+  type BendGrip,
+  type HandAsk,
+  type HandKeep,
+  type HandTold,
+  PrimariesByHand,
+  type SavedHand,
+} from './primaries-by-hand.ts';
 export { readPrimaries, writePrimaries } from './primaries-file.ts';
 export {
   type CrankAsked,

@@ -7,7 +7,7 @@
 import { into, stations } from '../gaspath/pipework/centreline.ts';
 import { bendsOf, developedLength, type Pipe, pipeMass } from '../gaspath/pipework/pipe.ts';
 import { solutionJson } from '../gaspath/route/exchange.ts';
-import type { Pose, RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
+import type { Pose, RoutedPipe, RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
 import { type SolutionBreach, verify } from '../gaspath/verify/verify.ts';
 import { scale, type Vec3 } from '../maths/vec3.ts';
 import type { Kilogram, Metre, Radian } from '../units/quantity.ts';
@@ -74,42 +74,7 @@ export function primariesSet(
   const near = nearPlaces(problem, json, cylinders);
   const pipes = [...solution.pipes]
     .sort((a, b) => a.port - b.port)
-    .map((routed): PrimaryOfSet => {
-      const pipe: Pipe = {
-        name: String(cylinders[routed.port]),
-        tube: {
-          od: problem.tube.od / MM,
-          wall: problem.tube.wall / MM,
-          density: problem.tube.densityKgM3,
-        },
-        start: { p: scale(routed.start.p, 1 / MM), d: routed.start.d },
-        elements: routed.elements.map((each) =>
-          each.kind === 'straight'
-            ? { kind: 'straight', length: each.length / MM }
-            : {
-                kind: 'bend',
-                radius: each.radius / MM,
-                angle: (each.angleDeg * Math.PI) / 180,
-                normal: each.normal,
-              },
-        ),
-      };
-      const tightest = near.get(routed.port);
-      return {
-        cylinder: cylinders[routed.port]!,
-        inlet: routed.inlet + 1,
-        pipe,
-        length: developedLength(pipe),
-        bends: bendsOf(pipe).length,
-        turned: bendsOf(pipe).reduce((sum, { angle }) => sum + angle, 0),
-        mass: pipeMass(pipe),
-        ...(tightest === undefined ? {} : { tightest }),
-        line: lineOf(pipe),
-        seams: stations(pipe)
-          .slice(1, -1)
-          .map(({ p }) => p),
-      };
-    });
+    .map((routed) => primaryDrawn(problem, cylinders, routed, near.get(routed.port)));
   const spares = pipes.flatMap(({ tightest }) => (tightest === undefined ? [] : [tightest.spare]));
   const lengths = pipes.map(({ length }) => length);
   const inletOf = new Map(solution.pipes.map(({ port, inlet }) => [port, inlet]));
@@ -125,6 +90,48 @@ export function primariesSet(
     order: firing.map((port) => ({ cylinder: cylinders[port]!, inlet: inletOf.get(port)! + 1 })),
     breaches: breaches.map((each) => breachWords(each, cylinders)),
     cautions: [EXHAUST_CAUTION, STANDING_CAUTION],
+  };
+}
+
+/** One pipe as people look at it; its tightest place as it was found by whoever asks. */
+export function primaryDrawn(
+  problem: RouteProblem,
+  cylinders: readonly number[],
+  routed: RoutedPipe,
+  tightest: TightPlace | undefined,
+): PrimaryOfSet {
+  const pipe: Pipe = {
+    name: String(cylinders[routed.port]),
+    tube: {
+      od: problem.tube.od / MM,
+      wall: problem.tube.wall / MM,
+      density: problem.tube.densityKgM3,
+    },
+    start: { p: scale(routed.start.p, 1 / MM), d: routed.start.d },
+    elements: routed.elements.map((each) =>
+      each.kind === 'straight'
+        ? { kind: 'straight', length: each.length / MM }
+        : {
+            kind: 'bend',
+            radius: each.radius / MM,
+            angle: (each.angleDeg * Math.PI) / 180,
+            normal: each.normal,
+          },
+    ),
+  };
+  return {
+    cylinder: cylinders[routed.port]!,
+    inlet: routed.inlet + 1,
+    pipe,
+    length: developedLength(pipe),
+    bends: bendsOf(pipe).length,
+    turned: bendsOf(pipe).reduce((sum, { angle }) => sum + angle, 0),
+    mass: pipeMass(pipe),
+    ...(tightest === undefined ? {} : { tightest }),
+    line: lineOf(pipe),
+    seams: stations(pipe)
+      .slice(1, -1)
+      .map(({ p }) => p),
   };
 }
 
@@ -213,7 +220,10 @@ function nearPlaces(
   return least;
 }
 
-function collectorDrawn({ origin, axis, ref }: Pose, { collector }: RouteProblem): PrimariesSet['collector'] {
+export function collectorDrawn(
+  { origin, axis, ref }: Pose,
+  { collector }: RouteProblem,
+): PrimariesSet['collector'] {
   const across: Vec3 = [
     axis[1] * ref[2] - axis[2] * ref[1],
     axis[2] * ref[0] - axis[0] * ref[2],

@@ -10,10 +10,15 @@ import type { Site } from './site.ts';
 export function solutionOf(site: Site, layout: Layout): RouteSolution {
   const rig = new Rig(site);
   putLayout(rig, layout);
+  return solutionOfRig(rig);
+}
+
+/** As the pipes of a rig lie. */
+export function solutionOfRig(rig: Rig): RouteSolution {
   for (const pipe of rig.pipes) pipe.lay();
   return {
     collector: { origin: vec(rig.origin, 0), axis: vec(rig.axis, 0), ref: vec(rig.ref, 0) },
-    pipes: rig.pipes.map((pipe, i) => routed(site, pipe, i, rig.inlets[i]!)),
+    pipes: rig.pipes.map((pipe, i) => routed(rig.site, pipe, i, rig.inlets[i]!)),
   };
 }
 
