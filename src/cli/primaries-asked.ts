@@ -7,6 +7,7 @@ import {
   primariesBreaches,
   primariesProblem,
   primariesSet,
+  type RouteSolution,
   readPrimaries,
   type ScanInCar,
   scanForms,
@@ -63,7 +64,7 @@ export async function putBank({ car, place }: Found, { bank, files }: BankOption
 export async function checkedSet(
   found: Found,
   options: SetOptions,
-): Promise<{ readonly put: Put; readonly set: PrimariesSet }> {
+): Promise<{ readonly put: Put; readonly set: PrimariesSet; readonly solution: RouteSolution }> {
   const read = readPrimaries(await textOf(options.solution));
   if (!read.ok) throw badAsk('asked/solution', `${options.solution}: ${read.message}`);
   const put = await putBank(found, options);
@@ -76,5 +77,6 @@ export async function checkedSet(
       ].join('\n'),
     );
   }
-  return { put, set: primariesSet(put.problem, put.cylinders, read.solution) };
+  const { solution } = read;
+  return { put, set: primariesSet(put.problem, put.cylinders, solution), solution };
 }

@@ -33,7 +33,7 @@ export function stopWords({ problem, cylinders }: Asked, stop: HandStop, corners
       return `The collector leans as far as the car file lets it, ${most.toFixed(0)}°.`;
     }
     case 'clearance':
-      return `Cylinder ${cylinders[stop.pipe]} would be ${(-stop.spare.spare).toFixed(1)} mm too near ${againstWords({ problem, cylinders }, stop.spare)}. It stands at the last place that is clear.`;
+      return `Cylinder ${cylinders[stop.pipe]} would be ${(-stop.spare.spare).toFixed(1)} mm too near ${tooNear({ problem, cylinders }, stop.spare)}. It stands at the last place that is clear.`;
     case 'check':
       return `The check by other means does not let it through: ${stop.says} It stands at the last place that is clear.`;
   }
@@ -49,6 +49,9 @@ function barWords({ radii, limits }: RouteProblem, bar: Bar, corners: number): s
     ? `the straight at the collector is at its least, ${least}`
     : `the straight between bends ${bar.at} and ${bar.at + 1} is at its least, ${least}`;
 }
+
+const tooNear = (asked: Asked, spare: Spare): string =>
+  `${spare.what === 'pipe to pipe' ? 'the ' : ''}${againstWords(asked, spare)}`;
 
 export function againstWords({ problem, cylinders }: Asked, { what, other }: Spare): string {
   switch (what) {

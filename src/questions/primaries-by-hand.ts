@@ -70,8 +70,10 @@ export interface HandTold {
   readonly tight?: TightPlace & { readonly cylinder: number };
   /** What stood in the way. */
   readonly stop?: string;
-  /** The rest may be asked to give way. */
-  readonly mendable: boolean;
+  /** What was asked last had no room, and the rest may be asked to give way to it. */
+  readonly asked: boolean;
+  /** Something is kept, round which the rest may be mended. */
+  readonly keeping: boolean;
   /** Steps made by hand that can be undone, and done again. */
   readonly steps: number;
   readonly undone: number;
@@ -280,7 +282,8 @@ export class PrimariesByHand {
       bends,
       collector: { free: put.problem.collector.mode === 'free', kept: kept.collector },
       keptPipes: kept.pipes.map((port) => put.cylinders[port]!),
-      mendable: this.asked !== undefined || kept.bends.length + kept.pipes.length > 0 || kept.collector,
+      asked: this.asked !== undefined,
+      keeping: kept.bends.length + kept.pipes.length > 0 || kept.collector,
       steps: this.at,
       undone: this.steps.length - 1 - this.at,
     };

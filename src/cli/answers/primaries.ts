@@ -47,6 +47,22 @@ export const primariesForm = z.strictObject({
   causes: z.array(z.string()).meta({ description: 'why it cannot be' }),
   nearest: z.string().optional(),
   set: found.optional(),
+  byHand: z
+    .strictObject({
+      done: z.array(z.string()),
+      refused: z.string().optional().meta({ description: 'what cannot be; the set is as it was before it' }),
+      keptPipes: z.array(cylinder),
+      keptCollector: z.boolean(),
+      bends: z.array(
+        z.strictObject({
+          cylinder,
+          bend: z.int().meta({ description: 'from the flange, from 1' }),
+          at: place,
+          kept: z.boolean(),
+        }),
+      ),
+    })
+    .optional(),
   ...remarks,
 });
 

@@ -2,6 +2,8 @@
 import type { Command } from 'commander';
 import {
   EXHAUST_CAUTION,
+  type FindingStands,
+  PrimariesByHand,
   type PrimariesSet,
   type PrimaryOfSet,
   STANDING_CAUTION,
@@ -20,15 +22,17 @@ import {
   speaking,
   tailLines,
 } from '../command.ts';
+import { byHand, type HandDone, type HandOptions, handDone, handLines, isHandAsked } from '../hand-asked.ts';
 import { placeText, sizeText } from '../pipe-words.ts';
-import { type BankOptions, onBank, putBank } from '../primaries-asked.ts';
+import { type BankOptions, checkedSet, onBank, type Put, putBank } from '../primaries-asked.ts';
 import { table } from '../print.ts';
 import { type RunEnded, runFinding } from '../run-finding.ts';
-import { tell } from '../tell.ts';
+import { type Found, tell } from '../tell.ts';
 import { writeWhole } from '../whole-file.ts';
 
-interface Options extends BankOptions, MannerOptions {
+interface Options extends BankOptions, MannerOptions, HandOptions {
   readonly seconds: string;
+  readonly from?: string;
   readonly seed: string;
   readonly solution?: string;
   readonly saved?: string;
@@ -41,9 +45,11 @@ export function primariesCommand(): Command {
     [
       'flatpatch primaries ashgarth-501 --bank left --solution left.json',
       'flatpatch primaries fenwold-201 --bank right --seed 3 --saved right.kept --json',
+      'flatpatch primaries ashgarth-501 --bank left --from left.json --move "cylinder 3 bend 2 by 0, 0, 6 mm" --mend --solution moved.json',
     ],
   );
-  return speaking(onBank(onCar(made)))
+  return byHand(speaking(onBank(onCar(made))))
+    .option('--from <file>', 'begins with this set instead of looking for one')
     .option('--seconds <count>', 'longest time to look', '20')
     .option('--seed <number>', 'of the draw: the same seed gives the same set', '1')
     .option('--solution <file>', 'file to write the set to')
@@ -55,15 +61,20 @@ export function primariesCommand(): Command {
 async function answer(file: string, options: Options): Promise<void> {
   const seconds = askedCount('--seconds', options.seconds, 1, 86_400);
   const seed = askedCount('--seed', options.seed, 0, 2 ** 31 - 1);
-  const { bank, saved } = options;
+  const { bank } = options;
   await tell(file, options, async (found) => {
     const { car } = found;
-    const put = await putBank(found, options);
-    const ended = await runFinding(put, { seconds, seed, ...(saved === undefined ? {} : { saved }) });
-    const { finding, stands } = ended;
-    const solution = finding.solution();
-    const set = finding.set();
-    if (solution !== undefined && options.solution !== undefined) {
+    const begun = await (options.from === undefined
+      ? lookedFor(found, options, seconds, seed)
+      : begunFrom(found, options, options.from));
+    const { put, stands } = begun;
+    const hand =
+      isHandAsked(options) && begun.hand !== undefined
+        ? await handDone(begun.hand, options, seed, seconds)
+        : undefined;
+    const solution = begun.hand?.solution;
+    const set = hand?.told.set ?? begun.set;
+    if (solution !== undefined && hand?.refusal === undefined && options.solution !== undefined) {
       await writeWhole(options.solution, writePrimaries(solution));
       complain(`${options.solution}: the set of ${solution.pipes.length} primaries.`);
     }
@@ -74,18 +85,19 @@ async function answer(file: string, options: Options): Promise<void> {
         : []),
     ];
     const cautions = [EXHAUST_CAUTION, STANDING_CAUTION];
-    const nearest = finding.nearest();
+    const { causes, nearest } = begun;
     return {
       json: {
         ...header('primaries'),
         car: carOut(car, found.file),
         bank,
         seed,
-        reached: set !== undefined,
+        reached: set !== undefined && hand?.refusal === undefined,
         stands,
-        causes: [...finding.causes],
+        causes: [...causes],
         ...(nearest === undefined || set !== undefined ? {} : { nearest }),
         ...(set === undefined ? {} : { set: setOut(set) }),
+        ...(hand === undefined ? {} : { byHand: handOut(hand) }),
         notes,
         cautions,
       },
@@ -93,11 +105,45 @@ async function answer(file: string, options: Options): Promise<void> {
         ...headLines(car, `primaries of the ${bank} bank`),
         '',
         ...setLines(set!, options.units),
+        ...(hand === undefined ? [] : ['', ...handLines(hand, options.units)]),
         ...tailLines(notes, cautions),
       ],
-      refusal: set === undefined ? notFound(ended, bank, seconds) : undefined,
+      refusal: set === undefined ? begun.refusal : hand?.refusal,
     };
   });
+}
+
+/** A set to show or to move by hand, or why there is none. */
+interface Begun {
+  readonly put: Put;
+  readonly stands: FindingStands;
+  readonly set: PrimariesSet | undefined;
+  readonly hand: PrimariesByHand | undefined;
+  readonly causes: readonly string[];
+  readonly nearest?: string;
+  readonly refusal?: string;
+}
+
+async function begunFrom(found: Found, options: Options, file: string): Promise<Begun> {
+  const { put, set, solution } = await checkedSet(found, { ...options, solution: file });
+  return { put, set, stands: 'done', hand: new PrimariesByHand(put, solution), causes: [] };
+}
+
+async function lookedFor(found: Found, options: Options, seconds: number, seed: number): Promise<Begun> {
+  const { bank, saved } = options;
+  const put = await putBank(found, options);
+  const ended = await runFinding(put, { seconds, seed, ...(saved === undefined ? {} : { saved }) });
+  const { finding, stands } = ended;
+  const nearest = finding.nearest();
+  return {
+    put,
+    stands,
+    set: finding.set(),
+    hand: finding.byHand(),
+    causes: finding.causes,
+    ...(nearest === undefined ? {} : { nearest }),
+    refusal: notFound(ended, bank, seconds),
+  };
 }
 
 function notFound({ finding, stands, stopped }: RunEnded, bank: string, seconds: number): string {
@@ -151,6 +197,14 @@ function setLines(set: PrimariesSet, speech: Speech): string[] {
     'Places are on the middle of the pipe, in the axes of the car: forward, left, up.',
   ];
 }
+
+const handOut = ({ told, done, refusal }: HandDone) => ({
+  done: [...done],
+  ...(refusal === undefined ? {} : { refused: refusal }),
+  keptPipes: [...told.keptPipes],
+  keptCollector: told.collector.kept,
+  bends: told.bends.map(({ cylinder, bend, at, kept }) => ({ cylinder, bend, at: [...at], kept })),
+});
 
 /** As the published form has it: what only drawings need stays behind. */
 const setOut = (set: PrimariesSet) => ({
