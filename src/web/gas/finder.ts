@@ -11,6 +11,7 @@ import {
   scanOf,
   writePrimaries,
 } from '../../questions/index.ts';
+import { HandBeside } from './hand-beside.ts';
 import type { Answered, Told } from './protocol.ts';
 
 const scope = globalThis as unknown as {
@@ -25,6 +26,7 @@ const PICTURE = 300;
 let put: Extract<ProblemPut, { reached: true }> | undefined;
 let finding: FindingPrimaries | undefined;
 let going = false;
+const hand = new HandBeside((answer) => scope.postMessage(answer));
 
 /** Puts the problem; what keeps it from being put, where something does. */
 function refusal({ source, side, scans }: Extract<Told, { kind: 'open' }>): readonly string[] {
@@ -53,6 +55,7 @@ function open(asked: Extract<Told, { kind: 'open' }>): void {
   if (put === undefined || asked.saved === undefined) return;
   finding = findPrimaries(put, asked.seed, asked.saved);
   tell('held');
+  if (asked.hand !== undefined) hand.open(finding, asked.hand);
 }
 
 function tell(stands: 'held' | 'searching' | 'improving' | 'done'): void {
@@ -97,7 +100,10 @@ scope.onmessage = ({ data }) => {
   else if (data.kind === 'hold') {
     going = false;
     tell('held');
+  } else if (data.kind === 'hand') {
+    if (finding !== undefined && !going) hand.do(finding, data.does);
   } else if (put !== undefined) {
+    hand.forget();
     finding = findPrimaries(put, data.seed, data.saved);
     going = true;
     go();

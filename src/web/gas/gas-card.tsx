@@ -3,6 +3,7 @@ import type { PrimariesSet, PrimaryOfSet } from '../../questions/index.ts';
 import { spokenAmount } from '../../units/show.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
+import { HandCard, type HandMode } from './hand-card.tsx';
 import type { Finding } from './use-finding.ts';
 import { GAS_WORDS } from './words.ts';
 
@@ -10,13 +11,15 @@ interface Props {
   readonly finding: Finding;
   readonly lit: number | undefined;
   readonly onLight: (cylinder: number | undefined) => void;
+  readonly mode: HandMode;
+  readonly onMode: (mode: HandMode) => void;
 }
 
-export function GasCard({ finding, lit, onLight }: Props) {
+export function GasCard({ finding, lit, onLight, mode, onMode }: Props) {
   const { place, go } = usePage();
   const { car } = useCar();
   const words = GAS_WORDS[place.gas];
-  const { notes, refused, causes, progress } = finding;
+  const { notes, refused, causes, progress, scene, hand, does, going } = finding;
   const set = progress?.set;
   return (
     <aside className="card" id="card" aria-label={words.title} tabIndex={-1}>
@@ -55,6 +58,9 @@ export function GasCard({ finding, lit, onLight }: Props) {
           ))}
         </section>
       )}
+      {set !== undefined && scene !== undefined && !going && (
+        <HandCard mode={mode} onMode={onMode} hand={hand} scene={scene} does={does} />
+      )}
       {set !== undefined &&
         (place.gas === 'primaries' ? (
           <Pipes set={set} lit={lit} onLight={onLight} />
@@ -78,10 +84,12 @@ export function GasCard({ finding, lit, onLight }: Props) {
 function Buttons({ finding }: { readonly finding: Finding }) {
   const { place } = usePage();
   const { id } = useCar();
-  const { going, progress, scene, find, hold, another } = finding;
+  const { going, progress, scene, find, hold, another, hand } = finding;
   const { stands, starts, nearest, set, file } = progress ?? {};
   const begun = progress !== undefined;
   const finished = stands === 'done';
+  // the finder goes on from its own set, and does not take one away that a hand has moved
+  const moved = (hand?.told.steps ?? 0) > 0;
   return (
     <section>
       <p className="row">
@@ -91,13 +99,13 @@ function Buttons({ finding }: { readonly finding: Finding }) {
           </button>
         ) : (
           !finished && (
-            <button type="button" className="word" disabled={scene === undefined} onClick={find}>
+            <button type="button" className="word" disabled={scene === undefined || moved} onClick={find}>
               {begun ? 'Go on' : 'Find a set'}
             </button>
           )
         )}
         {begun && !going && (
-          <button type="button" className="word" onClick={another}>
+          <button type="button" className="word" disabled={moved} onClick={another}>
             Another set
           </button>
         )}
@@ -118,8 +126,9 @@ function Buttons({ finding }: { readonly finding: Finding }) {
           stands === 'held' &&
           set === undefined &&
           `Held after ${starts} fresh starts. ${nearest ?? ''}`}
-        {!going && stands === 'held' && set !== undefined && 'Held; this one stands.'}
-        {finished && set !== undefined && 'Nothing more is gained by small changes.'}
+        {!going && !moved && stands === 'held' && set !== undefined && 'Held; this one stands.'}
+        {!moved && finished && set !== undefined && 'Nothing more is gained by small changes.'}
+        {moved && 'Moved by hand since it was found; undone, the finder can go on.'}
       </p>
     </section>
   );

@@ -10,9 +10,13 @@ import { ViewChoice } from '../sheet/controls.tsx';
 import { useSize } from '../sheet/use-size.ts';
 import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
+import { gripsOf } from './grips.ts';
+import type { HandMode } from './hand-card.tsx';
+import { HandGrips, HandTells } from './hand-grips.tsx';
 import { Marks } from './marks.tsx';
 import { PipeCanvas } from './pipe-canvas.tsx';
 import type { Finding } from './use-finding.ts';
+import { useGrips } from './use-grips.ts';
 
 /** No wheel stands here for a hand to take: it only turns the view. */
 const NO_WHEELS: Drawing = { corners: [], antiRollBars: [], sections: [], ground: 0 };
@@ -23,14 +27,16 @@ interface Props {
   readonly lit: number | undefined;
   readonly pulses: boolean;
   readonly onPulses: (on: boolean) => void;
+  readonly mode: HandMode;
+  readonly onMode: (mode: HandMode) => void;
 }
 
-export function GasDrawing({ finding, lit, pulses, onPulses }: Props) {
+export function GasDrawing({ finding, lit, pulses, onPulses, mode, onMode }: Props) {
   const { place, go } = usePage();
   const [paper, size] = useSize();
   const [zoom, setZoom] = useState(1);
   const colours = useColours();
-  const { scene, progress, refused } = finding;
+  const { scene, progress, refused, found, hand, does } = finding;
   const set = progress?.set;
   const { azimuth, elevation } = place.turn;
   const round = place.view === 'free' || place.view === 'car';
@@ -44,9 +50,10 @@ export function GasDrawing({ finding, lit, pulses, onPulses }: Props) {
       width: Math.max(80, size.width - 80),
       height: Math.max(60, size.height - 70),
     };
-    return framed(look, pointsOf(scene, set, round), area, zoom);
-  }, [place.view, place.bank, azimuth, elevation, round, size, scene, set, zoom]);
-  const hands = useHands({
+    // a hand that pulls does not move the paper
+    return framed(look, pointsOf(scene, found, round), area, zoom);
+  }, [place.view, place.bank, azimuth, elevation, round, size, scene, found, zoom]);
+  const behind = useHands({
     drawing: NO_WHEELS,
     frame,
     turn: { azimuth, elevation },
@@ -55,6 +62,19 @@ export function GasDrawing({ finding, lit, pulses, onPulses }: Props) {
     onSteer: nothing,
     onTurn: (turn) => go({ turn, view: 'free' }),
     onZoom: (factor) => setZoom((before) => Math.min(8, Math.max(0.6, before * factor))),
+  });
+  const shown = mode.on && scene !== undefined ? hand : undefined;
+  const grips = shown === undefined ? [] : gripsOf(shown.told, scene!, lit);
+  const choose = (chosen: HandMode['chosen']): void => onMode({ ...mode, chosen });
+  const hands = useGrips({
+    behind,
+    grips,
+    frame,
+    told: shown?.live === false ? shown.told : undefined,
+    live: shown?.live === true,
+    does,
+    onChoose: choose,
+    mend: mode.mend,
   });
   const ends = useMemo(() => endsOf(scene), [scene]);
   const cutAt =
@@ -72,7 +92,7 @@ export function GasDrawing({ finding, lit, pulses, onPulses }: Props) {
       <div
         className="paper"
         ref={paper}
-        {...hands}
+        {...hands.pointers}
         onWheel={(event) =>
           setZoom((before) => Math.min(8, Math.max(0.6, before * Math.exp(-event.deltaY * 0.001))))
         }
@@ -90,7 +110,27 @@ export function GasDrawing({ finding, lit, pulses, onPulses }: Props) {
               colours={colours}
               told={`Primaries of the ${place.bank} bank${set === undefined ? ', none found yet' : ''}`}
             />
-            <Marks scene={scene} set={set} lit={lit} frame={frame} pulses={pulses} />
+            <Marks
+              scene={scene}
+              set={set}
+              lit={lit}
+              frame={frame}
+              pulses={pulses}
+              {...(shown?.live === true && shown.told.tight !== undefined ? { moved: shown.told.tight } : {})}
+            />
+            {shown !== undefined && (
+              <>
+                <HandGrips
+                  grips={grips}
+                  chosen={mode.chosen}
+                  frame={frame}
+                  onChoose={choose}
+                  onKeyDown={hands.onKeyDown}
+                  onBlur={hands.onBlur}
+                />
+                <HandTells hand={shown} />
+              </>
+            )}
           </>
         )}
         {scene === undefined && (

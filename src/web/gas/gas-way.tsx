@@ -3,6 +3,8 @@ import { useState } from 'react';
 import { useCar } from '../sheet/car-file.tsx';
 import { GasCard } from './gas-card.tsx';
 import { GasDrawing } from './gas-drawing.tsx';
+import { gripsOf, sameGrip } from './grips.ts';
+import type { HandMode } from './hand-card.tsx';
 import { useFinding } from './use-finding.ts';
 
 export function GasWay() {
@@ -14,10 +16,25 @@ function Told() {
   const finding = useFinding();
   const [lit, setLit] = useState<number>();
   const [pulses, setPulses] = useState(false);
+  const [mode, setMode] = useState<HandMode>();
+  const { hand, scene } = finding;
+  // what was done by hand before is shown as such when the page is opened again
+  const { on, chosen, mend } = mode ?? { on: (hand?.told.steps ?? 0) > 0, chosen: undefined, mend: true };
+  const grips = hand === undefined || scene === undefined ? [] : gripsOf(hand.told, scene, undefined);
+  // as it lies now
+  const now = grips.find((grip) => chosen !== undefined && sameGrip(chosen, grip));
+  const byHand = { on, mend, chosen: now };
   return (
     <>
-      <GasDrawing finding={finding} lit={lit} pulses={pulses} onPulses={setPulses} />
-      <GasCard finding={finding} lit={lit} onLight={setLit} />
+      <GasDrawing
+        finding={finding}
+        lit={lit}
+        pulses={pulses}
+        onPulses={setPulses}
+        mode={byHand}
+        onMode={setMode}
+      />
+      <GasCard finding={finding} lit={lit} onLight={setLit} mode={byHand} onMode={setMode} />
     </>
   );
 }

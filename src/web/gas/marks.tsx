@@ -10,10 +10,12 @@ interface Props {
   readonly lit: number | undefined;
   readonly frame: Frame;
   readonly pulses: boolean;
+  /** Of what a hand moves, in the place of the set's. */
+  readonly moved?: PrimaryOfSet['tightest'];
 }
 
-export function Marks({ scene, set, lit, frame, pulses }: Props) {
-  const tight = tightestOf(set, lit);
+export function Marks({ scene, set, lit, frame, pulses, moved }: Props) {
+  const tight = moved ?? tightestOf(set, lit);
   return (
     <svg className="over" aria-hidden="true">
       {scene.ports.map(({ cylinder, at }) => {
@@ -27,11 +29,14 @@ export function Marks({ scene, set, lit, frame, pulses }: Props) {
           </g>
         );
       })}
-      {tight !== undefined && <Tight at={tight.at} gap={tight.gap} frame={frame} />}
+      {tight !== undefined && <Tight {...tight} frame={frame} />}
       {pulses && set !== undefined && <Pulses set={set} frame={frame} />}
     </svg>
   );
 }
+
+/** What the check lets a gap lack, metres. */
+const CHECKED = 1e-5;
 
 /** The least spare of the pipe that is looked at, or of all. */
 export function tightestOf(set: PrimariesSet | undefined, lit: number | undefined): PrimaryOfSet['tightest'] {
@@ -41,14 +46,16 @@ export function tightestOf(set: PrimariesSet | undefined, lit: number | undefine
     .sort((a, b) => a.spare - b.spare)[0];
 }
 
-function Tight({ at, gap, frame }: { readonly at: Vec3; readonly gap: number; readonly frame: Frame }) {
+function Tight({ at, gap, spare, frame }: NonNullable<PrimaryOfSet['tightest']> & { readonly frame: Frame }) {
   const { x, y } = projected(frame, at);
+  const breached = spare < -CHECKED;
   return (
-    <g className="tight">
+    <g className="tight" data-breached={breached}>
       <circle cx={x} cy={y} r={9} />
+      {breached && <path d={`M${x - 6} ${y - 6}l12 12m0 -12l-12 12`} />}
       <line x1={x + 7} y1={y - 7} x2={x + 34} y2={y - 34} />
       <text x={x + 38} y={y - 36}>
-        {(1000 * gap).toFixed(1)} mm
+        {breached ? `${(-1000 * spare).toFixed(1)} mm too near` : `${(1000 * gap).toFixed(1)} mm`}
       </text>
     </g>
   );

@@ -1,5 +1,14 @@
 /** What the page tells the finder beside it, and what the finder tells back: plain data both ways. */
-import type { FindingStands, PrimariesScene, PrimariesSet, SavedFinding } from '../../questions/index.ts';
+import type {
+  FindingStands,
+  HandAsk,
+  HandKeep,
+  HandTold,
+  PrimariesScene,
+  PrimariesSet,
+  SavedFinding,
+  SavedHand,
+} from '../../questions/index.ts';
 import type { CarSource } from '../engine/answers.ts';
 
 export type Told =
@@ -10,10 +19,32 @@ export type Told =
       readonly scans: Readonly<Record<string, Uint8Array>>;
       /** Shown at once where a run of the same problem was saved. */
       readonly saved?: SavedFinding;
+      /** What was done by hand to the set of that run. */
+      readonly hand?: SavedHand;
       readonly seed: number;
     }
   | { readonly kind: 'find'; readonly seed: number; readonly saved?: SavedFinding }
-  | { readonly kind: 'hold' };
+  | { readonly kind: 'hold' }
+  | { readonly kind: 'hand'; readonly does: HandDoes };
+
+export type HandDoes =
+  | { readonly do: 'pull'; readonly ask: HandAsk }
+  /** Where there is no room the rest gives way, if it may. */
+  | { readonly do: 'let go'; readonly mend: boolean }
+  | { readonly do: 'keep'; readonly what: HandKeep; readonly on: boolean }
+  | { readonly do: 'take' | 'undo' | 'redo' | 'found' | 'mend' };
+
+export interface HandAnswer {
+  readonly kind: 'hand';
+  /** A hand pulls, and the set lies as it pulls; else the set is at rest and stands. */
+  readonly live: boolean;
+  readonly mending: boolean;
+  readonly told: HandTold;
+  /** What came of it, where there is more to say than what stood in the way. */
+  readonly says?: string;
+  readonly file?: string;
+  readonly saved?: SavedHand;
+}
 
 export interface Progress {
   readonly kind: 'progress';
@@ -34,4 +65,5 @@ export type Answered =
     }
   | { readonly kind: 'refused'; readonly messages: readonly string[] }
   | { readonly kind: 'impossible'; readonly causes: readonly string[] }
+  | HandAnswer
   | Progress;

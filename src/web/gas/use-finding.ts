@@ -5,11 +5,11 @@
  * a page that was closed goes on from there.
  */
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { type PrimariesScene, scanForms } from '../../questions/index.ts';
+import { type PrimariesScene, type PrimariesSet, type SavedHand, scanForms } from '../../questions/index.ts';
 import { fetchScan } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
-import type { Answered, Progress, Told } from './protocol.ts';
+import type { Answered, HandAnswer, HandDoes, Progress, Told } from './protocol.ts';
 
 export interface Finding {
   readonly scene?: PrimariesScene;
@@ -17,19 +17,26 @@ export interface Finding {
   /** Why nothing can be found; empty where nothing is amiss. */
   readonly refused: readonly string[];
   readonly causes: readonly string[];
+  /** With the set as it lies: as found, or as it was moved by hand since. */
   readonly progress?: Progress;
+  /** The set as the finder left it. */
+  readonly found?: PrimariesSet | undefined;
+  readonly hand?: HandAnswer;
   readonly going: boolean;
   /** Begins, or goes on from where it was held. */
   readonly find: () => void;
   readonly hold: () => void;
   /** Begins anew from other starting places. */
   readonly another: () => void;
+  /** What a hand does to the set. Pulls come as fast as they are answered, the latest alone. */
+  readonly does: (what: HandDoes) => void;
 }
 
 interface Kept {
   readonly of: string;
   readonly seed: number;
   readonly saved: Progress['saved'];
+  readonly hand?: SavedHand;
 }
 
 const cupboard = (id: string, bank: string): string => `primaries ${id} ${bank}`;
@@ -52,7 +59,7 @@ function keep(id: string, bank: string, kept: Kept): void {
   }
 }
 
-type State = Omit<Finding, 'find' | 'hold' | 'another'>;
+type State = Omit<Finding, 'find' | 'hold' | 'another' | 'does' | 'found'>;
 const NOTHING: State = { notes: [], refused: [], causes: [], going: false };
 
 export function useFinding(): Finding {
@@ -62,6 +69,8 @@ export function useFinding(): Finding {
   const of = `${file.version} ${car.spec}`;
   const worker = useRef<Worker>(undefined);
   const seed = useRef(1);
+  const lastKept = useRef<Kept>(undefined);
+  const pulls = useRef<{ waiting: boolean; next?: HandDoes | undefined }>({ waiting: false });
   const [state, setState] = useState<State>(NOTHING);
 
   useEffect(() => {
@@ -71,7 +80,17 @@ export function useFinding(): Finding {
     worker.current = made;
     made.onmessage = ({ data }: MessageEvent<Answered>) => {
       if (!wanted) return;
-      if (data.kind === 'progress') keep(id, bank, { of, seed: seed.current, saved: data.saved });
+      if (data.kind === 'progress')
+        lastKept.current = { ...lastKept.current, of, seed: seed.current, saved: data.saved };
+      if (data.kind === 'hand' && data.saved !== undefined && lastKept.current !== undefined)
+        lastKept.current = { ...lastKept.current, hand: data.saved };
+      if (lastKept.current !== undefined && (data.kind === 'progress' || data.kind === 'hand'))
+        keep(id, bank, lastKept.current);
+      if (data.kind === 'hand' && data.live) {
+        const { next } = pulls.current;
+        pulls.current = { waiting: next !== undefined };
+        if (next !== undefined) made.postMessage({ kind: 'hand', does: next } satisfies Told);
+      }
       setState((before) => answered(before, data));
     };
     made.onerror = () => {
@@ -84,6 +103,8 @@ export function useFinding(): Finding {
     };
     const kept = keptBefore(id, bank, of);
     seed.current = kept?.seed ?? 1;
+    lastKept.current = kept;
+    pulls.current = { waiting: false };
     const open = async (): Promise<void> => {
       const scans: Record<string, Uint8Array> = {};
       for (const [name, form] of Object.entries(scanForms(car))) scans[name] = await fetchScan(id, form.file);
@@ -95,6 +116,7 @@ export function useFinding(): Finding {
         scans,
         seed: seed.current,
         ...(kept === undefined ? {} : { saved: kept.saved }),
+        ...(kept?.hand === undefined ? {} : { hand: kept.hand }),
       };
       made.postMessage(told);
     };
@@ -108,17 +130,61 @@ export function useFinding(): Finding {
   }, [id, bank, of, car, source]);
 
   const tell = useCallback((told: Told) => worker.current?.postMessage(told), []);
+  const does = useCallback(
+    (what: HandDoes): void => {
+      const { waiting, next } = pulls.current;
+      if (what.do === 'pull' && waiting) {
+        pulls.current = { waiting, next: what };
+        return;
+      }
+      // what was pulled last comes before whatever follows on it
+      if (what.do !== 'pull' && next !== undefined) tell({ kind: 'hand', does: next });
+      pulls.current = { waiting: what.do === 'pull' || next !== undefined };
+      tell({ kind: 'hand', does: what });
+    },
+    [tell],
+  );
+  /** The finder begins or goes on: what was done by hand was of another set. */
+  const begin = (before: State): State => {
+    const { hand: _, ...rest } = before;
+    return { ...rest, going: true };
+  };
+  const dropHand = (): void => {
+    if (lastKept.current === undefined) return;
+    const { hand: _, ...kept } = lastKept.current;
+    lastKept.current = kept;
+  };
   const find = (): void => {
-    setState((before) => ({ ...before, going: true }));
+    dropHand();
+    setState(begin);
     const saved = state.progress?.saved;
     tell({ kind: 'find', seed: seed.current, ...(saved === undefined ? {} : { saved }) });
   };
   const another = (): void => {
     seed.current += 1;
-    setState(({ progress: _, ...before }) => ({ ...before, going: true, causes: [] }));
+    dropHand();
+    setState(({ progress: _, ...before }) => ({ ...begin(before), causes: [] }));
     tell({ kind: 'find', seed: seed.current });
   };
-  return { ...state, find, hold: () => tell({ kind: 'hold' }), another };
+  return {
+    ...shown(state),
+    found: state.progress?.set,
+    find,
+    hold: () => tell({ kind: 'hold' }),
+    another,
+    does,
+  };
+}
+
+/** The set as a hand has it stands in the place of the found one. */
+function shown(state: State): State {
+  const { hand, progress } = state;
+  if (hand === undefined || progress === undefined) return state;
+  const { file: _, ...rest } = progress;
+  return {
+    ...state,
+    progress: { ...rest, set: hand.told.set, ...(hand.file === undefined ? {} : { file: hand.file }) },
+  };
 }
 
 function answered(before: State, data: Answered): State {
@@ -129,6 +195,8 @@ function answered(before: State, data: Answered): State {
       return { ...before, going: false, refused: data.messages };
     case 'impossible':
       return { ...before, going: false, causes: data.causes };
+    case 'hand':
+      return { ...before, hand: data };
     case 'progress':
       return {
         ...before,
