@@ -42,7 +42,7 @@ export function stopWords({ problem, cylinders }: Asked, stop: HandStop, corners
 function barWords({ radii, limits }: RouteProblem, bar: Bar, corners: number): string {
   if (bar.what === 'length') return 'no other bend can give way';
   if (bar.what === 'angle')
-    return `bend ${bar.at} turns by ${limits.maxBendDeg.toFixed(0)}°, the most that is asked`;
+    return `bend ${bar.at} turns by ${limits.maxBendDeg.toFixed(0)}°, the most that is allowed`;
   const least = `${bar.limit.toFixed(0)} mm, with bends of ${Math.min(...radii).toFixed(1)} mm radius`;
   if (bar.at === 0) return `the straight at the flange is at its least, ${least}`;
   return bar.at === corners

@@ -119,9 +119,9 @@ class Holding {
     for (let step = 0; step < 24; step++) {
       pipe.lay();
       for (const each of this.breached()) if (!active.includes(each)) active.push(each);
-      if (active.length >= free.length) return this.bar();
       const off = [pipe.length - this.site.problem.length.target, ...active.map((each) => this.room(each))];
       if (Math.max(...off.map(Math.abs)) < ON) return undefined;
+      if (active.length >= free.length) return this.bar();
       const rows = this.rows();
       const force = solved(rows, off);
       if (force === undefined) return this.bar();

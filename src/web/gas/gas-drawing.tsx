@@ -12,7 +12,7 @@ import { spoken } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 import { gripsOf } from './grips.ts';
 import type { HandMode } from './hand-card.tsx';
-import { HandGrips, HandTells } from './hand-grips.tsx';
+import { CornerLines, HandGrips, HandTells } from './hand-grips.tsx';
 import { Marks } from './marks.tsx';
 import { PipeCanvas } from './pipe-canvas.tsx';
 import type { Finding } from './use-finding.ts';
@@ -37,6 +37,7 @@ export function GasDrawing({ finding, lit, pulses, onPulses, mode, onMode }: Pro
   const [zoom, setZoom] = useState(1);
   const colours = useColours();
   const { scene, progress, refused, found, hand, does } = finding;
+  const bendsAt = mode.on ? finding.bendsAt : undefined;
   const set = progress?.set;
   const { azimuth, elevation } = place.turn;
   const round = place.view === 'free' || place.view === 'car';
@@ -51,8 +52,8 @@ export function GasDrawing({ finding, lit, pulses, onPulses, mode, onMode }: Pro
       height: Math.max(60, size.height - 70),
     };
     // a hand that pulls does not move the paper
-    return framed(look, pointsOf(scene, found, round), area, zoom);
-  }, [place.view, place.bank, azimuth, elevation, round, size, scene, found, zoom]);
+    return framed(look, pointsOf(scene, found, bendsAt, round), area, zoom);
+  }, [place.view, place.bank, azimuth, elevation, round, size, scene, found, bendsAt, zoom]);
   const behind = useHands({
     drawing: NO_WHEELS,
     frame,
@@ -120,6 +121,7 @@ export function GasDrawing({ finding, lit, pulses, onPulses, mode, onMode }: Pro
             />
             {shown !== undefined && (
               <>
+                <CornerLines told={shown.told} chosen={mode.chosen} frame={frame} scene={scene} />
                 <HandGrips
                   grips={grips}
                   chosen={mode.chosen}
@@ -210,7 +212,12 @@ function endsOf(scene: PrimariesScene | undefined): Ends | undefined {
 const ROOM = 0.09;
 
 /** What must be on the paper: ports, pipes and collector, with some room; a ball of it in views that turn. */
-function pointsOf(scene: PrimariesScene | undefined, set: PrimariesSet | undefined, round: boolean): Vec3[] {
+function pointsOf(
+  scene: PrimariesScene | undefined,
+  set: PrimariesSet | undefined,
+  bends: readonly Vec3[] | undefined,
+  round: boolean,
+): Vec3[] {
   if (scene === undefined) return [];
   const collector =
     set === undefined
@@ -222,6 +229,7 @@ function pointsOf(scene: PrimariesScene | undefined, set: PrimariesSet | undefin
     ...ways,
     ...(set?.pipes.flatMap(({ line }) => line) ?? []),
     ...collector,
+    ...(bends ?? []),
   ];
   const bound = (of: (...values: number[]) => number): Vec3 => {
     const at = (k: 0 | 1 | 2): number => points.reduce((held, point) => of(held, point[k]), points[0]![k]);

@@ -14,7 +14,6 @@ import {
   LineSegments,
   Mesh,
   MeshBasicMaterial,
-  type Object3D,
   Plane,
   Quaternion,
   TubeGeometry,
@@ -50,6 +49,13 @@ interface Inked {
   readonly cylinder: number | undefined;
 }
 
+/** Ports, one pipe, or the collector: laid anew only when what it was made of has changed, as under a hand that pulls. */
+interface Part {
+  readonly of: string;
+  readonly drawn: readonly Mesh[];
+  readonly inks: readonly Inked[];
+}
+
 export class PipeBoard {
   private readonly easel: Easel;
   private readonly plane = new Plane(new Vector3(-1, 0, 0), 0);
@@ -58,8 +64,7 @@ export class PipeBoard {
     new MeshBasicMaterial({ transparent: true, opacity: 0.13, side: DoubleSide, depthWrite: false }),
   );
   private readonly solids = new LineSegments(new BufferGeometry(), new LineBasicMaterial());
-  private pipes: Object3D[] = [];
-  private inks: Inked[] = [];
+  private readonly parts = new Map<string, Part>();
   private scene?: PrimariesScene;
   private set?: PrimariesSet;
 
@@ -74,7 +79,7 @@ export class PipeBoard {
   }
 
   dispose(): void {
-    this.clear();
+    for (const name of [...this.parts.keys()]) this.clear(name);
     this.cover.geometry.dispose();
     this.solids.geometry.dispose();
     this.easel.dispose();
@@ -87,7 +92,7 @@ export class PipeBoard {
     this.scene = scene;
     if (set === undefined) delete this.set;
     else this.set = set;
-    for (const { ink, cylinder } of this.inks) {
+    for (const { ink, cylinder } of [...this.parts.values()].flatMap(({ inks }) => inks)) {
       const weight =
         shown.lit === undefined
           ? 'chosen'
@@ -128,35 +133,67 @@ export class PipeBoard {
     );
   }
 
-  private clear(): void {
-    this.easel.scene.remove(...this.pipes);
-    for (const each of this.pipes) if (each instanceof Mesh) each.geometry.dispose();
-    this.pipes = [];
-    this.inks = [];
+  private clear(name: string): void {
+    const { drawn } = this.parts.get(name) ?? { drawn: [] };
+    this.easel.scene.remove(...drawn);
+    for (const each of drawn) each.geometry.dispose();
+    this.parts.delete(name);
+  }
+
+  /** Puts a part in the place of what was of its name, unless it is made of the same. */
+  private part(
+    name: string,
+    from: unknown,
+    make: (put: (geometry: BufferGeometry) => void) => void,
+    cylinder?: number,
+  ): void {
+    const of = JSON.stringify(from);
+    if (this.parts.get(name)?.of === of) return;
+    this.clear(name);
+    const drawn: Mesh[] = [];
+    const inks: Inked[] = [];
+    make((geometry) => {
+      const ink = createInk();
+      drawn.push(new Mesh(geometry, ink.pen), new Mesh(geometry, ink.fill));
+      inks.push({ ink, cylinder });
+    });
+    this.parts.set(name, { of, drawn, inks });
+    this.easel.scene.add(...drawn);
   }
 
   private layPipes(scene: PrimariesScene, set: PrimariesSet | undefined): void {
-    this.clear();
-    const put = (geometry: BufferGeometry, cylinder: number | undefined): void => {
-      const ink = createInk();
-      this.pipes.push(new Mesh(geometry, ink.pen), new Mesh(geometry, ink.fill));
-      this.inks.push({ ink, cylinder });
+    const { od, ports, collector } = scene;
+    const names = new Set<string>();
+    const part = (...[name, ...rest]: Parameters<PipeBoard['part']>): void => {
+      names.add(name);
+      this.part(name, ...rest);
     };
-    for (const { cylinder, at, way } of scene.ports) {
-      put(drum(at, add(at, scale(way, FLANGE)), 0.62 * scene.od), cylinder);
-    }
-    for (const { cylinder, line, seams } of set?.pipes ?? []) {
-      put(new TubeGeometry(new Chords(line), line.length * 2, scene.od / 2, ROUND), cylinder);
-      for (const seam of seams) {
-        const way = directionAt(line, seam);
-        put(drum(sub(seam, scale(way, BEAD)), add(seam, scale(way, BEAD)), scene.od / 2 + BEAD), cylinder);
-      }
-    }
+    for (const { cylinder, at, way } of ports)
+      part(
+        `port ${cylinder}`,
+        [at, way, od],
+        (put) => put(drum(at, add(at, scale(way, FLANGE)), 0.62 * od)),
+        cylinder,
+      );
+    for (const { cylinder, line, seams } of set?.pipes ?? [])
+      part(
+        `pipe ${cylinder}`,
+        [line, seams, od],
+        (put) => {
+          put(new TubeGeometry(new Chords(line), line.length * 2, od / 2, ROUND));
+          for (const seam of seams) {
+            const way = directionAt(line, seam);
+            put(drum(sub(seam, scale(way, BEAD)), add(seam, scale(way, BEAD)), od / 2 + BEAD));
+          }
+        },
+        cylinder,
+      );
     if (set !== undefined) {
       const { mouth, axis } = set.collector;
-      put(drum(mouth, add(mouth, scale(axis, scene.collector.length)), scene.collector.radius), undefined);
+      const end = add(mouth, scale(axis, collector.length));
+      part('collector', [mouth, end, collector.radius], (put) => put(drum(mouth, end, collector.radius)));
     }
-    this.easel.scene.add(...this.pipes);
+    for (const name of [...this.parts.keys()]) if (!names.has(name)) this.clear(name);
   }
 }
 

@@ -4,7 +4,9 @@
  * What it has reached is kept in this browser every time it tells, under the car, the bank and the state of the file:
  * a page that was closed goes on from there.
  */
+
 import { useCallback, useEffect, useRef, useState } from 'react';
+import type { Vec3 } from '../../maths/vec3.ts';
 import { type PrimariesScene, type PrimariesSet, type SavedHand, scanForms } from '../../questions/index.ts';
 import { fetchScan } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
@@ -22,6 +24,8 @@ export interface Finding {
   /** The set as the finder left it. */
   readonly found?: PrimariesSet | undefined;
   readonly hand?: HandAnswer;
+  /** Where the bends were when the hand came: what the paper must hold, and keeps still by. */
+  readonly bendsAt?: readonly Vec3[];
   readonly going: boolean;
   /** Begins, or goes on from where it was held. */
   readonly find: () => void;
@@ -146,7 +150,7 @@ export function useFinding(): Finding {
   );
   /** The finder begins or goes on: what was done by hand was of another set. */
   const begin = (before: State): State => {
-    const { hand: _, ...rest } = before;
+    const { hand: _, bendsAt: __, ...rest } = before;
     return { ...rest, going: true };
   };
   const dropHand = (): void => {
@@ -195,8 +199,12 @@ function answered(before: State, data: Answered): State {
       return { ...before, going: false, refused: data.messages };
     case 'impossible':
       return { ...before, going: false, causes: data.causes };
-    case 'hand':
-      return { ...before, hand: data };
+    case 'hand': {
+      // while a hand pulls, what may be saved is the set at rest
+      const file = data.file ?? before.hand?.file;
+      const hand = { ...data, ...(file === undefined ? {} : { file }) };
+      return { ...before, hand, bendsAt: before.bendsAt ?? data.told.bends.map(({ at }) => at) };
+    }
     case 'progress':
       return {
         ...before,
