@@ -20,7 +20,13 @@ const lone = (mouth: Vec3, target: number): Site =>
   siteOf({
     tube: { od: 40, wall: 1, densityKgM3: 8000 },
     radii: [70],
-    limits: { maxBends: 6, minStraightFlange: 5, minStraightCollector: 5, minStraightBetween: 0, maxBendDeg: 150 },
+    limits: {
+      maxBends: 6,
+      minStraightFlange: 5,
+      minStraightCollector: 5,
+      minStraightBetween: 0,
+      maxBendDeg: 150,
+    },
     length: { target, tol: 0.05 },
     ports: [{ p: [0, 0, 0], d: [1, 0, 0] }],
     collector: { mode: 'fixed', n: 1, ringRadius: 0, origin: mouth, axis: [1, 0, 0], ref: [0, 1, 0] },
@@ -64,7 +70,9 @@ test('[1] the corner between two others stays on the ellipse that the length giv
     // 1e-6: bends of 1e-7 mm save that much
     near(distance(focus, corner) + distance(corner, last), target - b - a - by, 1e-6);
     const way = unit(sub(corner, middle));
-    const normal = unit([0, 1, 2].map((c) => unit(sub(corner, focus))[c]! + unit(sub(corner, last))[c]!) as unknown as Vec3);
+    const normal = unit(
+      [0, 1, 2].map((c) => unit(sub(corner, focus))[c]! + unit(sub(corner, last))[c]!) as unknown as Vec3,
+    );
     // the descent ends when no number would move by 1e-7 mm
     assert.ok(length(cross(way, normal)) < 1e-5, `leans by ${length(cross(way, normal))}`);
   }
