@@ -105,7 +105,8 @@ export class PrimariesByHand {
   private hand!: ByHand;
   private solved!: RouteSolution;
   private resting!: PrimariesSet;
-  private asked: Held | undefined;
+  /** What had no room, and the step before it was asked. */
+  private asked: { readonly held: Held; readonly from: number } | undefined;
 
   constructor(put: Put, found: RouteSolution, saved?: SavedHand, site: Site = siteOf(put.problem)) {
     this.put = put;
@@ -141,11 +142,12 @@ export class PrimariesByHand {
   letGo(): HandTold {
     const rested = this.hand.rest();
     const { asked } = rested;
+    const from = this.at;
     if (rested.pipes.length > 0 && !same(rested.layout, this.step.layout))
       this.push({ layout: rested.layout, kept: this.step.kept }, rested.lies);
-    else this.stand();
+    else this.stand(this.solved, this.resting);
     const told = this.moved(rested);
-    this.asked = asked;
+    this.asked = asked === undefined ? undefined : { held: asked, from };
     return { ...told, ...this.shown(this.resting) };
   }
 
@@ -161,7 +163,7 @@ export class PrimariesByHand {
       bends: what.what === 'bend' && on ? [...bends, { pipe: port, corner: what.bend }] : bends,
       collector: what.what === 'collector' ? on : kept.collector,
     };
-    this.push({ layout: this.step.layout, kept: next }, this.solved);
+    this.push({ layout: this.step.layout, kept: next }, this.solved, this.resting);
     return this.told();
   }
 
@@ -185,11 +187,13 @@ export class PrimariesByHand {
    */
   mend(seed: number): () => MendStands {
     const { kept } = this.step;
-    const held = this.asked ?? this.hand.held();
+    const { held, from } = this.asked ?? { held: this.hand.held(), from: this.at };
     const run = new PrimariesRun(this.put.problem, seed, undefined, { site: this.site, held });
     return () => {
       const stands = run.advance();
       if (run.solution !== undefined) {
+        // one pull of the hand is one step, mended or not
+        this.at = from;
         this.push({ layout: layoutFrom(run.solution, this.site.radii[0]!), kept }, run.solution);
         return 'stands';
       }
@@ -201,11 +205,11 @@ export class PrimariesByHand {
     return this.steps[this.at]!;
   }
 
-  private push(step: HandStep, solution?: RouteSolution): void {
+  private push(step: HandStep, solution?: RouteSolution, resting?: PrimariesSet): void {
     const [found, ...since] = [...this.steps.slice(0, this.at + 1), step];
     this.steps = [found!, ...since.slice(-MOST_STEPS)];
     this.at = this.steps.length - 1;
-    this.stand(solution);
+    this.stand(solution, resting);
   }
 
   private goTo(at: number): HandTold {
@@ -214,12 +218,13 @@ export class PrimariesByHand {
     return this.told();
   }
 
-  private stand(solution?: RouteSolution): void {
+  /** On the step as it is now; what is known of it already need not be found again. */
+  private stand(solution?: RouteSolution, resting?: PrimariesSet): void {
     const { layout, kept } = this.step;
     this.asked = undefined;
     this.hand = new ByHand(this.site, layout, kept);
     this.solved = solution ?? solutionOf(this.site, layout);
-    this.resting = primariesSet(this.put.problem, this.put.cylinders, this.solved);
+    this.resting = resting ?? primariesSet(this.put.problem, this.put.cylinders, this.solved);
   }
 
   private wish(ask: HandAsk): Wish {

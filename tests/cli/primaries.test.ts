@@ -156,3 +156,47 @@ test('Ctrl-C ends the looking; what was kept goes on to the same set; of another
   assert.equal(await readFile(again, 'utf8'), await readFile(solution, 'utf8'));
   assert.equal((await answerOf([...args, '--seed', '2'], 2)).problems[0].code, 'asked/saved-other');
 });
+
+/**
+ * The set of before moved by hand. Bends are places where two straights meet, so that the moved one must lie by so much
+ * from where it lay, and its pipe as long as before; what is kept must be found where it was.
+ */
+test('primaries by hand: moved with the rest giving way, kept, written, and refused with its reason', async () => {
+  const moved = join(folder, 'moved.json');
+  const bank = ['primaries', 'ashgarth-501', ...BANK, '--from', solution];
+  const before = await answerOf([...bank, '--keep', 'cylinder 5']);
+  const place = (of: typeof before, cylinder: number, bend: number): number[] =>
+    of.byHand.bends.find(
+      (each: { cylinder: number; bend: number }) => each.cylinder === cylinder && each.bend === bend,
+    ).at;
+  const after = await answerOf([
+    ...bank,
+    '--keep',
+    'cylinder 5',
+    '--move',
+    'cylinder 2 bend 2 by 0, 2, 1.5 mm',
+    '--mend',
+    '--solution',
+    moved,
+  ]);
+  const [from, to] = [place(before, 2, 2), place(after, 2, 2)];
+  [0, 0.002, 0.0015].forEach((by, axis) => {
+    near(to[axis]! - from[axis]!, by, 1e-6);
+  });
+  place(after, 5, 1).forEach((value, axis) => {
+    near(value, place(before, 5, 1)[axis]!, 1e-6);
+  });
+  for (const pipe of after.set.pipes) {
+    near(pipe.length, 0.647, 5e-5);
+    assert.ok(pipe.tightest.spare > -1e-5);
+  }
+  // what was written suits the car
+  await answerOf(['cuts', 'ashgarth-501', ...BANK, '--solution', moved]);
+  const refused = await answerOf([...bank, '--keep', 'collector', '--move', 'collector by 1, 0, 0 mm'], 3);
+  assert.match(refused.byHand.refused, /The collector is kept where it is/);
+  const far = await answerOf([...bank, '--move', 'cylinder 2 bend 2 by 0, 0, 700 mm'], 3);
+  assert.match(far.byHand.refused, /cannot be held beyond this place|too near/);
+  const wrong = await flatpatch([...bank, '--move', 'cylinder 2 bend 9 by 0, 0, 1 mm']);
+  assert.equal(wrong.code, 2);
+  assert.match(wrong.err, /bends, counted from the flange/);
+});

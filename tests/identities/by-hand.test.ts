@@ -225,7 +225,7 @@ test('what is kept stays: a bend under the hand and in the mending, a pipe to it
       const { asked } = hand.rest();
       if (asked === undefined) return;
       const run = new PrimariesRun(problem, 1, undefined, { site, held: asked });
-      for (let k = 0; k < 12 && run.advance() !== 'done'; k++);
+      for (let k = 0; k < 6 && run.advance() !== 'done'; k++);
       if (run.solution === undefined) return;
       mended++;
       assert.deepEqual(breaches(of.of, run.solution), []);
@@ -239,7 +239,7 @@ test('what is kept stays: a bend under the hand and in the mending, a pipe to it
         assert.ok(Math.abs(x - layout.pipes[whole]!.x[q]!) < 1e-9);
       });
     }),
-    { numRuns: 12 },
+    { numRuns: 16 },
   );
-  assert.ok(mended > 2, `${mended} were mended`);
+  assert.ok(mended > 1, `${mended} were mended`);
 });

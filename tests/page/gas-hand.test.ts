@@ -84,7 +84,8 @@ describe('primaries moved by hand on the page', { skip: NO_BROWSER }, () => {
       return Math.abs(Number(input?.value.replace('−', '-')) - was + 10) < 0.11;
     }, x);
     await page.getByText('Moved by hand since it was found').waitFor();
-    await page.getByLabel('keep the collector here').check();
+    await page.getByLabel('keep the collector here').click();
+    await page.getByRole('button', { name: 'Collector, kept', exact: true }).waitFor();
     const moved = await rows();
     await page.reload();
     await page.getByText('Moved by hand since it was found').waitFor();

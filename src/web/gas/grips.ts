@@ -61,6 +61,9 @@ export function askOf(grip: Grip, by: Vec3, told: HandTold): HandAsk {
   return { ...NOT_MOVED, turn: angle < 1e-9 ? [0, 0, 0] : scale(unit(about), angle) };
 }
 
+/** About an axis of the car through its mouth. */
+export const turned = (turn: Vec3): HandAsk => ({ ...NOT_MOVED, turn });
+
 export const clocked = (by: number): HandAsk => ({ ...NOT_MOVED, clock: by });
 
 /** Where a line stands so steeply to the paper that a pull along it says nothing. */

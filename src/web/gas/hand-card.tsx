@@ -1,8 +1,8 @@
 /** Moving by hand on the card: what is chosen by figures, what is kept, back and forth, and mending the rest. */
 import { add, distance, dot, scale, sub, type Vec3 } from '../../maths/vec3.ts';
-import type { HandKeep, HandTold, PrimariesScene } from '../../questions/index.ts';
+import type { HandAsk, HandKeep, HandTold, PrimariesScene } from '../../questions/index.ts';
 import { TypedAmount } from '../typed-amount.tsx';
-import { askOf, clocked, type Grip, gripName } from './grips.ts';
+import { askOf, clocked, type Grip, gripName, turned } from './grips.ts';
 import type { HandAnswer, HandDoes } from './protocol.ts';
 
 /** How the page stands by the hand: on or off, what it has chosen, whether the rest may give way. */
@@ -31,7 +31,11 @@ export function HandCard({ mode, onMode, hand, scene, does }: Props) {
           type="checkbox"
           checked={on}
           onChange={(event) => {
-            if (event.target.checked) does({ do: 'take' });
+            if (event.target.checked) {
+              does({ do: 'take' });
+              // on a phone the drawing lies above what was just pressed
+              document.querySelector('.paper')?.scrollIntoView({ block: 'nearest' });
+            }
             onMode({ ...mode, on: event.target.checked, chosen: undefined });
           }}
         />
@@ -72,10 +76,11 @@ interface ChosenProps {
 }
 
 function Chosen({ grip, told, scene, mend, does }: ChosenProps) {
-  const move = (by: Vec3): void => {
-    does({ do: 'pull', ask: askOf(grip, by, told) });
+  const ask = (what: HandAsk): void => {
+    does({ do: 'pull', ask: what });
     does({ do: 'let go', mend });
   };
+  const move = (by: Vec3): void => ask(askOf(grip, by, told));
   const keep = (what: HandKeep, on: boolean): void => does({ do: 'keep', what, on });
   return (
     <>
@@ -88,16 +93,18 @@ function Chosen({ grip, told, scene, mend, does }: ChosenProps) {
       ) : (
         grip.what !== 'lean' && <Place at={grip.at} onMove={move} />
       )}
-      {grip.what !== 'bend' && (
-        <Figure
-          name="turn about its own axis by"
-          value={0}
-          unit="deg"
-          onTake={(by) => {
-            does({ do: 'pull', ask: clocked(by) });
-            does({ do: 'let go', mend });
-          }}
-        />
+      {grip.what === 'lean' &&
+        (['x', 'y', 'z'] as const).map((axis, k) => (
+          <Figure
+            key={axis}
+            name={`turn about ${axis} by`}
+            value={0}
+            unit="deg"
+            onTake={(by) => ask(turned([0, 1, 2].map((c) => (c === k ? by : 0)) as unknown as Vec3))}
+          />
+        ))}
+      {grip.what === 'collector' && (
+        <Figure name="turn about its own axis by" value={0} unit="deg" onTake={(by) => ask(clocked(by))} />
       )}
       {grip.what === 'bend' ? (
         <>
