@@ -106,7 +106,10 @@ export class ByHand {
   /** Moves what is wished as far towards the wish as its pipes can be bent. */
   pull(asked: Wish): Moved {
     const refused = this.refusal(asked);
-    if (refused !== undefined) return this.told([], refused);
+    if (refused !== undefined) {
+      this.stop = refused;
+      return this.told([], refused);
+    }
     const { wish, limit } = this.within(asked);
     this.takeHold(wish);
     const from = this.now!;
@@ -133,7 +136,7 @@ export class ByHand {
   /** The hand lets go: back to the last place that keeps all that is asked, if the pipes are not in one. */
   rest(): Rested {
     const { now } = this;
-    if (now === undefined) return this.told([], undefined);
+    if (now === undefined) return this.told([], this.stop);
     const pipes = this.moving(now);
     this.rig.spacing = FINE;
     this.put(now);

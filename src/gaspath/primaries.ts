@@ -44,7 +44,8 @@ export class PrimariesRun {
     this.site = site ?? siteOf(problem);
     // a site that was made ready before was looked at for what cannot be
     this.causes = saved === undefined && site === undefined ? impossible(this.site) : [];
-    this.search = saved === undefined ? new Search(this.site, seed, held) : Search.at(this.site, saved.search);
+    this.search =
+      saved === undefined ? new Search(this.site, seed, held) : Search.at(this.site, saved.search);
     this.solution = saved?.solution;
   }
 

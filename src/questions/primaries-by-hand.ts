@@ -188,7 +188,7 @@ export class PrimariesByHand {
   mend(seed: number): () => MendStands {
     const { kept } = this.step;
     const { held, from } = this.asked ?? { held: this.hand.held(), from: this.at };
-    const run = new PrimariesRun(this.put.problem, seed, undefined, { site: this.site, held });
+    const run = new PrimariesRun(this.put.problem, seed, { site: this.site, held });
     return () => {
       const stands = run.advance();
       if (run.solution !== undefined) {

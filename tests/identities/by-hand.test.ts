@@ -224,7 +224,7 @@ test('what is kept stays: a bend under the hand and in the mending, a pipe to it
       assert.equal(hand.pull({ kind: 'bend', pipe: whole, corner: 1, to: [0, 0, 0] }).stop?.kind, 'kept');
       const { asked } = hand.rest();
       if (asked === undefined) return;
-      const run = new PrimariesRun(problem, 1, undefined, { site, held: asked });
+      const run = new PrimariesRun(problem, 1, { site, held: asked });
       for (let k = 0; k < 6 && run.advance() !== 'done'; k++);
       if (run.solution === undefined) return;
       mended++;
