@@ -35,6 +35,9 @@ export function Marks({ scene, set, lit, frame, pulses, moved }: Props) {
   );
 }
 
+/** As wide as the words of a breach are, with their line, px. */
+const TOLD = 225;
+
 /** What the check lets a gap lack, metres. */
 const CHECKED = 1e-5;
 
@@ -49,12 +52,14 @@ export function tightestOf(set: PrimariesSet | undefined, lit: number | undefine
 function Tight({ at, gap, spare, frame }: NonNullable<PrimaryOfSet['tightest']> & { readonly frame: Frame }) {
   const { x, y } = projected(frame, at);
   const breached = spare < -CHECKED;
+  // the middle of the paper is the frame's: what would run out of it to the right is written to the left
+  const way = breached && x + TOLD > 2 * frame.x ? -1 : 1;
   return (
     <g className="tight" data-breached={breached}>
       <circle cx={x} cy={y} r={9} />
       {breached && <path d={`M${x - 6} ${y - 6}l12 12m0 -12l-12 12`} />}
-      <line x1={x + 7} y1={y - 7} x2={x + 34} y2={y - 34} />
-      <text x={x + 38} y={y - 36}>
+      <line x1={x + 7 * way} y1={y - 7} x2={x + 34 * way} y2={y - 34} />
+      <text x={x + 38 * way} y={y - 36} textAnchor={way < 0 ? 'end' : 'start'}>
         {breached ? `${(-1000 * spare).toFixed(1)} mm too near` : `${(1000 * gap).toFixed(1)} mm`}
       </text>
     </g>
