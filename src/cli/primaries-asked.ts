@@ -7,6 +7,7 @@ import {
   primariesBreaches,
   primariesProblem,
   primariesSet,
+  type RouteSolution,
   readPrimaries,
   type ScanInCar,
   scanForms,
@@ -26,7 +27,8 @@ export interface SetOptions extends BankOptions {
   readonly solution: string;
 }
 
-export type Put = Extract<ProblemPut, { reached: true }>;
+/** With the scans as they lie in the car: the set is looked at among them again. */
+export type Put = Extract<ProblemPut, { reached: true }> & { readonly scans: readonly ScanInCar[] };
 
 export const onBank = (of: Command): Command =>
   of.addOption(new Option('--bank <side>', 'which bank').choices(['left', 'right']).makeOptionMandatory());
@@ -52,7 +54,7 @@ export async function putBank({ car, place }: Found, { bank, files }: BankOption
   }
   const put = primariesProblem(car, bank, scans);
   if (!put.reached) throw new NotReached(put.message);
-  return put;
+  return { ...put, scans };
 }
 
 /**
@@ -63,7 +65,7 @@ export async function putBank({ car, place }: Found, { bank, files }: BankOption
 export async function checkedSet(
   found: Found,
   options: SetOptions,
-): Promise<{ readonly put: Put; readonly set: PrimariesSet }> {
+): Promise<{ readonly put: Put; readonly set: PrimariesSet; readonly solution: RouteSolution }> {
   const read = readPrimaries(await textOf(options.solution));
   if (!read.ok) throw badAsk('asked/solution', `${options.solution}: ${read.message}`);
   const put = await putBank(found, options);
@@ -76,5 +78,6 @@ export async function checkedSet(
       ].join('\n'),
     );
   }
-  return { put, set: primariesSet(put.problem, put.cylinders, read.solution) };
+  const { solution } = read;
+  return { put, set: primariesSet(put.problem, put.cylinders, solution), solution };
 }

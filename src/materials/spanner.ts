@@ -10,7 +10,7 @@
  *           from memory
  * [ISO4032] greatest height of a hexagon nut, style 1 (from memory)
  * [B18.2.2] hexagon nuts in inches: flats and greatest height (from memory)
- * [ISO2725] largest outside of a socket, hand operated, square drive 10 mm, above 19 mm flats of 12.5 mm (from memory)
+ * [ISO2725] largest outside of a socket, hand operated, by its square drive: 6.3, 10 and 12.5 mm (from memory)
  * [ISO3316] largest outside of an extension bar and its usual lengths (from memory)
  * [ISO3318] largest width of the head of an open spanner, 2.1 s + 7 mm (from memory); thickness and length as DIN 3110
  *           has them, near enough (from memory)
@@ -24,12 +24,21 @@ export interface Hexagon {
 }
 
 export interface Socket {
+  /** Square that drives it. */
+  readonly drive: Metre;
   /** Largest outside over the nut, and at the drive. */
   readonly atNut: Metre;
   readonly atDrive: Metre;
   readonly length: Metre;
   /** Bar that turns it: largest outside of its ends, and of its shank. */
-  readonly bar: { readonly ends: Metre; readonly shank: Metre };
+  readonly bar: { readonly ends: Metre; readonly shank: Metre; readonly lengths: readonly Metre[] };
+  /** Ratchet: its head, and its handle square to it (usual ones; common practice, no source). */
+  readonly ratchet: {
+    readonly across: Metre;
+    readonly high: Metre;
+    readonly handle: Metre;
+    readonly thick: Metre;
+  };
 }
 
 export interface OpenSpanner {
@@ -75,7 +84,7 @@ export function hexagonOf({ form, major }: Thread): Hexagon | undefined {
     : { flats: row[1] * INCH, height: row[2] * INCH };
 }
 
-/** Flats, outside at the nut, mm. */
+/** Flats, outside at the nut, mm; the same for both of the smaller drives. */
 const SOCKETS: readonly (readonly [number, number])[] = [
   [6, 9.6],
   [7, 11],
@@ -96,24 +105,61 @@ const SOCKETS: readonly (readonly [number, number])[] = [
   [24, 33],
 ];
 
+/** By square drive, mm: least and largest hexagon, outside at the drive, length; bar; ratchet. */
+const DRIVES = [
+  {
+    drive: 6.3,
+    from: 6,
+    to: 14,
+    at: 14,
+    length: 25,
+    bar: { ends: 13, shank: 8, lengths: [50, 100, 150] },
+    ratchet: { across: 25, high: 22, handle: 130, thick: 12 },
+  },
+  {
+    drive: 10,
+    from: 6,
+    to: 19,
+    at: 20,
+    length: 32,
+    bar: { ends: 20, shank: 12, lengths: [75, 125, 250] },
+    ratchet: { across: 34, high: 28, handle: 180, thick: 16 },
+  },
+  {
+    drive: 12.5,
+    from: 21,
+    to: 24,
+    at: 28,
+    length: 46,
+    bar: { ends: 28, shank: 16, lengths: [75, 125, 250] },
+    ratchet: { across: 42, high: 36, handle: 250, thick: 20 },
+  },
+] as const;
+
 /** Inch hexagons take the row of the next larger one, within this. */
 const NEXT = 1.1 * MM;
 
-export function socketFor(flats: Metre): Socket | undefined {
+/** Sockets that fit, the smallest drive first. */
+export function socketsFor(flats: Metre): readonly Socket[] {
   const row = SOCKETS.find(([s]) => s * MM > flats - 1e-6);
-  if (row === undefined || row[0] * MM - flats > NEXT) return undefined;
-  const large = row[0] > 19;
-  const [drive, length] = large ? [28, 46] : [20, 32];
-  return {
-    atNut: row[1] * MM,
-    atDrive: Math.max(drive, row[1]) * MM,
-    length: length * MM,
-    bar: large ? { ends: 28 * MM, shank: 16 * MM } : { ends: 20 * MM, shank: 12 * MM },
-  };
+  if (row === undefined || row[0] * MM - flats > NEXT) return [];
+  const [size, outside] = row;
+  return DRIVES.filter(({ from, to }) => size >= from && size <= to).map(
+    ({ drive, at, length, bar, ratchet }) => ({
+      drive: drive * MM,
+      atNut: outside * MM,
+      atDrive: Math.max(at, outside) * MM,
+      length: length * MM,
+      bar: { ends: bar.ends * MM, shank: bar.shank * MM, lengths: bar.lengths.map((each) => each * MM) },
+      ratchet: {
+        across: ratchet.across * MM,
+        high: ratchet.high * MM,
+        handle: ratchet.handle * MM,
+        thick: ratchet.thick * MM,
+      },
+    }),
+  );
 }
-
-/** Usual lengths of extension bars. */
-export const BARS: readonly Metre[] = [0.075, 0.125, 0.25];
 
 export const openSpannerFor = (flats: Metre): OpenSpanner => ({
   width: 2.1 * flats + 7 * MM,

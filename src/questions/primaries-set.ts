@@ -167,7 +167,11 @@ function tightPlaces(
     if (before === undefined || place.spare < before.spare) least.set(pipe, place);
   };
   const laid = laidOut(solution);
-  for (const { pipe, other, against, gap, asked, inZone, at } of nearPlaces(problem, solution.collector, laid)) {
+  for (const { pipe, other, against, gap, asked, inZone, at } of nearPlaces(
+    problem,
+    solution.collector,
+    laid,
+  )) {
     if (inZone) continue;
     const here = { gap: gap / MM, spare: (gap - asked) / MM, at: scale(at, 1 / MM) };
     if (other === undefined) take(pipe, { against, ...here });

@@ -280,7 +280,12 @@ const hot = z.strictObject({
     100,
     1100,
   ),
-  cold: temperature('how warm the car was when it was measured; left out, 20 °C', 'Shop.', -20, 50).optional(),
+  cold: temperature(
+    'how warm the car was when it was measured; left out, 20 °C',
+    'Shop.',
+    -20,
+    50,
+  ).optional(),
   collector: choice('what holds the collector; left out, its pipes', ['its pipes', 'the engine']).optional(),
   engineMoves: z
     .strictObject({

@@ -42,17 +42,19 @@ export function nearPlaces(
   };
   const asked = { shell: clearance.shell, solid: clearance.solid, 'collector body': clearance.solid };
   const zone = tube.od + clearance.pipeInZone + look;
-  return gapBreaches(wide, pose, pipes).flatMap(({ code, pipe, other, needs, has, at, says }): NearPlace[] => {
-    if (pipe === undefined || needs === undefined || has === undefined || at === undefined) return [];
-    const against = /Too near (.*), \d+ mm/.exec(says)?.[1] ?? code;
-    if (code === 'shell' || code === 'solid' || code === 'collector body') {
-      const gap = has - tube.od / 2;
-      return [{ pipe, against, kind: code, gap, asked: asked[code], inZone: false, at }];
-    }
-    if (code !== 'pipe to pipe' || other === undefined) return [];
-    const inZone = needs <= zone;
-    return [
-      { pipe, other, against, kind: code, gap: has - tube.od, asked: needs - look - tube.od, inZone, at },
-    ];
-  });
+  return gapBreaches(wide, pose, pipes).flatMap(
+    ({ code, pipe, other, needs, has, at, says }): NearPlace[] => {
+      if (pipe === undefined || needs === undefined || has === undefined || at === undefined) return [];
+      const against = /Too near (.*), \d+ mm/.exec(says)?.[1] ?? code;
+      if (code === 'shell' || code === 'solid' || code === 'collector body') {
+        const gap = has - tube.od / 2;
+        return [{ pipe, against, kind: code, gap, asked: asked[code], inZone: false, at }];
+      }
+      if (code !== 'pipe to pipe' || other === undefined) return [];
+      const inZone = needs <= zone;
+      return [
+        { pipe, other, against, kind: code, gap: has - tube.od, asked: needs - look - tube.od, inZone, at },
+      ];
+    },
+  );
 }
