@@ -3,6 +3,7 @@ import type { PrimariesSet, PrimaryOfSet } from '../../questions/index.ts';
 import { spokenAmount } from '../../units/show.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
+import { InCar } from './in-car.tsx';
 import type { Finding } from './use-finding.ts';
 import { GAS_WORDS } from './words.ts';
 
@@ -61,6 +62,9 @@ export function GasCard({ finding, lit, onLight }: Props) {
         ) : (
           <Collector set={set} />
         ))}
+      {place.gas === 'primaries' && progress?.file !== undefined && !finding.going && (
+        <InCar file={progress.file} />
+      )}
       {notes.map((note) => (
         <p key={note} className="note">
           {note}
