@@ -6,7 +6,6 @@
  */
 
 import type { BankName } from '../car/check-exhaust.ts';
-import { USUAL_COLD } from '../car/check-exhaust-in-car.ts';
 import type { Car } from '../car/read.ts';
 import { type HotLine, hotSet } from '../gaspath/hot/hot-set.ts';
 import { walkThrough } from '../gaspath/hot/hot-walk.ts';
@@ -68,7 +67,8 @@ export interface PrimariesHot {
 }
 
 const MM = 1000;
-const USUAL = { pipe: 973.15 } as const;
+/** Where the file leaves it open, K: 700 °C, 20 °C (common practice, no source). */
+const USUAL = { pipe: 973.15, cold: 293.15 } as const;
 
 export function primariesHot(
   car: Car,
@@ -80,7 +80,7 @@ export function primariesHot(
   const { hot } = exhaust;
   const material = tubeMaterial(exhaust.tube.material)!;
   const pipe = hot?.pipe ?? USUAL.pipe;
-  const cold = hot?.cold ?? USUAL_COLD;
+  const cold = hot?.cold ?? USUAL.cold;
   const heat = { expansion: material.expansion, hotter: pipe - cold };
   const held = hot?.collector === 'the engine' ? 'to the engine' : 'by its pipes';
   const joins = exhaust[side]!.collector.joins ?? 'welded';

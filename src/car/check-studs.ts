@@ -1,11 +1,8 @@
-/** Slips in what the car file says of the exhaust in the car: studs that cannot hold a flange, a hot pipe colder than cold. */
+/** Slips in the studs of a flange: no standard thread, too thick for their holes, too short for flange and nut. */
 import { hexagonOf } from '../materials/spanner.ts';
 import { threadNamed, threadsLike } from '../materials/thread.ts';
 import type { Problem } from '../measured/problem.ts';
 import type { ExhaustForm } from './check-exhaust.ts';
-
-/** How warm a car is when it is measured, where the file does not say, K. */
-export const USUAL_COLD = 293.15;
 
 const tell = (code: string, path: string, message: string, remedy: string): Problem => ({
   code: `exhaust/${code}`,
@@ -15,12 +12,8 @@ const tell = (code: string, path: string, message: string, remedy: string): Prob
   weight: 'error',
 });
 
-export const checkExhaustInCar = (exhaust: ExhaustForm): readonly Problem[] => [
-  ...checkStud(exhaust),
-  ...checkHot(exhaust),
-];
-
-function checkStud({ flange, given }: ExhaustForm): Problem[] {
+/** Whether the studs of a flange can hold it. */
+export function checkStuds({ flange, given }: ExhaustForm): readonly Problem[] {
   const stud = flange?.stud;
   if (flange === undefined || stud === undefined) return [];
   const thread = threadNamed(stud.thread);
@@ -72,21 +65,6 @@ function checkStud({ flange, given }: ExhaustForm): Problem[] {
     );
   }
   return problems;
-}
-
-function checkHot({ hot }: ExhaustForm): Problem[] {
-  if (hot === undefined) return [];
-  const cold = hot.cold ?? USUAL_COLD;
-  return hot.pipe > cold
-    ? []
-    : [
-        tell(
-          'hot-colder',
-          'hot.pipe',
-          'The hot pipe is no hotter than the cold one.',
-          'pipe is the mean heat of its metal in use, cold that of the day it was measured.',
-        ),
-      ];
 }
 
 const mm = (metres: number): string => `${Number((1000 * metres).toFixed(1))} mm`;
