@@ -5,6 +5,7 @@
 import { tubeMaterial, tubeMaterialsLike } from '../materials/tube-material.ts';
 import { distance, length, sub, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
+import { checkStuds } from './check-studs.ts';
 import type { RawCar } from './form/car.ts';
 import type { Placed } from './place.ts';
 
@@ -31,6 +32,7 @@ export function checkExhaust({ exhaust }: Placed<RawCar>): readonly Problem[] {
     ...banks.flatMap(([side, bank]) => checkBank(side, bank, exhaust)),
     ...checkKeepOuts(exhaust),
     ...checkRack(exhaust),
+    ...checkStuds(exhaust),
   ];
 }
 

@@ -27,7 +27,8 @@ export interface SetOptions extends BankOptions {
   readonly solution: string;
 }
 
-export type Put = Extract<ProblemPut, { reached: true }>;
+/** With the scans as they lie in the car: the set is looked at among them again. */
+export type Put = Extract<ProblemPut, { reached: true }> & { readonly scans: readonly ScanInCar[] };
 
 export const onBank = (of: Command): Command =>
   of.addOption(new Option('--bank <side>', 'which bank').choices(['left', 'right']).makeOptionMandatory());
@@ -53,7 +54,7 @@ export async function putBank({ car, place }: Found, { bank, files }: BankOption
   }
   const put = primariesProblem(car, bank, scans);
   if (!put.reached) throw new NotReached(put.message);
-  return put;
+  return { ...put, scans };
 }
 
 /**

@@ -95,7 +95,7 @@ export function remarkLines(title: string, remarks: readonly string[]): string[]
   ];
 }
 
-function wrapped(text: string, width: number): string[] {
+export function wrapped(text: string, width: number): string[] {
   const lines: string[] = [''];
   for (const word of text.split(' ')) {
     const last = lines.at(-1)!;

@@ -54,6 +54,17 @@ export {
 } from './find-primaries.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
 export {
+  hotGapWords,
+  hotRows,
+  hotVerdict,
+  hotWords,
+  nutsVerdict,
+  removalWords,
+  socketWords,
+  spannerWords,
+  wayWords,
+} from './in-car-words.ts';
+export {
   type DrawnFace,
   JOINT_NAMES,
   JOINT_WORDS,
@@ -100,6 +111,8 @@ export {
   type SavedHand,
 } from './primaries-by-hand.ts';
 export { readPrimaries, writePrimaries } from './primaries-file.ts';
+export type { HotGap, HotPipe, PrimariesHot } from './primaries-hot.ts';
+export { type PrimariesInCar, primariesInCar } from './primaries-in-car.ts';
 export {
   type CrankAsked,
   type MadeBy,
@@ -107,7 +120,9 @@ export {
   type PrimariesMade,
   primariesMade,
 } from './primaries-made.ts';
+export type { NutRoom, NutsReached, PrimariesNuts } from './primaries-nuts.ts';
 export { type ProblemPut, primariesProblem, type ScanInCar } from './primaries-problem.ts';
+export type { PrimariesRemoval } from './primaries-removal.ts';
 export { type PrimariesScene, primariesScene } from './primaries-scene.ts';
 export {
   type PrimariesSet,

@@ -51,13 +51,24 @@ const ROOM = 450;
 
 const no = (message: string): ProblemPut => ({ reached: false, message });
 
-export function primariesProblem(car: Car, side: BankName, scans: readonly ScanInCar[]): ProblemPut {
+/** `work`: as the car stands on its stands, links at rest, without what the file says comes off. */
+export type CarStands = 'runs' | 'work';
+
+export function primariesProblem(
+  car: Car,
+  side: BankName,
+  allScans: readonly ScanInCar[],
+  stands: CarStands = 'runs',
+): ProblemPut {
   const { exhaust } = car.form;
   if (exhaust === undefined) {
     return no('The car file tells no exhaust: write ports, tube, bends, collector and length under exhaust.');
   }
   const bank = exhaust[side];
   if (bank === undefined) return no(`The car file tells no ${side} bank under exhaust.`);
+  const on = (each: { readonly comesOff?: boolean | undefined } | undefined): boolean =>
+    stands === 'runs' || each?.comesOff !== true;
+  const scans = allScans.filter(({ name }) => on(exhaust.scans?.[name]));
   const numbers = new Numbers(car.values);
   const target = routedLength(exhaust, numbers) * MM;
   if (target <= 0) {
@@ -74,10 +85,13 @@ export function primariesProblem(car: Car, side: BankName, scans: readonly ScanI
   const notes: string[] = [];
   const bounds = boundsOf(ports, collector);
   const solids = [
-    ...keepOuts(exhaust, numbers),
-    ...suspension(car, exhaust, side).filter((each) => isWithin(each, bounds, gaps.solids * MM + od)),
+    ...keepOuts((exhaust.keepOuts ?? []).filter(on), numbers),
+    ...suspension(car, exhaust, side, stands === 'runs' ? PLACES : 1).filter((each) =>
+      isWithin(each, bounds, gaps.solids * MM + od),
+    ),
   ];
-  if (scans.length === 0) notes.push('No scan of the bodywork: the pipes are not kept clear of any cover.');
+  if (allScans.length === 0)
+    notes.push('No scan of the bodywork: the pipes are not kept clear of any cover.');
   if (exhaust.suspension !== 'kept clear') notes.push('The links of the suspension are left out.');
   return {
     reached: true,
@@ -172,8 +186,8 @@ function inletWay(axis: Vec3, clock: number): Vec3 {
   return add(scale(square, Math.cos(clock)), scale(across, Math.sin(clock)));
 }
 
-function keepOuts(exhaust: ExhaustForm, numbers: Numbers): Solid[] {
-  return (exhaust.keepOuts ?? []).map(({ name, form, from, to, across, carriesFlange }): Solid => {
+function keepOuts(given: NonNullable<ExhaustForm['keepOuts']>, numbers: Numbers): Solid[] {
+  return given.map(({ name, form, from, to, across, carriesFlange }): Solid => {
     const [a, b] = [inMm(numbers.point(from)), inMm(numbers.point(to))];
     const exempt = carriesFlange === true ? ({ flangeExempt: true } as const) : {};
     if (form === 'box') {
@@ -195,9 +209,11 @@ function keepOuts(exhaust: ExhaustForm, numbers: Numbers): Solid[] {
 const PLACES = 7;
 
 /** Every link of the rear corner on this side at places along its travel, as rods with round ends. */
-function suspension(car: Car, { suspension: kept }: ExhaustForm, side: BankName): Round[] {
+function suspension(car: Car, { suspension: kept }: ExhaustForm, side: BankName, places: number): Round[] {
   if (kept !== 'kept clear') return [];
-  return Array.from({ length: PLACES }, (_, k) => k / (PLACES - 1)).flatMap((share) => {
+  // one place alone is the middle one, at rest
+  const shares = places === 1 ? [0.5] : Array.from({ length: places }, (_, k) => k / (places - 1));
+  return shares.flatMap((share) => {
     const stance = stanceAt(side, DROOP + share * (BUMP - DROOP));
     const corner = drawCorner(car, { end: 'rear', side }, stance);
     return (corner?.members ?? [])

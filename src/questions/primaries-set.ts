@@ -8,6 +8,8 @@ import { into, stations } from '../gaspath/pipework/centreline.ts';
 import { bendsOf, developedLength, type Pipe, pipeMass } from '../gaspath/pipework/pipe.ts';
 import { solutionJson } from '../gaspath/route/exchange.ts';
 import type { Pose, RoutedPipe, RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
+import { nearPlaces } from '../gaspath/verify/nearest.ts';
+import { laidOut } from '../gaspath/verify/read.ts';
 import { type SolutionBreach, verify } from '../gaspath/verify/verify.ts';
 import { scale, type Vec3 } from '../maths/vec3.ts';
 import type { Kilogram, Metre, Radian } from '../units/quantity.ts';
@@ -61,9 +63,6 @@ export interface PrimariesSet {
 
 const MM = 1000;
 
-/** How much farther than asked is looked for a tightest place, mm. */
-const LOOK = 30;
-
 export function primariesSet(
   problem: RouteProblem,
   cylinders: readonly number[],
@@ -71,7 +70,7 @@ export function primariesSet(
 ): PrimariesSet {
   const json = solutionJson(solution);
   const breaches = verify(problem, json);
-  const near = nearPlaces(problem, json, cylinders);
+  const near = tightPlaces(problem, solution, cylinders);
   const pipes = [...solution.pipes]
     .sort((a, b) => a.port - b.port)
     .map((routed) => primaryDrawn(problem, cylinders, routed, near.get(routed.port)));
@@ -163,58 +162,29 @@ const breachWords = ({ says, pipe, needs, has }: SolutionBreach, cylinders: read
     (_, port: string) => `the pipe of cylinder ${cylinders[Number(port)]}`,
   )}${needs === undefined || has === undefined ? '' : ` Needs ${needs.toFixed(1)}, has ${has.toFixed(1)} mm.`}`;
 
-/** The least spare of each pipe: the check is asked for more than is needed, and tells what lacks of that. */
-function nearPlaces(
+/** The least spare of each pipe; at the mouth the pipes touch as the ring has them, and nobody is told that. */
+function tightPlaces(
   problem: RouteProblem,
-  json: unknown,
+  solution: RouteSolution,
   cylinders: readonly number[],
 ): Map<number, TightPlace> {
-  const { clearance } = problem;
-  const wide: RouteProblem = {
-    ...problem,
-    clearance: {
-      ...clearance,
-      shell: clearance.shell + LOOK,
-      solid: clearance.solid + LOOK,
-      pipe: clearance.pipe + LOOK,
-      pipeInZone: clearance.pipeInZone + LOOK,
-    },
-  };
-  const asked: Readonly<Record<string, number>> = {
-    shell: clearance.shell,
-    solid: clearance.solid,
-    'collector body': clearance.solid,
-  };
-  // at the mouth the pipes touch as the ring has them: nobody is told that as the tightest place
-  const atMouth = problem.tube.od + clearance.pipeInZone + LOOK;
   const least = new Map<number, TightPlace>();
   const take = (pipe: number, place: TightPlace): void => {
     const before = least.get(pipe);
     if (before === undefined || place.spare < before.spare) least.set(pipe, place);
   };
-  for (const { code, pipe, other, needs, has, at, says } of verify(wide, json)) {
-    if (pipe === undefined || needs === undefined || has === undefined || at === undefined) continue;
-    const here = { at: scale(at, 1 / MM) };
-    const of = asked[code];
-    if (of !== undefined) {
-      const gap = has - problem.tube.od / 2;
-      const against = /Too near (.*), \d+ mm/.exec(says)?.[1] ?? code;
-      take(pipe, { against, gap: gap / MM, spare: (gap - of) / MM, ...here });
-    } else if (code === 'pipe to pipe' && other !== undefined && needs > atMouth) {
-      const gap = has - problem.tube.od;
-      const spare = has - (needs - LOOK);
-      take(pipe, {
-        against: `pipe of cylinder ${cylinders[other]}`,
-        gap: gap / MM,
-        spare: spare / MM,
-        ...here,
-      });
-      take(other, {
-        against: `pipe of cylinder ${cylinders[pipe]}`,
-        gap: gap / MM,
-        spare: spare / MM,
-        ...here,
-      });
+  const laid = laidOut(solution);
+  for (const { pipe, other, against, gap, asked, inZone, at } of nearPlaces(
+    problem,
+    solution.collector,
+    laid,
+  )) {
+    if (inZone) continue;
+    const here = { gap: gap / MM, spare: (gap - asked) / MM, at: scale(at, 1 / MM) };
+    if (other === undefined) take(pipe, { against, ...here });
+    else {
+      take(pipe, { against: `pipe of cylinder ${cylinders[other]}`, ...here });
+      take(other, { against: `pipe of cylinder ${cylinders[pipe]}`, ...here });
     }
   }
   return least;

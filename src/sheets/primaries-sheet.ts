@@ -5,10 +5,12 @@
  * Out   the laid-out document; what is measured and who made it stays blank
  */
 import type { BankName } from '../car/check-exhaust.ts';
+import type { PrimariesInCar } from '../questions/primaries-in-car.ts';
 import type { PrimariesSet } from '../questions/primaries-set.ts';
 import type { Cut, PrimariesShop } from '../questions/primaries-shop.ts';
 import { type Speech, spokenAmount } from '../units/show.ts';
 import { borderOf, type SheetHead } from './frame.ts';
+import { inCarBlocks } from './in-car-blocks.ts';
 import { type Block, gap, heading, layOut, paragraph } from './lay-out.ts';
 import { type SheetDocument, SIZE } from './page.ts';
 import { primariesView } from './primaries-view.ts';
@@ -21,6 +23,8 @@ export interface PrimariesSheetMatter {
   readonly shop: PrimariesShop;
   /** What was left out of the problem, such as a bodywork that was not scanned. */
   readonly notes: readonly string[];
+  /** Hot, its nuts and the way it comes off, where it was looked at. */
+  readonly inCar?: PrimariesInCar;
 }
 
 interface Sheet {
@@ -74,6 +78,9 @@ export function primariesSheet(
     ...small(shop.jig.frame.told),
     gap(1),
     ...jigTable(sheet),
+    ...(of.inCar === undefined
+      ? []
+      : [opening(heading('Hot, in the car')), ...inCarBlocks(of.inCar, { side, width, measure, speech })]),
   ];
   const full = { ...head, title: 'Primaries', of: `${side} bank` };
   return layOut({ head: full, cautions: set.cautions, blocks }, measure);

@@ -81,6 +81,12 @@ test('slips are told with their place', () => {
     ['"-2600, -560, 78 mm"', '"-2600, -560, 40 mm"', /^exhaust\/box-flat.*floor/],
     ['name: L 47.6,', 'name: U 47.6,', /^exhaust\/rack-twice.*U 47\.6/],
     ['form: box, from: "-1200', 'form: drum, from: "-1200', /^exhaust\/no-diameter.*floor/],
+    ['thread: M8x1.25', 'thread: M8x1.2.5', /^exhaust\/stud-thread.*no standard thread/],
+    ['thread: M8x1.25', 'thread: M10x1.5', /^exhaust\/stud-hole exhaust\.flange\.bolts\.0\.hole/],
+    ['thread: M8x1.25, standsOut: 22 mm, flats: 10 mm', 'thread: M7x1, standsOut: 22 mm', /no nut for M7x1/],
+    ['standsOut: 22 mm', 'standsOut: 15 mm', /^exhaust\/stud-short.*flange of 8 mm and a nut of 8 mm/],
+    ['pipe: 720 degC', 'pipe: 72 degC', /exhaust\.hot\.pipe.*100 to 1100/],
+    ['pipe: 720 degC', 'pipe: 720 mm', /exhaust\.hot\.pipe/],
     ['to: collector entry, within', 'to: collector, within', /given\.to/],
     ['length: 655 mm', 'length: 25.8 mm', /given\.length.*150 to 1500/],
   ];

@@ -47,6 +47,11 @@ test('primaries: five of one length, in firing order round the ring, none nearer
   assert.equal(new Set(steps).size, 1, inlets.join(' '));
   assert.ok(steps[0] === 1 || steps[0] === 4);
   assert.match(found.cautions.join(' '), /prove it on the car/);
+  // hot beside cold, ten nuts, one welded set: 14.0e-6 1/K over 647 mm and 700 K
+  const { hot, nuts, removal } = found.inCar;
+  near(hot.pipes[0].grows, 14.0e-6 * 0.647 * 700, 1e-6);
+  assert.equal(nuts.length, 10);
+  assert.equal(removal.off.length + removal.held.length, 1);
 });
 
 test('cuts: the pieces of each pipe come to its length, and no stock bend gives more than it has', async () => {

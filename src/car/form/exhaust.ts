@@ -136,6 +136,12 @@ const collector = z.strictObject({
     250,
   ).optional(),
   joins: choice('how a primary is held in its inlet; left out, welded', ['welded', 'slip']).optional(),
+  engaged: length(
+    'how far a pipe stands in its slip joint, cold',
+    'Mark the pipe at the mouth, draw it, vernier.',
+    5,
+    120,
+  ).optional(),
   clock: degrees(
     'turn of the first inlet about the axis, from straight up, right-handed downstream',
     'Decided; left out, free.',
@@ -196,6 +202,13 @@ const rack = z.strictObject({
   ),
 });
 
+const stud = z.strictObject({
+  thread: words('thread, such as M8x1.25 or 5/16-24 UNF'),
+  standsOut: length('how far it stands out of the head', 'Depth gauge, flange off.', 5, 150),
+  flats: length('its nut across flats; left out, the standard one', 'Vernier.', 5, 40).optional(),
+  nutHeight: length('height of its nut; left out, the standard one', 'Vernier.', 3, 40).optional(),
+});
+
 const flange = z.strictObject({
   form: choice('form of the port', ['round', 'oval', 'D']),
   width: length('width of the port', 'Inside jaws of the vernier.', 15, 120),
@@ -219,6 +232,7 @@ const flange = z.strictObject({
     .min(1)
     .max(8)
     .meta({ title: 'holes of the flange' }),
+  stud: stud.optional(),
 });
 
 const SOLIDS = ['box', 'rod', 'drum'] as const;
@@ -233,12 +247,15 @@ const keepOut = z.strictObject({
   to: point('the opposite corner, or the other end of the axis', 'As the first.'),
   across: length('diameter of the rod or drum', 'Vernier or tape.', 2, 900).optional(),
   carriesFlange: yesNo('the flanges sit on it, so the first of a pipe need not be clear of it').optional(),
+  onEngine: yesNo('it moves with the engine on its mounts; what carries the flanges does').optional(),
+  comesOff: yesNo('it is off the car when nuts are reached and pipes taken out').optional(),
 });
 
 const scan = z.strictObject({
   file: words('name of the scan beside the car file: STL, OBJ, PLY or GLB'),
   unit: choice('unit of its numbers', ['mm', 'cm', 'm', 'in']),
   of: words('what it is a scan of').optional(),
+  comesOff: yesNo('it is off the car when nuts are reached and pipes taken out').optional(),
   datums: z
     .array(
       z.strictObject({
@@ -251,6 +268,36 @@ const scan = z.strictObject({
     )
     .min(3)
     .meta({ title: 'places that stand on scan and car both' }),
+});
+
+const temperature = (means: string, measure: string, min: number, max: number) =>
+  stated({ means, measure, unit: 'degC', si: 'K', min, max });
+
+const hot = z.strictObject({
+  pipe: temperature(
+    'mean heat of the metal of a primary, flange to collector',
+    'Paint or thermocouples along it; 600 to 750 °C at full load (common practice, no source).',
+    100,
+    1100,
+  ),
+  cold: temperature(
+    'how warm the car was when it was measured; left out, 20 °C',
+    'Shop.',
+    -20,
+    50,
+  ).optional(),
+  collector: choice('what holds the collector; left out, its pipes', ['its pipes', 'the engine']).optional(),
+  engineMoves: z
+    .strictObject({
+      along: millimetres('fore and aft', 'Bar and dial gauge.', 0, 50),
+      across: millimetres('sideways', 'Bar and dial gauge.', 0, 50),
+      up: millimetres('up and down', 'Bar and dial gauge.', 0, 50),
+    })
+    .meta({ title: 'how far the engine moves in the car at the ports, either way; left out, bolted fast' })
+    .optional(),
+  body: millimetres('least gap of pipe to bodywork, hot; left out, as cold', 'Decided.', 0, 100).optional(),
+  solids: millimetres('least gap of pipe to anything solid, hot', 'Decided.', 0, 100).optional(),
+  pipes: millimetres('least gap of pipe to pipe, hot', 'Decided.', 0, 50).optional(),
 });
 
 export const exhaust = z.strictObject({
@@ -267,6 +314,7 @@ export const exhaust = z.strictObject({
   right: bank.optional(),
   rack: rack.optional(),
   flange: flange.optional(),
+  hot: hot.optional(),
   keepOuts: z.array(keepOut).max(200).optional(),
   scans: z
     .record(z.string(), scan)

@@ -38,6 +38,90 @@ const found = z.strictObject({
   ),
 });
 
+const inCar = z.strictObject({
+  hot: z.strictObject({
+    pipe: z.number().meta({ description: 'K, mean of its metal' }),
+    cold: z.number().meta({ description: 'K' }),
+    expansion: z.number().meta({ description: '1/K' }),
+    held: z.enum(['by its pipes', 'to the engine']),
+    joins: z.enum(['welded', 'slip']),
+    holds: z.boolean().meta({ description: 'all that is asked hot is kept' }),
+    collector: z.strictObject({ moves: metres, turns: radians }),
+    pipes: z.array(
+      z.strictObject({
+        cylinder,
+        grows: metres,
+        force: z.number().meta({ description: 'N, on its studs' }),
+        moment: z.number().meta({ description: 'N m, on its studs' }),
+        strain: z.number().meta({ description: 'greatest of its wall, elastic' }),
+        slides: number('m, towards the collector in its slip joint; null where it is welded'),
+      }),
+    ),
+    gaps: z
+      .array(
+        z.strictObject({
+          cylinder,
+          against: z.string(),
+          asked: metres,
+          cold: number('m; null where it is out of sight'),
+          hot: number('m; null where it is out of sight'),
+        }),
+      )
+      .meta({ description: 'least to spare hot first' }),
+  }),
+  nuts: z
+    .array(
+      z.strictObject({
+        cylinder,
+        stud: z.int(),
+        where: z.string().meta({ description: 'seen from the tube' }),
+        socket: z.strictObject({
+          goes: z.boolean(),
+          bar: number('m, extension bar behind it; null where it does not go on'),
+          stoppedBy: z.string().nullable(),
+        }),
+        spanner: z.strictObject({
+          swing: radians,
+          length: metres,
+          stoppedBy: z.string().nullable(),
+        }),
+      }),
+    )
+    .nullable()
+    .meta({ description: 'null where the car file tells no studs' }),
+  removal: z
+    .strictObject({
+      off: z
+        .array(
+          z.strictObject({
+            part: z.string(),
+            tried: z.int(),
+            legs: z.array(
+              z.union([
+                z.strictObject({
+                  kind: z.literal('turn'),
+                  axis: z.array(z.number()).length(3),
+                  angle: radians,
+                }),
+                z.strictObject({
+                  kind: z.enum(['draw', 'shift', 'out']),
+                  way: z.array(z.number()).length(3),
+                  length: metres,
+                }),
+              ]),
+            ),
+          }),
+        )
+        .meta({ description: 'in the order in which they come off' }),
+      held: z
+        .array(z.strictObject({ part: z.string(), tried: z.int(), stoppedBy: z.array(z.string()) }))
+        .meta({ description: 'no way was found among those tried' }),
+      binds: z.array(z.strictObject({ cylinder, off: metres, gives: metres })),
+    })
+    .nullable()
+    .meta({ description: 'null where the car file tells no studs' }),
+});
+
 export const primariesForm = z.strictObject({
   ...about('primaries'),
   bank,
@@ -63,6 +147,7 @@ export const primariesForm = z.strictObject({
       ),
     })
     .optional(),
+  inCar: inCar.optional(),
   ...remarks,
 });
 

@@ -4,8 +4,10 @@ import {
   EXHAUST_CAUTION,
   type FindingStands,
   PrimariesByHand,
+  type PrimariesInCar,
   type PrimariesSet,
   type PrimaryOfSet,
+  primariesInCar,
   STANDING_CAUTION,
   writePrimaries,
 } from '../../questions/index.ts';
@@ -23,6 +25,7 @@ import {
   tailLines,
 } from '../command.ts';
 import { byHand, type HandDone, type HandOptions, handDone, handLines, isHandAsked } from '../hand-asked.ts';
+import { inCarLines } from '../in-car-lines.ts';
 import { placeText, sizeText } from '../pipe-words.ts';
 import { type BankOptions, checkedSet, onBank, type Put, putBank } from '../primaries-asked.ts';
 import { table } from '../print.ts';
@@ -78,6 +81,7 @@ async function answer(file: string, options: Options): Promise<void> {
       await writeWhole(options.solution, writePrimaries(solution));
       complain(`${options.solution}: the set of ${solution.pipes.length} primaries.`);
     }
+    const inCar = solution === undefined ? undefined : primariesInCar(car, bank, put.scans, solution);
     const notes = [
       ...put.notes,
       ...(set !== undefined && stands !== 'done'
@@ -98,6 +102,7 @@ async function answer(file: string, options: Options): Promise<void> {
         ...(nearest === undefined || set !== undefined ? {} : { nearest }),
         ...(set === undefined ? {} : { set: setOut(set) }),
         ...(hand === undefined ? {} : { byHand: handOut(hand) }),
+        ...(inCar === undefined ? {} : { inCar: inCarOut(inCar) }),
         notes,
         cautions,
       },
@@ -106,6 +111,8 @@ async function answer(file: string, options: Options): Promise<void> {
         '',
         ...setLines(set!, options.units),
         ...(hand === undefined ? [] : ['', ...handLines(hand, options.units)]),
+        '',
+        ...inCarLines(inCar!, bank, options.units),
         ...tailLines(notes, cautions),
       ],
       refusal: set === undefined ? begun.refusal : hand?.refusal,
@@ -232,4 +239,61 @@ const setOut = (set: PrimariesSet) => ({
             at: [...tightest.at],
           },
   })),
+});
+
+/** As the published form has it: lengths that the tools and ways tell in millimetres are metres here. */
+const inCarOut = ({ hot, nuts, removal }: PrimariesInCar) => ({
+  hot: {
+    pipe: hot.pipe,
+    cold: hot.cold,
+    expansion: hot.expansion,
+    held: hot.held,
+    joins: hot.joins,
+    holds: hot.holds,
+    collector: hot.collector,
+    pipes: hot.pipes.map(({ strainAt, slides, ...each }) => ({ ...each, slides: slides ?? null })),
+    gaps: hot.gaps.map(({ cylinder, against, asked, cold, hot: gap }) => ({
+      cylinder,
+      against,
+      asked,
+      cold: cold ?? null,
+      hot: gap ?? null,
+    })),
+  },
+  nuts: nuts.reached
+    ? nuts.nuts.map(({ cylinder, stud, where, socket, spanner }) => ({
+        cylinder,
+        stud,
+        where,
+        socket: {
+          goes: socket.goes,
+          bar: socket.bar === undefined ? null : socket.bar / 1000,
+          stoppedBy: socket.stoppedBy ?? null,
+        },
+        spanner: {
+          swing: (spanner.degrees * Math.PI) / 180,
+          length: spanner.length,
+          stoppedBy: spanner.stoppedBy ?? null,
+        },
+      }))
+    : null,
+  removal: removal.reached
+    ? {
+        off: removal.off.map(({ part, way }) => ({
+          part,
+          tried: way.tried,
+          legs: way.legs.map((leg) =>
+            leg.kind === 'turn'
+              ? { kind: leg.kind, axis: [...leg.axis], angle: (leg.degrees * Math.PI) / 180 }
+              : { kind: leg.kind, way: [...leg.way], length: leg.mm / 1000 },
+          ),
+        })),
+        held: removal.held.map(({ part, way }) => ({
+          part,
+          tried: way?.tried ?? 0,
+          stoppedBy: way === undefined ? [] : way.stops.map(({ name }) => name),
+        })),
+        binds: removal.binds,
+      }
+    : null,
 });

@@ -2,7 +2,7 @@
 import { type Command, Option } from 'commander';
 import type { BankName } from '../../car/check-exhaust.ts';
 import { isDay } from '../../car/field.ts';
-import { primariesShop } from '../../questions/index.ts';
+import { primariesInCar, primariesShop } from '../../questions/index.ts';
 import {
   isCornerSheet,
   type PaperName,
@@ -105,15 +105,17 @@ async function primariesSheet(
     );
   }
   const found = await openCar(file, options);
-  const { put, set } = await checkedSet(found, { ...options, bank, solution });
+  const checked = await checkedSet(found, { ...options, bank, solution });
+  const { put, set } = checked;
   const { car, workshop } = found;
   const shop = primariesShop(car, bank, set);
+  const inCar = primariesInCar(car, bank, put.scans, checked.solution);
   const { primariesPdf } = await import('../../paper/index.ts');
   const pdf = await primariesPdf({
     ...on,
     car,
     workshop,
-    matter: { side: bank, set, shop, notes: put.notes },
+    matter: { side: bank, set, shop, notes: put.notes, ...(inCar === undefined ? {} : { inCar }) },
   });
   await writePdf(pdf, on.paper, out);
 }

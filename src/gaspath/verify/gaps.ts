@@ -11,7 +11,7 @@ export type Gap = 'shell' | 'solid' | 'bounds' | 'collector body' | 'pipe to pip
 const SHELL_FREE = 3;
 const SELF_APART = 2.5;
 
-interface Laid {
+export interface Laid {
   readonly pipe: { readonly port: number };
   readonly path: Walked;
 }

@@ -1,6 +1,6 @@
 /** Reads a solution as it was handed over; says what is not of the form. */
 import type { Vec3 } from '../../maths/vec3.ts';
-import type { Step } from './walk.ts';
+import { type Step, type Walked, walk } from './walk.ts';
 
 export interface ReadPipe {
   readonly port: number;
@@ -88,4 +88,12 @@ function vector(of: unknown, at: string): Vec3 {
   const read = list(of, at);
   if (read.length !== 3) throw new Unread(`${at} has not three numbers`);
   return [number(read[0], `${at}[0]`), number(read[1], `${at}[1]`), number(read[2], `${at}[2]`)];
+}
+
+/** The pipes of an answer walked; empty where it is none. */
+export function laidOut(json: unknown): readonly { readonly pipe: ReadPipe; readonly path: Walked }[] {
+  const read = readSolution(json);
+  return typeof read === 'string'
+    ? []
+    : read.pipes.map((pipe) => ({ pipe, path: walk(pipe.start, pipe.steps) }));
 }

@@ -4,6 +4,7 @@ import { spokenAmount } from '../../units/show.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { HandCard, type HandMode } from './hand-card.tsx';
+import { InCar } from './in-car.tsx';
 import type { Finding } from './use-finding.ts';
 import { GAS_WORDS } from './words.ts';
 
@@ -67,6 +68,9 @@ export function GasCard({ finding, lit, onLight, mode, onMode }: Props) {
         ) : (
           <Collector set={set} />
         ))}
+      {place.gas === 'primaries' && progress?.file !== undefined && !finding.going && (
+        <InCar file={progress.file} />
+      )}
       {notes.map((note) => (
         <p key={note} className="note">
           {note}
