@@ -4,10 +4,12 @@
  * In    a problem as it was put, for which nothing was found or nothing can be
  * Out   a piece at a time: each thing that was eased, in words, by how much, and the set that was found so
  */
-import { type Ease, type Eased, Relaxing } from '../gaspath/relax.ts';
+import { EASED, type Ease, type Eased, Relaxing } from '../gaspath/relax.ts';
 import type { RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
 import { type Speech, spokenAmount } from '../units/show.ts';
 import type { ProblemPut } from './primaries-problem.ts';
+
+export { EASED };
 
 export interface EasedPrimaries {
   readonly what: Eased;
@@ -30,7 +32,11 @@ export function easePrimaries(put: Extract<ProblemPut, { reached: true }>, seed:
   const relaxing = new Relaxing(problem, seed);
   return {
     advance: () => relaxing.advance(),
-    found: (speech = 'mm-N') => relaxing.found.map((ease) => told(problem, ease, speech)),
+    // what does comes first
+    found: (speech = 'mm-N') =>
+      [...relaxing.found]
+        .sort((a, b) => Number(a.by === undefined) - Number(b.by === undefined))
+        .map((ease) => told(problem, ease, speech)),
     now: (speech = 'mm-N') =>
       relaxing.now === undefined ? undefined : would(problem, relaxing.now.what, relaxing.now.by, speech),
   };

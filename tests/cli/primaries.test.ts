@@ -137,9 +137,23 @@ test('a set that does not suit the car file any more is told and not cut; withou
   await file(
     text.replace('"-1950, 262, 178 mm"', '"-4950, 262, 178 mm"').replace('"-2150, 262', '"-5150, 262'),
   );
-  const never = await answerOf(['primaries', car, ...BANK], 3);
+  const never = await answerOf(['primaries', car, ...BANK, '--seconds', '2'], 3);
   assert.equal(never.stands, 'impossible');
   assert.ok(never.causes.length > 0);
+  // three metres away nothing of what is tried brings it back, and that is said
+  for (const { by } of never.wouldDo) assert.equal(by, undefined);
+});
+
+test('primaries shorter than the way: told by how much they would have to be longer, and by nothing less', async () => {
+  const asked = ['primaries', 'fenwold-201', '--bank', 'left', '--spec', 'short primaries'];
+  const { causes, wouldDo } = await answerOf([...asked, '--seconds', '60'], 3);
+  assert.match(causes[0], /Cylinder/);
+  const longer = wouldDo.find(({ what }: { what: string }) => what === 'longer');
+  // the cause tells the least length that anything could have: what is found is longer than that
+  const [, least, target] = /(\d+\.\d) mm already.*?(\d+\.\d) mm is asked/s.exec(causes.join(' '))!;
+  assert.ok(1000 * longer.by > Number(least) - Number(target), longer.words);
+  assert.ok(longer.by < 0.3);
+  assert.match(longer.words, /^A set was found with primaries/);
 });
 
 test('Ctrl-C ends the looking; what was kept goes on to the same set; of another seed it is left alone', async () => {

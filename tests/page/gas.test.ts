@@ -4,7 +4,15 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
 import type { Page } from 'playwright-core';
-import { openCar, primariesProblem, primariesSet, readPrimaries } from '../../src/questions/index.ts';
+import { eased } from '../../src/gaspath/relax.ts';
+import {
+  easePrimaries,
+  openCar,
+  primariesBreaches,
+  primariesProblem,
+  primariesSet,
+  readPrimaries,
+} from '../../src/questions/index.ts';
 import { DESK, goTo, NO_BROWSER, openPage, openWorkshop, PHONE, type Workshop } from './browser.ts';
 
 /** Without a survey and a scan, so that the page stands at once. */
@@ -104,5 +112,30 @@ describe('the gas path on the page', { skip: NO_BROWSER }, () => {
     } finally {
       writeFileSync(file, bytes);
     }
+  });
+
+  test('primaries too short for the way: told why they cannot be, and on asking what would let them', async () => {
+    const spec = 'short primaries';
+    const page = await openPage(workshop, `?car=${CAR}&way=gas&spec=${encodeURIComponent(spec)}`);
+    await button(page, 'Find a set').click();
+    await page.getByRole('heading', { name: 'It cannot be as it is given' }).waitFor();
+    await button(page, 'Look for the least change that lets it fit').click();
+    const read = openCar({ text: readFileSync(join(workshop.home, CAR, 'car.yaml'), 'utf8'), spec });
+    assert.ok(read.ok);
+    const put = primariesProblem(read.car, 'left', []);
+    assert.ok(put.reached);
+    const easing = easePrimaries(put, 1);
+    while (easing.advance());
+    const [first] = easing.found();
+    assert.ok(first!.by !== undefined);
+    assert.deepEqual(
+      primariesBreaches(eased(put.problem, 'longer', 1000 * first!.by)!, put.cylinders, first!.solution!),
+      [],
+    );
+    await page.getByText(first!.words).waitFor({ timeout: 60_000 });
+    await page.getByText('That less would not do is not proved').waitFor({ timeout: 60_000 });
+    assert.equal(await page.locator('.would-do .note, .would-do .soft').count(), easing.found().length + 1);
+    assert.deepEqual(page.complaints, []);
+    await page.context().close();
   });
 });

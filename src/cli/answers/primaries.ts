@@ -1,5 +1,6 @@
 /** Forms of the answers about a bank's primaries: found, cut, drawn. SI; places in the axes of the car. */
 import { z } from 'zod';
+import { EASED } from '../../questions/index.ts';
 import { about, number, remarks } from './form.ts';
 
 const bank = z.enum(['left', 'right']);
@@ -131,6 +132,19 @@ export const primariesForm = z.strictObject({
   causes: z.array(z.string()).meta({ description: 'why it cannot be' }),
   nearest: z.string().optional(),
   set: found.optional(),
+  wouldDo: z
+    .array(
+      z.strictObject({
+        what: z.enum(EASED).meta({ description: 'the one thing that is changed' }),
+        by: z
+          .number()
+          .optional()
+          .meta({ description: 'm, or a number of bends; left out where nothing did' }),
+        words: z.string(),
+      }),
+    )
+    .optional()
+    .meta({ description: 'where nothing was found: the least changes with which a set was' }),
   byHand: z
     .strictObject({
       done: z.array(z.string()),

@@ -32,6 +32,7 @@ import { table } from '../print.ts';
 import { type RunEnded, runFinding } from '../run-finding.ts';
 import { type Found, tell } from '../tell.ts';
 import { writeWhole } from '../whole-file.ts';
+import { type WouldDo, wouldDo, wouldDoLines } from '../would-do.ts';
 
 interface Options extends BankOptions, MannerOptions, HandOptions {
   readonly seconds: string;
@@ -101,6 +102,9 @@ async function answer(file: string, options: Options): Promise<void> {
         causes: [...causes],
         ...(nearest === undefined || set !== undefined ? {} : { nearest }),
         ...(set === undefined ? {} : { set: setOut(set) }),
+        ...(begun.would === undefined
+          ? {}
+          : { wouldDo: begun.would.eased.map(({ solution: _, ...each }) => each) }),
         ...(hand === undefined ? {} : { byHand: handOut(hand) }),
         ...(inCar === undefined ? {} : { inCar: inCarOut(inCar) }),
         notes,
@@ -129,6 +133,8 @@ interface Begun {
   readonly causes: readonly string[];
   readonly nearest?: string;
   readonly refusal?: string;
+  /** What would let them fit, where nothing was found. */
+  readonly would?: WouldDo;
 }
 
 async function begunFrom(found: Found, options: Options, file: string): Promise<Begun> {
@@ -140,16 +146,20 @@ async function lookedFor(found: Found, options: Options, seconds: number, seed: 
   const { bank, saved } = options;
   const put = await putBank(found, options);
   const ended = await runFinding(put, { seconds, seed, ...(saved === undefined ? {} : { saved }) });
-  const { finding, stands } = ended;
+  const { finding, stands, stopped } = ended;
   const nearest = finding.nearest();
+  const set = finding.set();
+  const { units } = options;
+  const would = set === undefined && !stopped ? await wouldDo(put, { seconds, seed, units }) : undefined;
   return {
     put,
     stands,
-    set: finding.set(),
+    set,
     hand: finding.byHand(),
     causes: finding.causes,
     ...(nearest === undefined ? {} : { nearest }),
-    refusal: notFound(ended, bank, seconds),
+    refusal: [notFound(ended, bank, seconds), ...(would === undefined ? [] : wouldDoLines(would))].join('\n'),
+    ...(would === undefined ? {} : { would }),
   };
 }
 
@@ -165,7 +175,7 @@ function notFound({ finding, stands, stopped }: RunEnded, bank: string, seconds:
   return [
     `No set for the ${bank} bank was found ${within}, from ${finding.starts()} fresh starts.`,
     ...(nearest === undefined ? [] : [`What came nearest: ${nearest}`]),
-    'Longer, another seed, or less asked for may do: length, clearances, the room of the collector, bends of another radius.',
+    'Longer or another seed may do.',
   ].join('\n');
 }
 

@@ -1,5 +1,7 @@
 /** Finds primaries beside the page: works in short pieces, so that it can be held at any time. */
 import {
+  type EasingPrimaries,
+  easePrimaries,
   type FindingPrimaries,
   findPrimaries,
   openCar,
@@ -11,6 +13,7 @@ import {
   scanOf,
   writePrimaries,
 } from '../../questions/index.ts';
+import type { Speech } from '../../units/show.ts';
 import { HandBeside } from './hand-beside.ts';
 import type { Answered, Told } from './protocol.ts';
 
@@ -95,7 +98,42 @@ function go(): void {
   else setTimeout(go);
 }
 
+let easing: { readonly of: EasingPrimaries; readonly speech: Speech } | undefined;
+
+/** What would do, piece by piece. */
+function ease(): void {
+  if (easing === undefined) return;
+  const until = performance.now() + PIECE;
+  let goesOn = true;
+  while (goesOn && performance.now() < until) goesOn = easing.of.advance();
+  tellEased(goesOn);
+  if (goesOn) setTimeout(ease);
+}
+
+function tellEased(goesOn: boolean): void {
+  const { of, speech } = easing!;
+  const now = of.now(speech);
+  scope.postMessage({
+    kind: 'eased',
+    eased: of.found(speech).map(({ solution: _, ...each }) => each),
+    ...(now === undefined || !goesOn ? {} : { now }),
+  });
+  if (!goesOn) easing = undefined;
+}
+
 scope.onmessage = ({ data }) => {
+  if (data.kind === 'ease') {
+    if (put === undefined || going) return;
+    easing = { of: easePrimaries(put, data.seed), speech: data.speech };
+    ease();
+    return;
+  }
+  if (easing !== undefined && data.kind === 'hold') {
+    tellEased(false);
+    return;
+  }
+  // whatever else is asked ends the looking for what would do
+  easing = undefined;
   if (data.kind === 'open') open(data);
   else if (data.kind === 'hold') {
     going = false;

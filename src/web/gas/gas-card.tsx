@@ -7,6 +7,7 @@ import { HandCard, type HandMode } from './hand-card.tsx';
 import { InCar } from './in-car.tsx';
 import type { Finding } from './use-finding.ts';
 import { GAS_WORDS } from './words.ts';
+import { WouldDo } from './would-do.tsx';
 
 interface Props {
   readonly finding: Finding;
@@ -59,6 +60,7 @@ export function GasCard({ finding, lit, onLight, mode, onMode }: Props) {
           ))}
         </section>
       )}
+      <WouldDo finding={finding} />
       {set !== undefined && scene !== undefined && !going && (
         <HandCard mode={mode} onMode={onMode} hand={hand} scene={scene} does={does} />
       )}

@@ -1,5 +1,6 @@
 /** What the page tells the finder beside it, and what the finder tells back: plain data both ways. */
 import type {
+  EasedPrimaries,
   FindingStands,
   HandAsk,
   HandKeep,
@@ -9,6 +10,7 @@ import type {
   SavedFinding,
   SavedHand,
 } from '../../questions/index.ts';
+import type { Speech } from '../../units/show.ts';
 import type { CarSource } from '../engine/answers.ts';
 
 export type Told =
@@ -25,6 +27,8 @@ export type Told =
     }
   | { readonly kind: 'find'; readonly seed: number; readonly saved?: SavedFinding }
   | { readonly kind: 'hold' }
+  /** What would let them fit, one thing at a time. */
+  | { readonly kind: 'ease'; readonly seed: number; readonly speech: Speech }
   | { readonly kind: 'hand'; readonly does: HandDoes };
 
 export type HandDoes =
@@ -46,6 +50,13 @@ export interface HandAnswer {
   readonly saved?: SavedHand;
 }
 
+export interface EasedTold {
+  readonly kind: 'eased';
+  readonly eased: readonly Omit<EasedPrimaries, 'solution'>[];
+  /** What is tried now; left out when it is at its end. */
+  readonly now?: string;
+}
+
 export interface Progress {
   readonly kind: 'progress';
   readonly stands: FindingStands | 'held';
@@ -65,5 +76,6 @@ export type Answered =
     }
   | { readonly kind: 'refused'; readonly messages: readonly string[] }
   | { readonly kind: 'impossible'; readonly causes: readonly string[] }
+  | EasedTold
   | HandAnswer
   | Progress;

@@ -11,7 +11,7 @@ import { type PrimariesScene, type PrimariesSet, type SavedHand, scanForms } fro
 import { fetchScan } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
-import type { Answered, HandAnswer, HandDoes, Progress, Told } from './protocol.ts';
+import type { Answered, EasedTold, HandAnswer, HandDoes, Progress, Told } from './protocol.ts';
 
 export interface Finding {
   readonly scene?: PrimariesScene;
@@ -32,6 +32,10 @@ export interface Finding {
   readonly hold: () => void;
   /** Begins anew from other starting places. */
   readonly another: () => void;
+  /** What would let them fit, where nothing does; undefined while it was not asked. */
+  readonly eased?: EasedTold;
+  readonly ease: () => void;
+  readonly stopEasing: () => void;
   /** What a hand does to the set. Pulls come as fast as they are answered, the latest alone. */
   readonly does: (what: HandDoes) => void;
 }
@@ -63,11 +67,11 @@ function keep(id: string, bank: string, kept: Kept): void {
   }
 }
 
-type State = Omit<Finding, 'find' | 'hold' | 'another' | 'does' | 'found'>;
+type State = Omit<Finding, 'find' | 'hold' | 'another' | 'does' | 'found' | 'ease' | 'stopEasing'>;
 const NOTHING: State = { notes: [], refused: [], causes: [], going: false };
 
 export function useFinding(): Finding {
-  const { place } = usePage();
+  const { place, speech } = usePage();
   const { id, car, file, source } = useCar();
   const { bank } = place;
   const of = `${file.version} ${car.spec}`;
@@ -150,7 +154,7 @@ export function useFinding(): Finding {
   );
   /** The finder begins or goes on: what was done by hand was of another set. */
   const begin = (before: State): State => {
-    const { hand: _, bendsAt: __, ...rest } = before;
+    const { hand: _, bendsAt: __, eased: ___, ...rest } = before;
     return { ...rest, going: true };
   };
   const dropHand = (): void => {
@@ -176,6 +180,8 @@ export function useFinding(): Finding {
     find,
     hold: () => tell({ kind: 'hold' }),
     another,
+    ease: () => tell({ kind: 'ease', seed: seed.current, speech }),
+    stopEasing: () => tell({ kind: 'hold' }),
     does,
   };
 }
@@ -199,6 +205,8 @@ function answered(before: State, data: Answered): State {
       return { ...before, going: false, refused: data.messages };
     case 'impossible':
       return { ...before, going: false, causes: data.causes };
+    case 'eased':
+      return { ...before, eased: data };
     case 'hand': {
       // while a hand pulls, what may be saved is the set at rest
       const file = data.file ?? before.hand?.file;
