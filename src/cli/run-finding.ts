@@ -1,18 +1,27 @@
 /** Runs a finding until it is done, the time is over, or whoever asked has seen enough. */
 import { stat } from 'node:fs/promises';
-import { type FindingPrimaries, type FindingStands, findPrimaries } from '../questions/index.ts';
+import {
+  type FindingStands,
+  type FoundPrimaries,
+  findingStands,
+  foundPrimaries,
+} from '../questions/index.ts';
 import type { Put } from './primaries-asked.ts';
 import { readFinding, writeFinding } from './saved-finding.ts';
+import { searched } from './threads/search.ts';
 
 export interface RunAsked {
   readonly seconds: number;
   readonly seed: number;
+  readonly threads: number;
+  /** Sets wanted. */
+  readonly sets: number;
   /** File that it is kept in every two seconds, and goes on from. */
   readonly saved?: string;
 }
 
 export interface RunEnded {
-  readonly finding: FindingPrimaries;
+  readonly finding: FoundPrimaries;
   readonly stands: FindingStands;
   /** Stopped by hand. */
   readonly stopped: boolean;
@@ -22,7 +31,10 @@ const KEEP_EVERY = 2000;
 const TELL_EVERY = 1000;
 
 /** @throws BadInput where what was kept is of another problem, or cannot be written */
-export async function runFinding(put: Put, { seconds, seed, saved }: RunAsked): Promise<RunEnded> {
+export async function runFinding(
+  put: Put,
+  { seconds, seed, threads, sets, saved }: RunAsked,
+): Promise<RunEnded> {
   let stopped = false;
   const stop = (): void => {
     stopped = true;
@@ -31,34 +43,46 @@ export async function runFinding(put: Put, { seconds, seed, saved }: RunAsked): 
   process.once('SIGINT', stop).once('SIGTERM', stop);
   const isThere = saved !== undefined && (await stat(saved).catch(() => undefined)) !== undefined;
   const before = saved === undefined ? undefined : await readFinding(saved, put, seed, isThere);
-  const finding = findPrimaries(put, seed, before);
   const began = performance.now();
   let kept = began;
   let told = began;
-  let stands: FindingStands = finding.causes.length > 0 ? 'impossible' : 'searching';
-  while (!stopped && stands !== 'impossible' && stands !== 'done') {
-    stands = finding.advance();
-    const now = performance.now();
-    if (now - told >= TELL_EVERY) {
-      told = now;
-      progress(finding, stands, (now - began) / 1000);
-    }
-    if (saved !== undefined && now - kept >= KEEP_EVERY) {
-      kept = now;
-      await writeFinding(saved, put, seed, finding.saved());
-    }
-    if (now - began >= seconds * 1000) break;
-    // lets a key that was pressed be heard
-    await new Promise((resolve) => setImmediate(resolve));
-  }
+  let keeping: Promise<void> = Promise.resolve();
+  const { strands, causes, site } = await searched({
+    problem: put.problem,
+    seed,
+    threads,
+    before,
+    answers: sets,
+    brief: false,
+    enough: (so) => {
+      const now = performance.now();
+      if (now - told >= TELL_EVERY) {
+        told = now;
+        progress(foundPrimaries(put, so, []), findingStands(so), (now - began) / 1000);
+      }
+      if (saved !== undefined && now - kept >= KEEP_EVERY) {
+        kept = now;
+        const { saved: state } = so;
+        keeping = keeping.then(() => writeFinding(saved, put, seed, state));
+        // what could not be kept ends the looking and is told below
+        keeping.catch(() => {
+          stopped = true;
+        });
+      }
+      return stopped || now - began >= seconds * 1000;
+    },
+  });
   process.off('SIGINT', stop).off('SIGTERM', stop);
   if (process.stderr.isTTY && told > began) process.stderr.write('\n');
-  if (saved !== undefined && stands !== 'impossible') await writeFinding(saved, put, seed, finding.saved());
-  return { finding, stands, stopped };
+  await keeping;
+  const finding = foundPrimaries(put, strands, causes, site);
+  if (causes.length > 0) return { finding, stands: 'impossible', stopped };
+  if (saved !== undefined) await writeFinding(saved, put, seed, strands.saved);
+  return { finding, stands: findingStands(strands), stopped };
 }
 
 /** One line that is written over. */
-function progress(finding: FindingPrimaries, stands: FindingStands, seconds: number): void {
+function progress(finding: FoundPrimaries, stands: FindingStands, seconds: number): void {
   if (!process.stderr.isTTY) return;
   const says =
     stands === 'improving'

@@ -10,7 +10,7 @@ import { badAsk } from './outcome.ts';
 import type { Put } from './primaries-asked.ts';
 import { writeWhole } from './whole-file.ts';
 
-const FORMAT = 'flatpatch-finding/1';
+const FORMAT = 'flatpatch-finding/2';
 
 interface Kept {
   readonly format: typeof FORMAT;

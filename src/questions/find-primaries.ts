@@ -1,64 +1,107 @@
 /**
- * Finding a bank's primaries, a piece at a time: whoever asks keeps the time, stops it, and takes it up again.
+ * Finding a bank's primaries: what a search has come to, told for the bank; and a search on one thread, a piece at a
+ * time, for whoever keeps the time, stops it, and takes it up again.
  *
  * In    a problem as it was put, a seed, and what a run before it had saved
  * Out   how it stands, the best set so far, and while there is none what came nearest
  *
- * The same seed gives the same sets in the same order, however long each piece takes.
+ * The same seed gives the same sets in the same order, however long each piece takes and however many threads work.
  */
-import { PrimariesRun, type SavedRun } from '../gaspath/primaries.ts';
+import type { Cause } from '../gaspath/route/impossible.ts';
 import type { RouteSolution } from '../gaspath/route/problem.ts';
+import { type Site, siteOf } from '../gaspath/route/site.ts';
+import type { StrandStands, Strands } from '../gaspath/strands.ts';
+import { StrandsRun } from '../gaspath/strands-run.ts';
 import { PrimariesByHand, type SavedHand } from './primaries-by-hand.ts';
 import type { ProblemPut } from './primaries-problem.ts';
 import { type PrimariesSet, primariesSet } from './primaries-set.ts';
 
-export type SavedFinding = SavedRun;
+/** Plain data, from which a finding goes on. */
+export type SavedFinding = readonly StrandStands[];
 export type FindingStands = 'impossible' | 'searching' | 'improving' | 'done';
 
 type Put = Extract<ProblemPut, { reached: true }>;
 
-export interface FindingPrimaries {
-  /** One piece of work, some milliseconds. */
-  readonly advance: () => FindingStands;
-  /** The best so far; undefined until one stands. */
+/** What a search has come to. */
+export interface FoundPrimaries {
+  /** The first of the answers, as good as it is so far; undefined until one stands. */
   readonly solution: () => RouteSolution | undefined;
   readonly set: () => PrimariesSet | undefined;
+  /** All answers that stand, in their order. */
+  readonly solutions: () => readonly RouteSolution[];
   /** Why it cannot be, found before any search. */
   readonly causes: readonly string[];
   /** What came nearest, in words, while nothing was found. */
   readonly nearest: () => string | undefined;
   /** Fresh starts made. */
   readonly starts: () => number;
-  /** Plain data, from which `findPrimaries` goes on. */
-  readonly saved: () => SavedFinding;
   /** The set that was found, to be moved by hand; undefined while none stands. */
   readonly byHand: (saved?: SavedHand) => PrimariesByHand | undefined;
 }
 
+export interface FindingPrimaries extends FoundPrimaries {
+  /** One piece of work, some milliseconds. */
+  readonly advance: () => FindingStands;
+  /** Plain data, from which `findPrimaries` goes on. */
+  readonly saved: () => SavedFinding;
+}
+
 export function findPrimaries(put: Put, seed: number, saved?: SavedFinding): FindingPrimaries {
-  const { problem, cylinders } = put;
-  const run = new PrimariesRun(problem, seed, { saved });
+  const { problem } = put;
+  const site = siteOf(problem);
+  // what an older page kept had another form: begun anew
+  const before = Array.isArray(saved) ? saved : undefined;
+  const run = new StrandsRun(problem, seed, { answers: 1, brief: false }, before, site);
+  const { strands, causes } = run;
   return {
-    advance: () => run.advance(),
-    solution: () => run.solution,
-    set: () => (run.solution === undefined ? undefined : primariesSet(problem, cylinders, run.solution)),
+    ...foundPrimaries(put, strands, causes, site),
+    advance: () => {
+      if (causes.length > 0) return 'impossible';
+      return run.advance() ? findingStands(strands) : 'done';
+    },
+    saved: () => strands.saved,
+  };
+}
+
+export function findingStands(strands: Strands): FindingStands {
+  if (strands.done) return 'done';
+  return strands.answers.length === 0 ? 'searching' : 'improving';
+}
+
+/** @param site  the problem made ready, where it was */
+export function foundPrimaries(
+  put: Put,
+  strands: Strands,
+  causes: readonly Cause[],
+  site?: Site,
+): FoundPrimaries {
+  const { problem, cylinders } = put;
+  const solution = (): RouteSolution | undefined => strands.answers[0]?.solution;
+  return {
+    solution,
+    solutions: () => strands.answers.map((answer) => answer.solution),
+    set: () => {
+      const is = solution();
+      return is === undefined ? undefined : primariesSet(problem, cylinders, is);
+    },
     // ports are counted from one there; here a pipe has its cylinder's number
-    causes: run.causes.map(({ says }) =>
+    causes: causes.map(({ says }) =>
       says.replace(
         /\b(?:Pipe of port|Port|port) (\d+)/g,
         (_, port: string) => `Cylinder ${cylinders[Number(port) - 1]}`,
       ),
     ),
     nearest: () => {
-      const { nearest } = run;
+      const { nearest } = strands;
       if (nearest === undefined) return undefined;
       const other = cylinders[nearest.other];
       const against = other === undefined ? nearest.what : `${nearest.what}, with cylinder ${other}`;
       return `Cylinder ${cylinders[nearest.pipe]}: ${against}, ${nearest.by.toFixed(1)} mm amiss.`;
     },
-    starts: () => run.starts,
-    saved: () => run.saved,
-    byHand: (before) =>
-      run.solution === undefined ? undefined : new PrimariesByHand(put, run.solution, before, run.site),
+    starts: () => strands.starts,
+    byHand: (before) => {
+      const is = solution();
+      return is === undefined ? undefined : new PrimariesByHand(put, is, before, site ?? siteOf(problem));
+    },
   };
 }

@@ -49,7 +49,10 @@ export * from './figure.ts';
 export {
   type FindingPrimaries,
   type FindingStands,
+  type FoundPrimaries,
+  findingStands,
   findPrimaries,
+  foundPrimaries,
   type SavedFinding,
 } from './find-primaries.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
@@ -111,6 +114,7 @@ export {
   type SavedHand,
 } from './primaries-by-hand.ts';
 export { readPrimaries, writePrimaries } from './primaries-file.ts';
+export { beats, type RankedSet, rankedSets, type Weighed } from './primaries-front.ts';
 export type { HotGap, HotPipe, PrimariesHot } from './primaries-hot.ts';
 export { type PrimariesInCar, primariesInCar } from './primaries-in-car.ts';
 export {

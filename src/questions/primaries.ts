@@ -5,7 +5,7 @@ import { readRouteProblem, solutionJson } from '../gaspath/route/exchange.ts';
 import { type Cause, impossible } from '../gaspath/route/impossible.ts';
 import type { RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
 import type { Miss } from '../gaspath/route/search.ts';
-import { siteOf } from '../gaspath/route/site.ts';
+import { type Site, siteOf } from '../gaspath/route/site.ts';
 import { StrandHand } from '../gaspath/strand-hand.ts';
 import { type StrandStands, Strands, type StrandsAsked, type Task, type Told } from '../gaspath/strands.ts';
 import { StrandsRun } from '../gaspath/strands-run.ts';
@@ -19,6 +19,7 @@ export type {
   RouteProblem,
   RouteSolution,
   SavedRun,
+  Site,
   StrandStands,
   StrandsAsked,
   Task,

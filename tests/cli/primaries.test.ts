@@ -144,6 +144,26 @@ test('a set that does not suit the car file any more is told and not cut; withou
   for (const { by } of never.wouldDo) assert.equal(by, undefined);
 });
 
+test('three sets to choose from: each written, each checked, best first; the same from one thread', async () => {
+  const files = ['', '-2', '-3'].map((tail) => join(folder, `choice${tail}.json`));
+  const asked = ['primaries', 'fenwold-201', '--bank', 'left', '--sets', '3', '--seconds', '100'];
+  const answer = await answerOf([...asked, '--threads', '2', '--solution', files[0]!]);
+  assert.equal(answer.sets.length, 3);
+  const written = await Promise.all(files.map((each) => readFile(each, 'utf8')));
+  assert.equal(new Set(written).size, 3);
+  // each is read back and checked by the next command, and weighs what was told of it
+  for (const [k, file] of files.entries()) {
+    const read = await answerOf(['primaries', 'fenwold-201', '--bank', 'left', '--from', file]);
+    assert.equal(
+      read.set.pipes.reduce((sum: number, { bends }: { bends: number }) => sum + bends, 0),
+      answer.sets[k].bends,
+    );
+  }
+  assert.equal(answer.sets[0].beaten, false);
+  await answerOf([...asked, '--threads', '1', '--solution', files[0]!]);
+  assert.equal(await readFile(files[0]!, 'utf8'), written[0]);
+});
+
 test('primaries shorter than the way: told by how much they would have to be longer, and by nothing less', async () => {
   const asked = ['primaries', 'fenwold-201', '--bank', 'left', '--spec', 'short primaries'];
   const { causes, wouldDo } = await answerOf([...asked, '--seconds', '60'], 3);

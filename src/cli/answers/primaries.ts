@@ -132,6 +132,21 @@ export const primariesForm = z.strictObject({
   causes: z.array(z.string()).meta({ description: 'why it cannot be' }),
   nearest: z.string().optional(),
   set: found.optional(),
+  sets: z
+    .array(
+      z.strictObject({
+        spare: metres.optional().meta({ description: 'm, least room beyond what was asked' }),
+        bends: z.int(),
+        turned: radians,
+        welds: z.int().meta({ description: 'along the pipes, flanges and collector with them' }),
+        mass: z.number().meta({ description: 'kg' }),
+        beaten: z
+          .boolean()
+          .meta({ description: 'another is at least as good in all of these and better in one' }),
+      }),
+    )
+    .optional()
+    .meta({ description: 'where several were asked for: what there is to choose from, best first' }),
   wouldDo: z
     .array(
       z.strictObject({

@@ -1,4 +1,5 @@
 /** `flatpatch primaries`: a bank's primaries found, all of one length, clear of all that the car file names. */
+import { join, parse } from 'node:path';
 import type { Command } from 'commander';
 import {
   EXHAUST_CAUTION,
@@ -8,6 +9,8 @@ import {
   type PrimariesSet,
   type PrimaryOfSet,
   primariesInCar,
+  type RankedSet,
+  rankedSets,
   STANDING_CAUTION,
   writePrimaries,
 } from '../../questions/index.ts';
@@ -31,6 +34,7 @@ import { type BankOptions, checkedSet, onBank, type Put, putBank } from '../prim
 import { table } from '../print.ts';
 import { type RunEnded, runFinding } from '../run-finding.ts';
 import { type Found, tell } from '../tell.ts';
+import { askedThreads, THREADS_HELP } from '../threads/asked.ts';
 import { writeWhole } from '../whole-file.ts';
 import { type WouldDo, wouldDo, wouldDoLines } from '../would-do.ts';
 
@@ -40,6 +44,8 @@ interface Options extends BankOptions, MannerOptions, HandOptions {
   readonly seed: string;
   readonly solution?: string;
   readonly saved?: string;
+  readonly sets: string;
+  readonly threads?: string;
 }
 
 export function primariesCommand(): Command {
@@ -58,6 +64,8 @@ export function primariesCommand(): Command {
     .option('--seed <number>', 'of the draw: the same seed gives the same set', '1')
     .option('--solution <file>', 'file to write the set to')
     .option('--saved <file>', 'file to keep what was done in every two seconds, and to go on from')
+    .option('--sets <count>', 'how many sets to look for, 1 to 8, to choose from', '1')
+    .option('--threads <number>', THREADS_HELP)
     .addHelpText('after', '\nCtrl-C ends the looking; the best set so far is told and written.')
     .action(answer);
 }
@@ -78,9 +86,14 @@ async function answer(file: string, options: Options): Promise<void> {
         : undefined;
     const solution = begun.hand?.solution;
     const set = hand?.told.set ?? begun.set;
+    const { ranked } = begun;
     if (solution !== undefined && hand?.refusal === undefined && options.solution !== undefined) {
-      await writeWhole(options.solution, writePrimaries(solution));
-      complain(`${options.solution}: the set of ${solution.pipes.length} primaries.`);
+      const written = ranked.length > 1 ? ranked.map((each) => each.solution) : [solution];
+      for (const [k, each] of written.entries()) {
+        const path = k === 0 ? options.solution : numbered(options.solution, k + 1);
+        await writeWhole(path, writePrimaries(each));
+        complain(`${path}: the set of ${each.pipes.length} primaries.`);
+      }
     }
     const inCar = solution === undefined ? undefined : primariesInCar(car, bank, put.scans, solution);
     const notes = [
@@ -102,6 +115,7 @@ async function answer(file: string, options: Options): Promise<void> {
         causes: [...causes],
         ...(nearest === undefined || set !== undefined ? {} : { nearest }),
         ...(set === undefined ? {} : { set: setOut(set) }),
+        ...(ranked.length < 2 ? {} : { sets: ranked.map(({ set: _, solution: __, ...each }) => each) }),
         ...(begun.would === undefined
           ? {}
           : { wouldDo: begun.would.eased.map(({ solution: _, ...each }) => each) }),
@@ -113,6 +127,7 @@ async function answer(file: string, options: Options): Promise<void> {
       lines: () => [
         ...headLines(car, `primaries of the ${bank} bank`),
         '',
+        ...(ranked.length < 2 ? [] : [...rankedLines(ranked, options.units), '', 'The first of them:']),
         ...setLines(set!, options.units),
         ...(hand === undefined ? [] : ['', ...handLines(hand, options.units)]),
         '',
@@ -130,6 +145,8 @@ interface Begun {
   readonly stands: FindingStands;
   readonly set: PrimariesSet | undefined;
   readonly hand: PrimariesByHand | undefined;
+  /** Several sets to choose from, the first of which is that one; none where one was asked for. */
+  readonly ranked: readonly RankedSet[];
   readonly causes: readonly string[];
   readonly nearest?: string;
   readonly refusal?: string;
@@ -139,23 +156,31 @@ interface Begun {
 
 async function begunFrom(found: Found, options: Options, file: string): Promise<Begun> {
   const { put, set, solution } = await checkedSet(found, { ...options, solution: file });
-  return { put, set, stands: 'done', hand: new PrimariesByHand(put, solution), causes: [] };
+  return { put, set, stands: 'done', hand: new PrimariesByHand(put, solution), ranked: [], causes: [] };
 }
 
 async function lookedFor(found: Found, options: Options, seconds: number, seed: number): Promise<Begun> {
   const { bank, saved } = options;
   const put = await putBank(found, options);
-  const ended = await runFinding(put, { seconds, seed, ...(saved === undefined ? {} : { saved }) });
+  const ended = await runFinding(put, {
+    seconds,
+    seed,
+    threads: askedThreads(options.threads),
+    sets: askedCount('--sets', options.sets, 1, 8),
+    ...(saved === undefined ? {} : { saved }),
+  });
   const { finding, stands, stopped } = ended;
   const nearest = finding.nearest();
-  const set = finding.set();
+  const ranked = finding.solutions().length < 2 ? [] : rankedSets(put, finding.solutions());
+  const set = ranked[0]?.set ?? finding.set();
   const { units } = options;
   const would = set === undefined && !stopped ? await wouldDo(put, { seconds, seed, units }) : undefined;
   return {
     put,
     stands,
     set,
-    hand: finding.byHand(),
+    hand: ranked[0] === undefined ? finding.byHand() : new PrimariesByHand(put, ranked[0].solution),
+    ranked,
     causes: finding.causes,
     ...(nearest === undefined ? {} : { nearest }),
     refusal: [notFound(ended, bank, seconds), ...(would === undefined ? [] : wouldDoLines(would))].join('\n'),
@@ -177,6 +202,30 @@ function notFound({ finding, stands, stopped }: RunEnded, bank: string, seconds:
     ...(nearest === undefined ? [] : [`What came nearest: ${nearest}`]),
     'Longer or another seed may do.',
   ].join('\n');
+}
+
+/** `left.json` becomes `left-2.json`. */
+const numbered = (path: string, k: number): string => {
+  const { dir, name, ext } = parse(path);
+  return join(dir, `${name}-${k}${ext}`);
+};
+
+function rankedLines(ranked: readonly RankedSet[], speech: Speech): string[] {
+  const length = sizeText(speech);
+  return [
+    ...table([
+      ['Set', 'room beyond what was asked', 'bends', 'turned', 'welds', 'mass', ''],
+      ...ranked.map(({ spare, bends, turned, welds, mass, beaten }, k) => [
+        String(k + 1),
+        spare === undefined ? 'nothing near' : length(spare),
+        String(bends),
+        `${((turned * 180) / Math.PI).toFixed(0)}°`,
+        String(welds),
+        `${mass.toFixed(2)} kg`,
+        beaten ? 'another is better in all of it' : '',
+      ]),
+    ]),
+  ];
 }
 
 /** No shop tells pipes apart that are nearer to each other than this. */

@@ -10,6 +10,7 @@ import {
   type Cause,
   impossible,
   type RouteProblem,
+  type Site,
   StrandHand,
   type StrandStands,
   Strands,
@@ -31,6 +32,8 @@ export interface SearchAsked extends StrandsAsked {
 export interface Searched {
   readonly strands: Strands;
   readonly causes: readonly Cause[];
+  /** The problem made ready. */
+  readonly site: Site;
 }
 
 export async function searched(asked: SearchAsked): Promise<Searched> {
@@ -38,7 +41,7 @@ export async function searched(asked: SearchAsked): Promise<Searched> {
   const site = siteOf(problem);
   const causes = before === undefined ? impossible(site) : [];
   const strands = new Strands(asked, before);
-  if (causes.length > 0) return { strands, causes };
+  if (causes.length > 0) return { strands, causes, site };
   const hand = new StrandHand(problem, seed, site);
   const others = Array.from({ length: threads - 1 }, () => new Other(strands, { problem, seed }));
   let task: Task | undefined;
@@ -57,7 +60,7 @@ export async function searched(asked: SearchAsked): Promise<Searched> {
         await new Promise((resolve) => setImmediate(resolve));
       }
     }
-    return { strands, causes };
+    return { strands, causes, site };
   } finally {
     await Promise.all(others.map((other) => other.end()));
   }

@@ -1,0 +1,69 @@
+/**
+ * Several sets of primaries to choose from: what the shop weighs of each, and which is beaten by another in all of it.
+ *
+ * One set is beaten where another has as much room, no more bends, turning, welds and mass, and is better in one of
+ * them (the order of Pareto). Those that are not come first, those with fewer bends before those with more.
+ */
+import type { RouteSolution } from '../gaspath/route/problem.ts';
+import type { Kilogram, Metre, Radian } from '../units/quantity.ts';
+import type { ProblemPut } from './primaries-problem.ts';
+import { type PrimariesSet, primariesSet } from './primaries-set.ts';
+
+export interface Weighed {
+  /** Least room beyond what was asked; undefined where nothing is near. */
+  readonly spare?: Metre;
+  readonly bends: number;
+  readonly turned: Radian;
+  /** Along the pipes, one at each seam, flange and collector. */
+  readonly welds: number;
+  readonly mass: Kilogram;
+}
+
+export interface RankedSet extends Weighed {
+  readonly beaten: boolean;
+  readonly set: PrimariesSet;
+  readonly solution: RouteSolution;
+}
+
+/** Less than this is no difference to anybody: a tenth of a millimetre, a degree, ten grams. */
+const ALIKE = { spare: 1e-4, turned: Math.PI / 180, mass: 0.01 } as const;
+
+export function rankedSets(
+  { problem, cylinders }: Extract<ProblemPut, { reached: true }>,
+  solutions: readonly RouteSolution[],
+): readonly RankedSet[] {
+  const all = solutions.map((solution) => {
+    const set = primariesSet(problem, cylinders, solution);
+    return { set, solution, ...weighed(set) };
+  });
+  return all
+    .map((each) => ({ ...each, beaten: all.some((other) => beats(other, each)) }))
+    .sort(
+      (a, b) => Number(a.beaten) - Number(b.beaten) || a.bends - b.bends || (b.spare ?? 1) - (a.spare ?? 1),
+    );
+}
+
+function weighed({ pipes, spare, mass }: PrimariesSet): Weighed {
+  const sum = (of: (pipe: PrimariesSet['pipes'][number]) => number): number =>
+    pipes.reduce((all, pipe) => all + of(pipe), 0);
+  return {
+    ...(spare === undefined ? {} : { spare }),
+    bends: sum((pipe) => pipe.bends),
+    turned: sum((pipe) => pipe.turned),
+    welds: sum((pipe) => pipe.seams.length + 2),
+    mass,
+  };
+}
+
+/** Whether one is at least as good in all that is weighed, and better in something. */
+export function beats(one: Weighed, other: Weighed): boolean {
+  // by how much the one is better, in what counts as a difference
+  const better = [
+    ((one.spare ?? 1) - (other.spare ?? 1)) / ALIKE.spare,
+    other.bends - one.bends,
+    (other.turned - one.turned) / ALIKE.turned,
+    other.welds - one.welds,
+    (other.mass - one.mass) / ALIKE.mass,
+  ];
+  return better.every((by) => by > -1) && better.some((by) => by >= 1);
+}
