@@ -1,8 +1,8 @@
 /**
- * Takes the picture for the README from the real page: the demo car on torsion bars, at rest in bump.
+ * Takes the pictures for the README from the real page: the demo car on torsion bars, at rest in bump, and its primaries.
  *
  * In    the built page (run `node setup.mjs` first) and the demo cars
- * Out   docs/picture.png
+ * Out   docs/picture.png, docs/primaries.png
  */
 import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -12,6 +12,8 @@ import { startServer } from '../src/server/start.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 const PICTURE = join(ROOT, 'docs/picture.png');
+const PICTURE_OF_PIPES = join(ROOT, 'docs/primaries.png');
+const PIPES = '?car=ashgarth-501&way=gas&view=free&azimuth=52&elevation=24&cut=0';
 const SHOWN = '?car=ashgarth-501&stop=spring&view=free&travel=14&azimuth=31&elevation=22';
 
 const folder = mkdtempSync(join(tmpdir(), 'flatpatch-picture-'));
@@ -36,6 +38,11 @@ try {
   await page.evaluate('document.fonts.ready');
   await page.screenshot({ path: PICTURE });
   process.stdout.write(`${PICTURE}\n`);
+  await page.goto(server.url + PIPES);
+  await page.getByRole('button', { name: 'Find a set' }).click();
+  await page.getByText('Nothing more is gained by small changes.').waitFor({ timeout: 120_000 });
+  await page.screenshot({ path: PICTURE_OF_PIPES });
+  process.stdout.write(`${PICTURE_OF_PIPES}\n`);
 } finally {
   await browser.close();
   await server.close();

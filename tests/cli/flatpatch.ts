@@ -48,8 +48,9 @@ export function flatpatch(args: readonly string[], options: RunOptions = {}): Pr
 }
 
 async function askHost(args: readonly string[], { input = '', folder = ROOT }: RunOptions): Promise<Ran> {
-  host ??= startHost();
-  const child = await host;
+  const standing = host ?? startHost();
+  host = standing;
+  const child = await standing;
   // it keeps the tests from ending only while something is asked of it
   child.ref();
   child.channel!.ref();
