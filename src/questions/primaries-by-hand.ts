@@ -74,6 +74,8 @@ export interface HandTold {
   readonly asked: boolean;
   /** Something is kept, round which the rest may be mended. */
   readonly keeping: boolean;
+  /** It lies as it was found. */
+  readonly asFound: boolean;
   /** Steps made by hand that can be undone, and done again. */
   readonly steps: number;
   readonly undone: number;
@@ -289,6 +291,7 @@ export class PrimariesByHand {
       keptPipes: kept.pipes.map((port) => put.cylinders[port]!),
       asked: this.asked !== undefined,
       keeping: kept.bends.length + kept.pipes.length > 0 || kept.collector,
+      asFound: same(step.layout, this.steps[0]!.layout),
       steps: this.at,
       undone: this.steps.length - 1 - this.at,
     };

@@ -57,6 +57,12 @@ describe('primaries moved by hand on the page', { skip: NO_BROWSER }, () => {
     await page.getByText('Moved by hand since it was found').waitFor();
     await button('Back to the found set').click();
     await page.waitForFunction((text) => document.querySelector('.pipes tbody')?.textContent === text, first);
+    // as it was found, the finder may look for another; moved, it would take away what the hand did
+    await page.waitForFunction(() =>
+      [...document.querySelectorAll('button')].some(
+        (each) => each.textContent === 'Another set' && !each.disabled,
+      ),
+    );
   });
 
   test('what cannot be is told with its reason, and the bend stays where it can be', async () => {

@@ -95,7 +95,7 @@ function Buttons({ finding }: { readonly finding: Finding }) {
   const begun = progress !== undefined;
   const finished = stands === 'done';
   // the finder goes on from its own set, and does not take one away that a hand has moved
-  const moved = (hand?.told.steps ?? 0) > 0;
+  const moved = hand !== undefined && !hand.told.asFound;
   return (
     <section>
       <p className="row">
@@ -134,7 +134,8 @@ function Buttons({ finding }: { readonly finding: Finding }) {
           `Held after ${starts} fresh starts. ${nearest ?? ''}`}
         {!going && !moved && stands === 'held' && set !== undefined && 'Held; this one stands.'}
         {!moved && finished && set !== undefined && 'Nothing more is gained by small changes.'}
-        {moved && 'Moved by hand since it was found; undone, the finder can go on.'}
+        {moved &&
+          'Moved by hand since it was found. Undone, or put back as it was found, the finder can go on.'}
       </p>
     </section>
   );

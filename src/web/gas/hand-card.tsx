@@ -149,7 +149,7 @@ function Steps({ hand, does }: { readonly hand: HandAnswer; readonly does: (what
       {!told.asked && told.keeping && word('Mend the rest round what is kept', { do: 'mend' }, true)}
       {word('Undo', { do: 'undo' }, told.steps > 0)}
       {word('Redo', { do: 'redo' }, told.undone > 0)}
-      {word('Back to the found set', { do: 'found' }, told.steps > 0)}
+      {word('Back to the found set', { do: 'found' }, !told.asFound)}
     </p>
   );
 }
