@@ -7,8 +7,10 @@
  *
  * The same seed gives the same sets in the same order, however long each piece takes and however many threads work.
  */
+import { solutionOf } from '../gaspath/route/elements.ts';
 import type { Cause } from '../gaspath/route/impossible.ts';
 import type { RouteSolution } from '../gaspath/route/problem.ts';
+import type { Miss } from '../gaspath/route/search.ts';
 import { type Site, siteOf } from '../gaspath/route/site.ts';
 import type { StrandStands, Strands } from '../gaspath/strands.ts';
 import { StrandsRun } from '../gaspath/strands-run.ts';
@@ -33,6 +35,8 @@ export interface FoundPrimaries {
   readonly causes: readonly string[];
   /** What came nearest, in words, while nothing was found. */
   readonly nearest: () => string | undefined;
+  /** The same as it lies, with what is breached; it is no set. Undefined where it cannot even be bent. */
+  readonly nearestSet: () => PrimariesSet | undefined;
   /** Fresh starts made. */
   readonly starts: () => number;
   /** The set that was found, to be moved by hand; undefined while none stands. */
@@ -77,7 +81,19 @@ export function foundPrimaries(
 ): FoundPrimaries {
   const { problem, cylinders } = put;
   const solution = (): RouteSolution | undefined => strands.answers[0]?.solution;
+  /** Worked out once for each. */
+  let near: { readonly of: Miss; readonly set: PrimariesSet | undefined } | undefined;
+  const nearestSet = (): PrimariesSet | undefined => {
+    const { nearest } = strands;
+    if (nearest === undefined) return undefined;
+    if (near?.of !== nearest) {
+      const lies = solutionOf(site ?? siteOf(problem), nearest.layout);
+      near = { of: nearest, set: canBeBent(lies) ? primariesSet(problem, cylinders, lies) : undefined };
+    }
+    return near.set;
+  };
   return {
+    nearestSet,
     solution,
     solutions: () => strands.answers.map((answer) => answer.solution),
     set: () => {
@@ -105,3 +121,6 @@ export function foundPrimaries(
     },
   };
 }
+
+const canBeBent = ({ pipes }: RouteSolution): boolean =>
+  pipes.every(({ elements }) => elements.every((each) => each.kind === 'bend' || each.length >= 0));

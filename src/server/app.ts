@@ -30,6 +30,7 @@ import { askedCar, askedChanges, askedSheet } from './asked.ts';
 import type { Listeners } from './events.ts';
 import { guard, headers } from './guard.ts';
 import { pageFiles } from './page-files.ts';
+import { askedPrimaries, primariesSheetResponse } from './primaries-sheet.ts';
 import { sheetResponse } from './sheet.ts';
 
 export interface Serving {
@@ -101,6 +102,11 @@ export function makeApp({ home, web, listeners, port }: Serving): Hono {
     const asked = askedSheet(context.req.param('sheet'), context.req.query());
     if (!asked.ok) return context.json({ problems: [asked.problem] }, 422);
     return sheetResponse(home, context.req.param('id'), asked.is);
+  });
+  app.post('/api/cars/:id/primaries-sheet', async (context) => {
+    const asked = askedPrimaries(await bodyOf(context.req));
+    if (!asked.ok) return context.json({ problems: [asked.problem] }, 422);
+    return primariesSheetResponse(home, context.req.param('id'), asked.is);
   });
   app.all('/api/*', (context) =>
     context.json(problems('asked/no-route', 'There is nothing at this address.'), 404),

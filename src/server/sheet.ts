@@ -43,7 +43,7 @@ export async function sheetResponse(home: string, id: string, asked: AskedSheet)
   }
 }
 
-const pdfResponse = (pdf: Buffer, name: string): Response =>
+export const pdfResponse = (pdf: Buffer, name: string): Response =>
   new Response(new Uint8Array(pdf), {
     headers: {
       'Content-Type': 'application/pdf',
@@ -51,7 +51,12 @@ const pdfResponse = (pdf: Buffer, name: string): Response =>
     },
   });
 
-const none = (message: string): Problem => ({ code: 'sheet/none', message, path: '', weight: 'error' });
+export const none = (message: string): Problem => ({
+  code: 'sheet/none',
+  message,
+  path: '',
+  weight: 'error',
+});
 
 /** The car with the bar that is asked for in the coil's place. */
 function withBar(source: CarSource, car: Car, wheel: Wheel, asked: BarAsked): CarRead {
@@ -61,4 +66,5 @@ function withBar(source: CarSource, car: Car, wheel: Wheel, asked: BarAsked): Ca
     : { ok: false, problems: [none(proposal.message)] };
 }
 
-const refused = (problems: readonly Problem[]): Response => Response.json({ problems }, { status: 422 });
+export const refused = (problems: readonly Problem[]): Response =>
+  Response.json({ problems }, { status: 422 });

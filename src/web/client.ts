@@ -81,6 +81,16 @@ export async function fetchScan(id: string, file: string): Promise<Uint8Array> {
   return new Uint8Array(await answer.arrayBuffer());
 }
 
+/** Sheets of a set of primaries, as PDF. @param set  in its exchange form, as text */
+export async function fetchPrimariesSheet(
+  id: string,
+  of: Readonly<{ bank: string; set: string; paper: string; units: string; spec?: string }>,
+): Promise<Blob> {
+  const answer = await asked(`api/cars/${encodeURIComponent(id)}/primaries-sheet`, sent(of));
+  if (!answer.ok) throw new NotServed(await reasonOf(answer));
+  return answer.blob();
+}
+
 async function kept(answer: Response): Promise<Kept> {
   if (answer.ok) return { kind: 'kept', ...((await answer.json()) as { text: string; version: string }) };
   if (answer.status === 409) {

@@ -146,3 +146,19 @@ test('primaries that are too short are refused with the figures, by the number o
   assert.equal(finding.advance(), 'impossible');
   assert.match(finding.causes.join(' '), /^Cylinder 1: .*318\.0 mm is asked/);
 });
+
+test('what came nearest lies as it is told, with what is amiss: it is no set, and no set is told', () => {
+  const put = putOf('fenwold-201', 'left');
+  // shorter than any found way, longer than the straight one
+  const { problem } = put;
+  const tight = { ...put, problem: { ...problem, length: { ...problem.length, target: 445 } } };
+  const finding = findPrimaries(tight, 1);
+  for (let k = 0; k < 400 && finding.nearestSet() === undefined; k += 1) finding.advance();
+  const lies = finding.nearestSet();
+  assert.ok(lies !== undefined);
+  assert.equal(finding.set(), undefined);
+  assert.ok(lies.breaches.length > 0);
+  assert.equal(lies.pipes.length, 4);
+  for (const { length } of lies.pipes) assert.ok(length > 0.4, 'a pipe that reaches its inlet');
+  assert.match(finding.nearest()!, /^Cylinder \d: .* mm amiss\.$/);
+});

@@ -60,6 +60,11 @@ describe('the gas path on the page', { skip: NO_BROWSER }, () => {
     await page.locator('[data-stop="collector"]').click();
     await page.getByText(order.map(({ inlet }) => inlet).join(' – ')).waitFor();
     assert.deepEqual(page.complaints, []);
+    const sheets = page.waitForEvent('download');
+    await button(page, 'Save its sheets').click();
+    const pdf = await sheets;
+    assert.equal(pdf.suggestedFilename(), `${CAR}-primaries-left.pdf`);
+    assert.ok(readFileSync((await pdf.path())!, 'latin1').startsWith('%PDF-'));
   });
 
   test('a page that is loaded again has the set, and the other bank its own', async () => {

@@ -4,6 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { test } from 'node:test';
 import { fileURLToPath } from 'node:url';
+import { findPrimaries, openCar, primariesProblem, writePrimaries } from '../../src/questions/index.ts';
 import { openWorkshop, UNFINISHED } from './workshop.ts';
 
 const CAR = await readFile(
@@ -114,4 +115,34 @@ test('a case that is none, a joint that is none and a car without one are told i
     assert.equal(answer.status, 422, `${path}: ${answer.text.slice(0, 300)}`);
     assert.match(answer.json.problems[0].message, says, path);
   }
+});
+
+test('sheets of primaries: of a set that is sent, checked against the car as it is filed', async (t) => {
+  const shop = await openWorkshop(t, { one: CAR });
+  const read = openCar({ text: CAR });
+  assert.ok(read.ok);
+  const put = primariesProblem(read.car, 'left', []);
+  assert.ok(put.reached);
+  const finding = findPrimaries(put, 1);
+  while (finding.solution() === undefined) finding.advance();
+  const set = writePrimaries(finding.solution()!);
+  const address = '/api/cars/one/primaries-sheet';
+  const answer = await shop.post(address, { bank: 'left', set, paper: 'Letter', units: 'in-lbf' });
+  assert.equal(answer.status, 200, answer.text.slice(0, 300));
+  assert.equal(answer.headers['content-type'], 'application/pdf');
+  assert.ok(answer.text.startsWith('%PDF-'));
+  const wrong: readonly (readonly [unknown, RegExp])[] = [
+    [{ bank: 'both', set }, /"bank" is left or right/],
+    [{ bank: 'left' }, /"set" is the text/],
+    [{ bank: 'left', set: '{}' }, /primaries-solution|no set|format/],
+    [{ bank: 'right', set }, /does not suit the car as it is filed now/],
+    [{ bank: 'left', set, spec: 'short primaries' }, /does not suit the car as it is filed now/],
+    [{ bank: 'left', set, paper: 'A3' }, /A4 or Letter/],
+  ];
+  for (const [body, says] of wrong) {
+    const refused = await shop.post(address, body);
+    assert.equal(refused.status, 422, JSON.stringify(body).slice(0, 60));
+    assert.match(refused.json.problems[0].message, says);
+  }
+  assert.equal((await shop.post('/api/cars/none/primaries-sheet', { bank: 'left', set })).status, 404);
 });

@@ -31,6 +31,8 @@ export interface Miss {
   readonly pipe: number;
   readonly other: number;
   readonly cost: number;
+  /** How it lay. */
+  readonly layout: Layout;
 }
 
 /** A layout to mend, and what of it is kept: bends at their place, pipes whole, the collector. */
@@ -256,7 +258,7 @@ export class Search {
     const { rig, nearest } = this;
     if (nearest !== undefined && nearest.cost <= rig.cost) return;
     const { by, what, pipe, other } = rig.worst;
-    this.nearest = { by, what, pipe, other, cost: rig.cost };
+    this.nearest = { by, what, pipe, other, cost: rig.cost, layout: layoutOf(rig) };
   }
 
   private rip(): void {

@@ -5,6 +5,7 @@ import {
   type FindingPrimaries,
   findPrimaries,
   openCar,
+  type PrimariesSet,
   type ProblemPut,
   primariesProblem,
   primariesScene,
@@ -25,6 +26,8 @@ const scope = globalThis as unknown as {
 /** Work between two looks at what the page says, ms; and between two pictures. */
 const PIECE = 60;
 const PICTURE = 300;
+/** Between two pictures of what came nearest, which take longer than others. */
+const NEAR = 2000;
 
 let put: Extract<ProblemPut, { reached: true }> | undefined;
 let finding: FindingPrimaries | undefined;
@@ -66,17 +69,24 @@ function tell(stands: 'held' | 'searching' | 'improving' | 'done'): void {
   const set = finding.set();
   const solution = finding.solution();
   const nearest = finding.nearest();
+  if (set === undefined && (stands === 'held' || performance.now() - drawn > NEAR)) {
+    drawn = performance.now();
+    near = finding.nearestSet();
+  }
   scope.postMessage({
     kind: 'progress',
     stands,
     starts: finding.starts(),
     ...(nearest === undefined ? {} : { nearest }),
+    ...(set !== undefined || near === undefined ? {} : { near }),
     ...(set === undefined || solution === undefined ? {} : { set, file: writePrimaries(solution) }),
     saved: finding.saved(),
   });
 }
 
 let shown = 0;
+let drawn = 0;
+let near: PrimariesSet | undefined;
 
 function go(): void {
   if (!going || finding === undefined) return;
@@ -142,6 +152,7 @@ scope.onmessage = ({ data }) => {
     if (finding !== undefined && !going) hand.do(finding, data.does);
   } else if (put !== undefined) {
     hand.forget();
+    near = undefined;
     finding = findPrimaries(put, data.seed, data.saved);
     going = true;
     go();

@@ -5,6 +5,7 @@ import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { HandCard, type HandMode } from './hand-card.tsx';
 import { InCar } from './in-car.tsx';
+import { SheetsWord } from './sheets-word.tsx';
 import type { Finding } from './use-finding.ts';
 import { GAS_WORDS } from './words.ts';
 import { WouldDo } from './would-do.tsx';
@@ -60,6 +61,7 @@ export function GasCard({ finding, lit, onLight, mode, onMode }: Props) {
           ))}
         </section>
       )}
+      {set === undefined && progress?.near !== undefined && <Near near={progress.near} />}
       <WouldDo finding={finding} />
       {set !== undefined && scene !== undefined && !going && (
         <HandCard mode={mode} onMode={onMode} hand={hand} scene={scene} does={does} />
@@ -84,6 +86,24 @@ export function GasCard({ finding, lit, onLight, mode, onMode }: Props) {
         </p>
       ))}
     </aside>
+  );
+}
+
+/** Breaches that are told, at most: one pipe through another breaches much at once. */
+const TOLD = 5;
+
+function Near({ near }: { readonly near: PrimariesSet }) {
+  const more = near.breaches.length - TOLD;
+  return (
+    <section>
+      <h3>What is amiss with what came nearest</h3>
+      {near.breaches.slice(0, TOLD).map((breach) => (
+        <p key={breach} className="note">
+          {breach}
+        </p>
+      ))}
+      {more > 0 && <p className="soft">and {more} more</p>}
+    </section>
   );
 }
 
@@ -124,6 +144,7 @@ function Buttons({ finding }: { readonly finding: Finding }) {
             Save this set
           </a>
         )}
+        {file !== undefined && !going && <SheetsWord file={file} />}
       </p>
       <p role="status">
         {going && set === undefined && `Looking: ${starts ?? 0} fresh starts. ${nearest ?? ''}`}

@@ -38,7 +38,8 @@ export function GasDrawing({ finding, lit, pulses, onPulses, mode, onMode }: Pro
   const colours = useColours();
   const { scene, progress, refused, found, hand, does } = finding;
   const bendsAt = mode.on ? finding.bendsAt : undefined;
-  const set = progress?.set;
+  // while there is no set: what came nearest to one
+  const set = progress?.set ?? progress?.near;
   const { azimuth, elevation } = place.turn;
   const round = place.view === 'free' || place.view === 'car';
   const frame = useMemo(() => {
@@ -52,8 +53,8 @@ export function GasDrawing({ finding, lit, pulses, onPulses, mode, onMode }: Pro
       height: Math.max(60, size.height - 70),
     };
     // a hand that pulls does not move the paper
-    return framed(look, pointsOf(scene, found, bendsAt, round), area, zoom);
-  }, [place.view, place.bank, azimuth, elevation, round, size, scene, found, bendsAt, zoom]);
+    return framed(look, pointsOf(scene, found ?? progress?.near, bendsAt, round), area, zoom);
+  }, [place.view, place.bank, azimuth, elevation, round, size, scene, found, progress?.near, bendsAt, zoom]);
   const behind = useHands({
     drawing: NO_WHEELS,
     frame,
@@ -109,7 +110,7 @@ export function GasDrawing({ finding, lit, pulses, onPulses, mode, onMode }: Pro
               width={size.width}
               height={size.height}
               colours={colours}
-              told={`Primaries of the ${place.bank} bank${set === undefined ? ', none found yet' : ''}`}
+              told={`Primaries of the ${place.bank} bank${progress?.set === undefined ? ', none found yet' : ''}`}
             />
             <Marks
               scene={scene}
@@ -119,6 +120,9 @@ export function GasDrawing({ finding, lit, pulses, onPulses, mode, onMode }: Pro
               pulses={pulses}
               {...(shown?.live === true && shown.told.tight !== undefined ? { moved: shown.told.tight } : {})}
             />
+            {progress?.set === undefined && progress?.near !== undefined && (
+              <p className="not-a-set">What came nearest. It is no set.</p>
+            )}
             {shown !== undefined && (
               <>
                 <CornerLines told={shown.told} chosen={mode.chosen} frame={frame} scene={scene} />

@@ -62,6 +62,8 @@ export interface Progress {
   readonly stands: FindingStands | 'held';
   readonly starts: number;
   readonly nearest?: string;
+  /** What came nearest as it lies, while there is no set. */
+  readonly near?: PrimariesSet;
   readonly set?: PrimariesSet;
   /** The set as a file of the exchange form. */
   readonly file?: string;

@@ -1,0 +1,88 @@
+/** Sheets of a set of primaries as PDF: the set is sent, checked against the car as it is filed, and laid out. */
+import { join } from 'node:path';
+import {
+  openCar,
+  primariesBreaches,
+  primariesInCar,
+  primariesProblem,
+  primariesSet,
+  primariesShop,
+  readPrimaries,
+  type ScanInCar,
+  scanForms,
+  scanOf,
+} from '../questions/index.ts';
+import type { PaperName } from '../sheets/index.ts';
+import type { Speech } from '../units/show.ts';
+import { CAR_FILE, carText, readScan, sourceOf, workshopNotes } from '../workshop/folder.ts';
+import { VERSION } from '../workshop/home.ts';
+import { today } from '../workshop/today.ts';
+import type { Checked } from './asked.ts';
+import { isMapping, wrong } from './asked-form.ts';
+import { none, pdfResponse, refused } from './sheet.ts';
+
+export interface AskedPrimaries {
+  readonly bank: 'left' | 'right';
+  /** The set in its exchange form, as text. */
+  readonly set: string;
+  readonly paper: PaperName;
+  readonly speech: Speech;
+  readonly spec?: string;
+}
+
+export function askedPrimaries(body: unknown): Checked<AskedPrimaries> {
+  if (!isMapping(body)) return wrong('Send { bank, set, paper, units, spec }.');
+  const { bank, set, paper = 'A4', units = 'mm-N', spec } = body;
+  if (bank !== 'left' && bank !== 'right') return wrong('"bank" is left or right.');
+  if (typeof set !== 'string') return wrong('"set" is the text of a set of primaries.');
+  if (paper !== 'A4' && paper !== 'Letter') return wrong('"paper" is A4 or Letter.');
+  if (units !== 'mm-N' && units !== 'in-lbf') return wrong('"units" is mm-N or in-lbf.');
+  if (spec !== undefined && typeof spec !== 'string') return wrong('"spec" is the name of a spec.');
+  return { ok: true, is: { bank, set, paper, speech: units, ...(spec === undefined ? {} : { spec }) } };
+}
+
+/** @throws FolderError where there is no such car, or a scan that it names is not there */
+export async function primariesSheetResponse(
+  home: string,
+  id: string,
+  { bank, set: text, paper, speech, spec }: AskedPrimaries,
+): Promise<Response> {
+  const read = openCar(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, spec));
+  if (!read.ok) return refused(read.problems);
+  const { car } = read;
+  const scans: ScanInCar[] = [];
+  for (const [name, { file }] of Object.entries(scanForms(car))) {
+    const is = scanOf(car, name, new Uint8Array(await readScan(join(home, id), file)));
+    if (!is.reached) return refused(is.problems);
+    scans.push(is);
+  }
+  const put = primariesProblem(car, bank, scans);
+  if (!put.reached) return refused([none(put.message)]);
+  const sent = readPrimaries(text);
+  if (!sent.ok) return refused([none(sent.message)]);
+  const breaches = primariesBreaches(put.problem, put.cylinders, sent.solution);
+  if (breaches.length > 0) {
+    return refused([none(`The set does not suit the car as it is filed now: ${breaches[0]}`)]);
+  }
+  const set = primariesSet(put.problem, put.cylinders, sent.solution);
+  const inCar = primariesInCar(car, bank, scans, sent.solution);
+  const { name: workshop } = await workshopNotes(home);
+  // the printer's fonts take their time to load: they come with the first sheet
+  const { primariesPdf } = await import('../paper/index.ts');
+  const pdf = await primariesPdf({
+    car,
+    workshop,
+    date: today(),
+    version: VERSION,
+    paper,
+    speech,
+    matter: {
+      side: bank,
+      set,
+      shop: primariesShop(car, bank, set),
+      notes: put.notes,
+      ...(inCar === undefined ? {} : { inCar }),
+    },
+  });
+  return pdfResponse(pdf, `${id}-primaries-${bank}`);
+}
