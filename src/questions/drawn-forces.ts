@@ -5,11 +5,9 @@
  * Out   for that stop alone what stands on the drawing, in car axes; nothing where the force cannot be told
  */
 import type { Car } from '../car/read.ts';
-import { standingOf } from '../loadpath/figures/loads.ts';
 import { cornerLoads } from '../loadpath/loads/corner-loads.ts';
 import { endOf, sideOf } from '../loadpath/loads/doing.ts';
 import { MEMBERS, type MemberName } from '../loadpath/loads/members.ts';
-import { Numbers } from '../loadpath/numbers.ts';
 import type { Vec3 } from '../maths/vec3.ts';
 import { type BodyForce, bodyForce, noBody } from './body-forces.ts';
 import { caseForces } from './case-forces.ts';
@@ -19,6 +17,7 @@ import { jointOf } from './joint.ts';
 import { MEMBER_WORDS } from './load-cases.ts';
 import { wheelNamed } from './loads.ts';
 import { isRefusal } from './refusal.ts';
+import { standingAsFiled } from './standing-as-filed.ts';
 import { tubForces } from './tub-forces.ts';
 
 export interface MemberDrawn {
@@ -87,7 +86,7 @@ const OUTER: Readonly<Record<MemberName, 'upperOuter' | 'lowerOuter' | 'toeOuter
 const inner = (name: MemberName) => (name === 'toeLink' ? 'toeInner' : name === 'rod' ? 'rodInner' : name);
 
 function atCorner(car: Car, stop: Stop, { doing, wheel }: FollowAsked): ForcesDrawn {
-  const standing = standingOf(car.form, doing, new Numbers(car.values));
+  const standing = standingAsFiled(car, doing);
   const name = wheelNamed(wheel);
   const { members, rocker, unit } = cornerLoads(standing, name);
   const { state, of } = standing.axles[endOf(name)][sideOf(name)];

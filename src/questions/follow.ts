@@ -5,11 +5,9 @@
  * Out   a sentence for each stop of the load path, or why it cannot be told
  */
 import type { Car } from '../car/read.ts';
-import { standingOf } from '../loadpath/figures/loads.ts';
 import { type CornerLoads, cornerLoads } from '../loadpath/loads/corner-loads.ts';
 import type { Doing } from '../loadpath/loads/doing.ts';
 import { MEMBERS, type MemberName } from '../loadpath/loads/members.ts';
-import { Numbers } from '../loadpath/numbers.ts';
 import { length, type Vec3 } from '../maths/vec3.ts';
 import { type Speech, spokenAmount } from '../units/show.ts';
 import { noBody } from './body-forces.ts';
@@ -18,6 +16,7 @@ import type { Stop, Wheel } from './figure.ts';
 import { JOINT_WORDS, type JointName, jointOf } from './joint.ts';
 import { wheelNamed } from './loads.ts';
 import { isRefusal } from './refusal.ts';
+import { standingAsFiled } from './standing-as-filed.ts';
 import { THROUGH_THE_JOINT, tubForces } from './tub-forces.ts';
 
 export interface FollowAsked {
@@ -58,7 +57,7 @@ export function followForce(car: Car, stop: Stop, asked: FollowAsked): Followed 
     if (stop === 'case') return onCase(car, doing, newtons, couples);
     if (stop === 'studs') return throughStuds(car, joint, doing, newtons, couples);
     if (stop === 'tub') return onTub(car, doing, newtons);
-    const standing = standingOf(car.form, doing, new Numbers(car.values));
+    const standing = standingAsFiled(car, doing);
     const name = wheelNamed(wheel);
     const { ground, unsprung } = standing.wheels[name];
     return told(

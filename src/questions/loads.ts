@@ -1,12 +1,13 @@
 /** What every wheel, member, rocker and spring carries while the car does something. */
 import type { Car } from '../car/read.ts';
-import { putLoadFigures, standingOf } from '../loadpath/figures/loads.ts';
+import { putLoadFigures } from '../loadpath/figures/loads.ts';
 import { type Doing, endOf, sideOf, WHEEL_NAMES, type WheelName } from '../loadpath/loads/doing.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { CRACK_TEST_CAUTION, LOAD_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import type { Figure, Wheel } from './figure.ts';
 import { isRefusal } from './refusal.ts';
 import { figuresOf, figuresWithSpread, inOrder, type Pass } from './spread-of-figures.ts';
+import { standingAsFiled } from './standing-as-filed.ts';
 import { leftOutNotes, strengthNotes } from './strength-notes.ts';
 import { type WorkingAnswer, workingOfPass } from './working.ts';
 
@@ -63,7 +64,7 @@ export function loadsOf(
   };
   try {
     const all = options.spread === false ? figuresOf(car, pass) : figuresWithSpread(car, pass);
-    const standing = standingOf(car.form, doing, new Numbers(car.values));
+    const standing = standingAsFiled(car, doing);
     let from = 0;
     const wheels = names.map((name, k) => {
       const figures = all.slice(from, from + counts[k]!);

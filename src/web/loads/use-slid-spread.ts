@@ -35,7 +35,8 @@ const nearest = (of: readonly number[], value: number): number | undefined =>
 
 /** The figures with the spread that is known for them while a slider is held; the same ones where none is. */
 export function useSlidSpread({ question, doing, figures, asking }: Asked): Asked['figures'] {
-  const { slid } = usePage();
+  const { slid, place } = usePage();
+  const { stop } = place;
   const { car, key } = useCar();
   const [found, find] = useState<Found>();
   const value = slid === undefined ? 0 : doing[slid];
@@ -75,8 +76,10 @@ export function useSlidSpread({ question, doing, figures, asking }: Asked): Aske
     if (figures === undefined || of === undefined || found?.of !== of) return figures;
     const [below, above] = knotsRound(knots, value);
     const [a, b] = [found.at.get(below), found.at.get(above)];
-    return a === undefined || b === undefined
-      ? figures
-      : withSpreadBetween(figures, value, { knot: below, figures: a }, { knot: above, figures: b });
-  }, [figures, of, found, knots, value]);
+    if (a === undefined || b === undefined) return figures;
+    // only what is looked at: all of a wheel's figures would take longer than a frame
+    const looked = figures.filter((figure) => figure.stop === stop);
+    const surer = withSpreadBetween(looked, value, { knot: below, figures: a }, { knot: above, figures: b });
+    return [...surer, ...figures.filter((figure) => figure.stop !== stop)];
+  }, [figures, of, found, knots, value, stop]);
 }
