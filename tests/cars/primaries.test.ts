@@ -15,6 +15,7 @@ import {
   type ProblemPut,
   primariesProblem,
   primariesScene,
+  rankedSets,
   readPrimaries,
   scanForms,
   scanOf,
@@ -161,4 +162,18 @@ test('what came nearest lies as it is told, with what is amiss: it is no set, an
   assert.equal(lies.pipes.length, 4);
   for (const { length } of lies.pipes) assert.ok(length > 0.4, 'a pipe that reaches its inlet');
   assert.match(finding.nearest()!, /^Cylinder \d: .* mm amiss\.$/);
+});
+
+test('welds of a set: a pipe of n pieces has n + 1, flange and collector with them, as they are counted on the bench', () => {
+  // common practice, no source: every joint of two pieces is one weld round
+  const put = putOf('fenwold-201', 'left');
+  const finding = findPrimaries(put, 1);
+  while (finding.solution() === undefined) finding.advance();
+  const solution = finding.solution()!;
+  const [ranked] = rankedSets(put, [solution]);
+  assert.equal(
+    ranked!.welds,
+    solution.pipes.reduce((sum, { elements }) => sum + elements.length + 1, 0),
+  );
+  assert.equal(ranked!.beaten, false);
 });
