@@ -95,6 +95,17 @@ for (const [id, side] of [
         );
       }
     }
+    // the tightest place told of a pipe: as far from the other there as is told, neither more nor less
+    for (const { tightest, pipe, line } of set.pipes) {
+      const other = set.pipes.find(({ cylinder }) => tightest?.against === `pipe of cylinder ${cylinder}`);
+      if (tightest === undefined || other === undefined) continue;
+      // a place of two pipes lies on the centre line of one of them
+      const [own, others] = [line, other.line].map((each) =>
+        Math.min(...denser(each).map((p) => distance(p, tightest.at))),
+      );
+      const there = Math.max(own!, others!) - pipe.tube.od;
+      near(tightest.gap, there, 3e-4, `pipe ${pipe.name} at its tightest`);
+    }
   });
 }
 
