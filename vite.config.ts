@@ -10,7 +10,7 @@ const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.
  * Of our own files only these do something by being brought in. Of any other, what nobody uses is left out: the page
  * works out some answers itself, and the forms of car file and answers beside them are not for it.
  */
-const STARTS = /\/src\/web\/(main\.tsx|engine\/worker\.ts|gas\/finder\.ts)$/;
+const STARTS = /\/src\/web\/(main\.tsx|engine\/worker\.ts|gas\/(finder|in-car-worker|strand-thread)\.ts)$/;
 const treeshake = {
   moduleSideEffects: [
     { test: STARTS, sideEffects: true },

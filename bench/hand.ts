@@ -26,7 +26,7 @@ const opened = openCar({ text: readFileSync(file, 'utf8') });
 if (!opened.ok) throw new Error('the demo car does not open');
 const put = primariesProblem(opened.car, 'left', []);
 if (!put.reached) throw new Error(put.message);
-const finding = findPrimaries(put, 1);
+const finding = findPrimaries(put, { seed: 1 });
 while (finding.advance() !== 'done');
 const solution = finding.solution()!;
 const site = siteOf(put.problem);

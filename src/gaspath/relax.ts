@@ -180,13 +180,8 @@ export class Relaxing {
       return;
     }
     this.by = by;
-    this.run = new StrandsRun(
-      problem,
-      this.seed,
-      { answers: 1, brief: true },
-      undefined,
-      siteOf(problem, this.site),
-    );
+    const site = siteOf(problem, this.site);
+    this.run = new StrandsRun(problem, this.seed, { answers: 1, brief: true }, { site });
   }
 
   private close(): void {

@@ -105,6 +105,11 @@ export class Strands {
     this.strands[task.strand] = { ...was, ...came, ...found };
   }
 
+  /** Nobody works on a task any more. */
+  drop({ strand }: Task): void {
+    this.busy.delete(strand);
+  }
+
   /** Answers that stand in the line: nothing before them can come in between any more. First come, first. */
   get answers(): readonly AnswerFound[] {
     this.step();

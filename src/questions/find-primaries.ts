@@ -2,7 +2,7 @@
  * Finding a bank's primaries: what a search has come to, told for the bank; and a search on one thread, a piece at a
  * time, for whoever keeps the time, stops it, and takes it up again.
  *
- * In    a problem as it was put, a seed, and what a run before it had saved
+ * In    a problem as it was put, a seed, sets wanted, threads, and what a run before it had saved
  * Out   how it stands, the best set so far, and while there is none what came nearest
  *
  * The same seed gives the same sets in the same order, however long each piece takes and however many threads work.
@@ -12,9 +12,11 @@ import type { Cause } from '../gaspath/route/impossible.ts';
 import type { RouteSolution } from '../gaspath/route/problem.ts';
 import type { Miss } from '../gaspath/route/search.ts';
 import { type Site, siteOf } from '../gaspath/route/site.ts';
-import type { StrandStands, Strands } from '../gaspath/strands.ts';
+import type { Threads } from '../gaspath/strand-beside.ts';
+import type { AnswerFound, StrandStands, Strands } from '../gaspath/strands.ts';
 import { StrandsRun } from '../gaspath/strands-run.ts';
 import { PrimariesByHand, type SavedHand } from './primaries-by-hand.ts';
+import { ranked, type Weighed } from './primaries-front.ts';
 import type { ProblemPut } from './primaries-problem.ts';
 import { type PrimariesSet, primariesSet } from './primaries-set.ts';
 
@@ -24,11 +26,26 @@ export type FindingStands = 'impossible' | 'searching' | 'improving' | 'done';
 
 type Put = Extract<ProblemPut, { reached: true }>;
 
+/** A set among those that stand, to be told from the others. */
+export interface OneOfSets extends Weighed {
+  /** The same for this set however many are found beside it. */
+  readonly strand: number;
+  /** Counted from 1, as they were found. */
+  readonly number: number;
+  /** Another is better in all that is weighed. */
+  readonly beaten: boolean;
+}
+
 /** What a search has come to. */
 export interface FoundPrimaries {
-  /** The first of the answers, as good as it is so far; undefined until one stands. */
+  /** The set that is chosen, as good as it is so far; the first where none is. Undefined until one stands. */
   readonly solution: () => RouteSolution | undefined;
   readonly set: () => PrimariesSet | undefined;
+  /** Strand of that set. */
+  readonly chosen: () => number | undefined;
+  readonly choose: (strand: number | undefined) => void;
+  /** All sets that stand, beaten ones last. */
+  readonly sets: () => readonly OneOfSets[];
   /** All answers that stand, in their order. */
   readonly solutions: () => readonly RouteSolution[];
   /** Why it cannot be, found before any search. */
@@ -46,24 +63,37 @@ export interface FoundPrimaries {
 export interface FindingPrimaries extends FoundPrimaries {
   /** One piece of work, some milliseconds. */
   readonly advance: () => FindingStands;
+  /** Nothing is to be done here until another thread has told. */
+  readonly waits: () => boolean;
+  /** Ends the threads beside this one. */
+  readonly end: () => Promise<void>;
   /** Plain data, from which `findPrimaries` goes on. */
   readonly saved: () => SavedFinding;
 }
 
-export function findPrimaries(put: Put, seed: number, saved?: SavedFinding): FindingPrimaries {
-  const { problem } = put;
-  const site = siteOf(problem);
+export interface FindAsked {
+  readonly seed: number;
+  /** Sets wanted, 1 to 8. */
+  readonly sets?: number;
+  readonly saved?: SavedFinding | undefined;
+  /** This thread alone, where none are told. */
+  readonly threads?: Threads;
+}
+
+export function findPrimaries(put: Put, { seed, sets = 1, saved, threads }: FindAsked): FindingPrimaries {
   // what an older page kept had another form: begun anew
   const before = Array.isArray(saved) ? saved : undefined;
-  const run = new StrandsRun(problem, seed, { answers: 1, brief: false }, before, site);
-  const { strands, causes } = run;
+  const run = new StrandsRun(put.problem, seed, { answers: sets, brief: false }, { before, threads });
+  const { strands, causes, site } = run;
   return {
     ...foundPrimaries(put, strands, causes, site),
     advance: () => {
       if (causes.length > 0) return 'impossible';
       return run.advance() ? findingStands(strands) : 'done';
     },
+    waits: () => run.waits,
     saved: () => strands.saved,
+    end: () => run.end(),
   };
 }
 
@@ -80,7 +110,19 @@ export function foundPrimaries(
   site?: Site,
 ): FoundPrimaries {
   const { problem, cylinders } = put;
-  const solution = (): RouteSolution | undefined => strands.answers[0]?.solution;
+  let chosen: number | undefined;
+  const answer = (): AnswerFound | undefined => {
+    const { answers } = strands;
+    return answers.find(({ strand }) => strand === chosen) ?? answers[0];
+  };
+  const solution = (): RouteSolution | undefined => answer()?.solution;
+  /** Worked out once for each solution; bettered, it is another. */
+  const drawn = new WeakMap<RouteSolution, PrimariesSet>();
+  const setOf = (of: RouteSolution): PrimariesSet => {
+    const set = drawn.get(of) ?? primariesSet(problem, cylinders, of);
+    drawn.set(of, set);
+    return set;
+  };
   /** Worked out once for each. */
   let near: { readonly of: Miss; readonly set: PrimariesSet | undefined } | undefined;
   const nearestSet = (): PrimariesSet | undefined => {
@@ -98,7 +140,19 @@ export function foundPrimaries(
     solutions: () => strands.answers.map((answer) => answer.solution),
     set: () => {
       const is = solution();
-      return is === undefined ? undefined : primariesSet(problem, cylinders, is);
+      return is === undefined ? undefined : setOf(is);
+    },
+    chosen: () => answer()?.strand,
+    choose: (strand) => {
+      chosen = strand;
+    },
+    sets: () => {
+      const { answers } = strands;
+      const sets = ranked(answers.map((each) => ({ solution: each.solution, set: setOf(each.solution) })));
+      return sets.map(({ set: _, solution: of, ...weighed }) => {
+        const at = answers.findIndex((each) => each.solution === of);
+        return { strand: answers[at]!.strand, number: at + 1, ...weighed };
+      });
     },
     // ports are counted from one there; here a pipe has its cylinder's number
     causes: causes.map(({ says }) =>

@@ -53,6 +53,7 @@ export {
   findingStands,
   findPrimaries,
   foundPrimaries,
+  type OneOfSets,
   type SavedFinding,
 } from './find-primaries.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';

@@ -32,10 +32,11 @@ export function rankedSets(
   { problem, cylinders }: Extract<ProblemPut, { reached: true }>,
   solutions: readonly RouteSolution[],
 ): readonly RankedSet[] {
-  const all = solutions.map((solution) => {
-    const set = primariesSet(problem, cylinders, solution);
-    return { set, solution, ...weighed(set) };
-  });
+  return ranked(solutions.map((solution) => ({ solution, set: primariesSet(problem, cylinders, solution) })));
+}
+
+export function ranked(sets: readonly Pick<RankedSet, 'set' | 'solution'>[]): readonly RankedSet[] {
+  const all = sets.map((each) => ({ ...each, ...weighed(each.set) }));
   return all
     .map((each) => ({ ...each, beaten: all.some((other) => beats(other, each)) }))
     .sort(

@@ -6,6 +6,13 @@ import { type Cause, impossible } from '../gaspath/route/impossible.ts';
 import type { RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
 import type { Miss } from '../gaspath/route/search.ts';
 import { type Site, siteOf } from '../gaspath/route/site.ts';
+import {
+  type Begin,
+  type OpenThread,
+  type Threads,
+  type ToThread,
+  worksThrough,
+} from '../gaspath/strand-beside.ts';
 import { StrandHand } from '../gaspath/strand-hand.ts';
 import { type StrandStands, Strands, type StrandsAsked, type Task, type Told } from '../gaspath/strands.ts';
 import { StrandsRun } from '../gaspath/strands-run.ts';
@@ -13,8 +20,10 @@ import type { Problem } from '../measured/problem.ts';
 import { EXHAUST_CAUTION, STANDING_CAUTION } from './cautions.ts';
 
 export type {
+  Begin,
   Cause,
   Miss,
+  OpenThread,
   Problem,
   RouteProblem,
   RouteSolution,
@@ -23,9 +32,21 @@ export type {
   StrandStands,
   StrandsAsked,
   Task,
+  Threads,
   Told,
+  ToThread,
 };
-export { impossible, PrimariesRun, readRouteProblem, StrandHand, Strands, StrandsRun, siteOf, solutionJson };
+export {
+  impossible,
+  PrimariesRun,
+  readRouteProblem,
+  StrandHand,
+  Strands,
+  StrandsRun,
+  siteOf,
+  solutionJson,
+  worksThrough,
+};
 
 export const EXHAUST_CAUTIONS: readonly string[] = [EXHAUST_CAUTION, STANDING_CAUTION];
 

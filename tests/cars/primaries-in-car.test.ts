@@ -49,7 +49,7 @@ function seen(id: string, change: (text: string) => string = (text) => text): Se
   });
   const put = primariesProblem(read.car, 'left', scans);
   assert.ok(put.reached);
-  const finding = findPrimaries(put, 1);
+  const finding = findPrimaries(put, { seed: 1 });
   for (let k = 0; k < MOST && finding.advance() !== 'done'; k += 1);
   const set = finding.set();
   assert.ok(set !== undefined);

@@ -55,7 +55,7 @@ function putOf(id: string, side: 'left' | 'right', spec?: string): Put {
 const MOST = 20_000;
 
 function found(put: Put, seed = 1) {
-  const finding = findPrimaries(put, seed);
+  const finding = findPrimaries(put, { seed });
   for (let k = 0; k < MOST && finding.advance() !== 'done'; k += 1);
   const set = finding.set();
   assert.ok(set !== undefined, finding.nearest());
@@ -142,10 +142,10 @@ const leastBetween = (a: readonly Vec3[], b: readonly Vec3[]): number => {
 test('the same seed gives the same set; a run that was saved half way ends where it would have ended', () => {
   const put = putOf('fenwold-201', 'left');
   const whole = found(put, 3);
-  const first = findPrimaries(put, 3);
+  const first = findPrimaries(put, { seed: 3 });
   for (let k = 0; k < 7; k += 1) first.advance();
   const saved = JSON.parse(JSON.stringify(first.saved()));
-  const second = findPrimaries(put, 3, saved);
+  const second = findPrimaries(put, { seed: 3, saved });
   for (let k = 0; k < MOST && second.advance() !== 'done'; k += 1);
   assert.equal(writePrimaries(second.solution()!), writePrimaries(whole.finding.solution()!));
   const back = readPrimaries(writePrimaries(whole.finding.solution()!));
@@ -154,7 +154,7 @@ test('the same seed gives the same set; a run that was saved half way ends where
 
 test('primaries that are too short are refused with the figures, by the number of the cylinder', () => {
   const put = putOf('fenwold-201', 'left', 'short primaries');
-  const finding = findPrimaries(put, 1);
+  const finding = findPrimaries(put, { seed: 1 });
   assert.equal(finding.advance(), 'impossible');
   assert.match(finding.causes.join(' '), /^Cylinder 1: .*318\.0 mm is asked/);
 });
@@ -164,7 +164,7 @@ test('what came nearest lies as it is told, with what is amiss: it is no set, an
   // shorter than any found way, longer than the straight one
   const { problem } = put;
   const tight = { ...put, problem: { ...problem, length: { ...problem.length, target: 445 } } };
-  const finding = findPrimaries(tight, 1);
+  const finding = findPrimaries(tight, { seed: 1 });
   for (let k = 0; k < 400 && finding.nearestSet() === undefined; k += 1) finding.advance();
   const lies = finding.nearestSet();
   assert.ok(lies !== undefined);
@@ -178,7 +178,7 @@ test('what came nearest lies as it is told, with what is amiss: it is no set, an
 test('welds of a set: a pipe of n pieces has n + 1, flange and collector with them, as they are counted on the bench', () => {
   // common practice, no source: every joint of two pieces is one weld round
   const put = putOf('fenwold-201', 'left');
-  const finding = findPrimaries(put, 1);
+  const finding = findPrimaries(put, { seed: 1 });
   while (finding.solution() === undefined) finding.advance();
   const solution = finding.solution()!;
   const [ranked] = rankedSets(put, [solution]);

@@ -24,7 +24,7 @@ const PROBLEM = problemOf('L1-s1');
 const SITE = siteOf(PROBLEM);
 
 const inOne = (seed: number, before?: readonly StrandStands[]): StrandsRun => {
-  const run = new StrandsRun(PROBLEM, seed, ASKED, before, SITE);
+  const run = new StrandsRun(PROBLEM, seed, ASKED, { before, site: SITE });
   while (run.advance());
   return run;
 };
@@ -66,7 +66,7 @@ test('two answers, each checked, the same from one hand and from two, three or f
 test('put down anywhere and taken up again, it comes to the same answers', () => {
   const whole = inOne(5).strands;
   for (const steps of [1, 7, 40]) {
-    const run = new StrandsRun(PROBLEM, 5, ASKED, undefined, SITE);
+    const run = new StrandsRun(PROBLEM, 5, ASKED, { site: SITE });
     for (let k = 0; k < steps; k += 1) run.advance();
     const saved = JSON.parse(JSON.stringify(run.strands.saved), (_, value) => value ?? Infinity);
     assert.deepEqual(inOne(5, saved).strands.answers, whole.answers, `after ${steps} steps`);

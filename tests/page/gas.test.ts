@@ -7,6 +7,7 @@ import type { Page } from 'playwright-core';
 import { eased } from '../../src/gaspath/relax.ts';
 import {
   easePrimaries,
+  findPrimaries,
   openCar,
   primariesBreaches,
   primariesProblem,
@@ -93,6 +94,38 @@ describe('the gas path on the page', { skip: NO_BROWSER }, () => {
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     assert.ok(wide <= PHONE.width, `${wide} px wide`);
     await page.setViewportSize(DESK);
+  });
+
+  test('another set beside the first, weighed as the engine weighs them; the chosen one is drawn, also after a reload', async () => {
+    const page = desk;
+    const pipes = page.locator('.pipes:not(.sets) tbody');
+    const first = await pipes.textContent();
+    await button(page, 'Another set').click();
+    const rows = page.locator('.sets tbody tr');
+    await rows.nth(1).waitFor({ timeout: 60_000 });
+    await page.getByText('Nothing more is gained by small changes.').waitFor({ timeout: 60_000 });
+    assert.notEqual(await pipes.textContent(), first);
+    const opened = openCar({ text: readFileSync(join(workshop.home, CAR, 'car.yaml'), 'utf8') });
+    assert.ok(opened.ok);
+    const put = primariesProblem(opened.car, 'left', []);
+    assert.ok(put.reached);
+    // on one thread here, on as many as the machine has there
+    const finding = findPrimaries(put, { seed: 1, sets: 2 });
+    while (finding.advance() !== 'done');
+    const told = await rows.allTextContents();
+    finding.sets().forEach(({ number, spare, bends, welds }, k) => {
+      const room = spare === undefined ? 'nothing near' : `${(1000 * spare).toFixed(1)} mm`;
+      assert.match(told[k]!.replace(' ↓', ''), new RegExp(`^${number}${room}${bends}.*°${welds}$`));
+    });
+    await page.getByRole('button', { name: /^Set 1/ }).click();
+    await page.waitForFunction(
+      (text) => document.querySelector('.pipes:not(.sets) tbody')?.textContent === text,
+      first,
+    );
+    await page.reload();
+    await rows.nth(1).waitFor();
+    assert.equal(await pipes.textContent(), first);
+    assert.equal(await page.getByRole('button', { name: /^Set 1/ }).getAttribute('aria-pressed'), 'true');
   });
 
   test('a car without an exhaust is told what to write; a scan that is away is told', async () => {

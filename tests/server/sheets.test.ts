@@ -123,7 +123,7 @@ test('sheets of primaries: of a set that is sent, checked against the car as it 
   assert.ok(read.ok);
   const put = primariesProblem(read.car, 'left', []);
   assert.ok(put.reached);
-  const finding = findPrimaries(put, 1);
+  const finding = findPrimaries(put, { seed: 1 });
   while (finding.solution() === undefined) finding.advance();
   const set = writePrimaries(finding.solution()!);
   const address = '/api/cars/one/primaries-sheet';

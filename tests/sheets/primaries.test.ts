@@ -32,7 +32,7 @@ const measure = paperMeasure();
 function matterOf(side: 'left' | 'right') {
   const put = primariesProblem(car, side, scans);
   assert.ok(put.reached);
-  const finding = findPrimaries(put, 1);
+  const finding = findPrimaries(put, { seed: 1 });
   while (finding.set() === undefined) finding.advance();
   const set = finding.set()!;
   return { side, set, shop: primariesShop(car, side, set), notes: put.notes };

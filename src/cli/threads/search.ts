@@ -1,24 +1,18 @@
-/**
- * A search in strands in this thread and, where more are asked for, in others beside it.
- *
- * Each thread holds its own strands for good, so that only tasks and reports pass between them. The answers are the
- * same whatever the number of threads; only the clock, where it ends the search, makes a difference.
- */
+/** A search in strands in this thread and, where more are asked for, in others of this machine beside it. */
 import { existsSync } from 'node:fs';
 import { Worker } from 'node:worker_threads';
 import {
   type Cause,
-  impossible,
+  type OpenThread,
   type RouteProblem,
   type Site,
-  StrandHand,
   type StrandStands,
-  Strands,
+  type Strands,
   type StrandsAsked,
-  siteOf,
-  type Task,
+  StrandsRun,
+  type Told,
+  type ToThread,
 } from '../../questions/primaries.ts';
-import type { Begin, FromThread, ToThread } from './protocol.ts';
 
 export interface SearchAsked extends StrandsAsked {
   readonly problem: RouteProblem;
@@ -38,78 +32,32 @@ export interface Searched {
 
 export async function searched(asked: SearchAsked): Promise<Searched> {
   const { problem, seed, before, enough, threads } = asked;
-  const site = siteOf(problem);
-  const causes = before === undefined ? impossible(site) : [];
-  const strands = new Strands(asked, before);
-  if (causes.length > 0) return { strands, causes, site };
-  const hand = new StrandHand(problem, seed, site);
-  const others = Array.from({ length: threads - 1 }, () => new Other(strands, { problem, seed }));
-  let task: Task | undefined;
+  const run = new StrandsRun(problem, seed, asked, { before, threads: { count: threads, open: openThread } });
   try {
-    while (!strands.done && !enough(strands)) {
-      others.forEach((other, k) => {
-        other.work((strand) => strand % threads === k + 1);
-      });
-      task ??= strands.take((strand) => strand % threads === 0);
-      if (task === undefined) await new Promise((resolve) => setTimeout(resolve, LOOK));
-      else {
-        const told = hand.advance(task, strands.savedOf(task.strand));
-        strands.hear(told);
-        if (told.goesOn !== true) task = undefined;
-        // lets the other threads, and a key that was pressed, be heard
-        await new Promise((resolve) => setImmediate(resolve));
-      }
+    while (!enough(run.strands) && run.advance()) {
+      // lets the other threads, and a key that was pressed, be heard
+      await new Promise((resolve) => (run.waits ? setTimeout(resolve, LOOK) : setImmediate(resolve)));
     }
-    return { strands, causes, site };
+    return run;
   } finally {
-    await Promise.all(others.map((other) => other.end()));
+    await run.end();
   }
 }
 
 /** While this thread has nothing to do, ms. */
 const LOOK = 10;
 
-/** A thread beside this one; it is begun when there is work for it. */
-class Other {
-  private readonly strands: Strands;
-  private readonly begin: Begin;
-  private worker: Worker | undefined;
-  private busy = false;
-  private failed: Error | undefined;
-
-  constructor(strands: Strands, begin: Begin) {
-    this.strands = strands;
-    this.begin = begin;
-  }
-
-  /** Hands it the next task of the strands that it holds, where it has none. @throws what broke it off */
-  work(holds: (strand: number) => boolean): void {
-    if (this.failed !== undefined) throw this.failed;
-    if (this.busy) return;
-    const task = this.strands.take(holds);
-    if (task === undefined) return;
-    this.busy = true;
-    const message: ToThread = { task, saved: this.strands.savedOf(task.strand) };
-    this.worker ??= this.begun();
-    this.worker.postMessage(message);
-  }
-
-  async end(): Promise<void> {
-    await this.worker?.terminate();
-  }
-
-  private begun(): Worker {
-    const worker = new Worker(THREAD, { workerData: this.begin });
-    worker.on('message', (told: FromThread) => {
-      this.strands.hear(told);
-      if (told.goesOn !== true) this.busy = false;
-    });
-    worker.on('error', (reason: Error) => {
-      this.failed = reason;
-    });
-    return worker;
-  }
-}
+const openThread: OpenThread = (begin, hear, fail) => {
+  const worker = new Worker(THREAD, { workerData: begin });
+  worker.on('message', (told: Told) => hear(told));
+  worker.on('error', fail);
+  return {
+    send: (message: ToThread) => worker.postMessage(message),
+    end: async () => {
+      await worker.terminate();
+    },
+  };
+};
 
 /** Beside the command line where it is built, beside this file where it runs from its sources. */
 const THREAD = [

@@ -1,4 +1,7 @@
-/** Finds primaries beside the page: works in short pieces, so that it can be held at any time. */
+/**
+ * Finds primaries beside the page: works in short pieces, so that it can be held at any time, and opens more threads
+ * beside itself where a hard problem has work for them.
+ */
 import {
   type EasingPrimaries,
   easePrimaries,
@@ -9,6 +12,7 @@ import {
   type ProblemPut,
   primariesProblem,
   primariesScene,
+  type SavedFinding,
   type ScanInCar,
   scanForms,
   scanOf,
@@ -16,7 +20,8 @@ import {
 } from '../../questions/index.ts';
 import type { Speech } from '../../units/show.ts';
 import { HandBeside } from './hand-beside.ts';
-import type { Answered, Told } from './protocol.ts';
+import type { Answered, Told, Wanted } from './protocol.ts';
+import { THREADS } from './strand-threads.ts';
 
 const scope = globalThis as unknown as {
   onmessage: (event: MessageEvent<Told>) => void;
@@ -28,10 +33,14 @@ const PIECE = 60;
 const PICTURE = 300;
 /** Between two pictures of what came nearest, which take longer than others. */
 const NEAR = 2000;
+/** While other threads work and there is nothing to do here, ms. */
+const WAIT = 10;
 
-let put: Extract<ProblemPut, { reached: true }> | undefined;
+type Put = Extract<ProblemPut, { reached: true }>;
+let put: Put | undefined;
 let finding: FindingPrimaries | undefined;
 let going = false;
+let wanted = 1;
 const hand = new HandBeside((answer) => scope.postMessage(answer));
 
 /** Puts the problem; what keeps it from being put, where something does. */
@@ -59,13 +68,28 @@ function open(asked: Extract<Told, { kind: 'open' }>): void {
   const messages = refusal(asked);
   if (messages.length > 0) scope.postMessage({ kind: 'refused', messages });
   if (put === undefined || asked.saved === undefined) return;
-  finding = findPrimaries(put, asked.seed, asked.saved);
+  begin(put, asked);
   tell('held');
-  if (asked.hand !== undefined) hand.open(finding, asked.hand);
+  if (asked.hand !== undefined) hand.open(finding!, asked.hand);
 }
 
-function tell(stands: 'held' | 'searching' | 'improving' | 'done'): void {
+function begin(of: Put, { seed, sets, saved, chosen }: Wanted & { readonly saved?: SavedFinding }): void {
+  void finding?.end();
+  wanted = sets;
+  finding = findPrimaries(of, { seed, sets, saved, threads: THREADS });
+  finding.choose(chosen);
+}
+
+type Stands = 'held' | 'searching' | 'improving' | 'done';
+
+function tell(stands: Stands): void {
   if (finding === undefined) return;
+  const sets = finding.sets();
+  // what was asked for is looked at when it comes
+  const newest = sets.find(({ number }) => number > told && number === sets.length);
+  if (newest !== undefined && told > 0) finding.choose(newest.strand);
+  told = sets.length;
+  const chosen = finding.chosen();
   const set = finding.set();
   const solution = finding.solution();
   const nearest = finding.nearest();
@@ -73,6 +97,7 @@ function tell(stands: 'held' | 'searching' | 'improving' | 'done'): void {
     drawn = performance.now();
     near = finding.nearestSet();
   }
+  stood = stands;
   scope.postMessage({
     kind: 'progress',
     stands,
@@ -80,10 +105,16 @@ function tell(stands: 'held' | 'searching' | 'improving' | 'done'): void {
     ...(nearest === undefined ? {} : { nearest }),
     ...(set !== undefined || near === undefined ? {} : { near }),
     ...(set === undefined || solution === undefined ? {} : { set, file: writePrimaries(solution) }),
+    sets,
+    ...(chosen === undefined ? {} : { chosen }),
+    wanted,
     saved: finding.saved(),
   });
 }
 
+/** Sets that were told, and how the finding stood. */
+let told = 0;
+let stood: Stands = 'held';
 let shown = 0;
 let drawn = 0;
 let near: PrimariesSet | undefined;
@@ -92,7 +123,11 @@ function go(): void {
   if (!going || finding === undefined) return;
   const until = performance.now() + PIECE;
   let stands = finding.advance();
-  while (performance.now() < until && (stands === 'searching' || stands === 'improving')) {
+  while (
+    performance.now() < until &&
+    !finding.waits() &&
+    (stands === 'searching' || stands === 'improving')
+  ) {
     stands = finding.advance();
   }
   if (stands === 'impossible') {
@@ -104,8 +139,13 @@ function go(): void {
     shown = performance.now();
     tell(stands);
   }
-  if (stands === 'done') going = false;
-  else setTimeout(go);
+  if (stands === 'done') halt();
+  else setTimeout(go, finding.waits() ? WAIT : 0);
+}
+
+function halt(): void {
+  going = false;
+  void finding?.end();
 }
 
 let easing: { readonly of: EasingPrimaries; readonly speech: Speech } | undefined;
@@ -146,14 +186,18 @@ scope.onmessage = ({ data }) => {
   easing = undefined;
   if (data.kind === 'open') open(data);
   else if (data.kind === 'hold') {
-    going = false;
+    halt();
     tell('held');
+  } else if (data.kind === 'choose') {
+    hand.forget();
+    finding?.choose(data.strand);
+    tell(stood);
   } else if (data.kind === 'hand') {
     if (finding !== undefined && !going) hand.do(finding, data.does);
   } else if (put !== undefined) {
     hand.forget();
     near = undefined;
-    finding = findPrimaries(put, data.seed, data.saved);
+    begin(put, data);
     going = true;
     go();
   }

@@ -5,6 +5,7 @@ import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { HandCard, type HandMode } from './hand-card.tsx';
 import { InCar } from './in-car.tsx';
+import { SetsFound } from './sets-found.tsx';
 import { SheetsWord } from './sheets-word.tsx';
 import type { Finding } from './use-finding.ts';
 import { GAS_WORDS } from './words.ts';
@@ -63,6 +64,7 @@ export function GasCard({ finding, lit, onLight, mode, onMode }: Props) {
       )}
       {set === undefined && progress?.near !== undefined && <Near near={progress.near} />}
       <WouldDo finding={finding} />
+      <SetsFound finding={finding} />
       {set !== undefined && scene !== undefined && !going && (
         <HandCard mode={mode} onMode={onMode} hand={hand} scene={scene} does={does} />
       )}
@@ -111,7 +113,8 @@ function Buttons({ finding }: { readonly finding: Finding }) {
   const { place } = usePage();
   const { id } = useCar();
   const { going, progress, scene, find, hold, another, hand } = finding;
-  const { stands, starts, nearest, set, file } = progress ?? {};
+  const { stands, starts, nearest, set, file, wanted = 1 } = progress ?? {};
+  const found = progress?.sets.length ?? 0;
   const begun = progress !== undefined;
   const finished = stands === 'done';
   // the finder goes on from its own set, and does not take one away that a hand has moved
@@ -148,12 +151,19 @@ function Buttons({ finding }: { readonly finding: Finding }) {
       </p>
       <p role="status">
         {going && set === undefined && `Looking: ${starts ?? 0} fresh starts. ${nearest ?? ''}`}
-        {going && set !== undefined && 'Found one that stands; bettering it.'}
+        {going && set !== undefined && found < wanted && `Looking for another: ${starts ?? 0} fresh starts.`}
+        {going && set !== undefined && found >= wanted && 'Found one that stands; bettering it.'}
         {!going &&
           stands === 'held' &&
           set === undefined &&
           `Held after ${starts} fresh starts. ${nearest ?? ''}`}
-        {!going && !moved && stands === 'held' && set !== undefined && 'Held; this one stands.'}
+        {!going &&
+          !moved &&
+          stands === 'held' &&
+          set !== undefined &&
+          (found < wanted
+            ? 'Held while looking for another; what is found stands.'
+            : 'Held; this one stands.')}
         {!moved && finished && set !== undefined && 'Nothing more is gained by small changes.'}
         {moved &&
           'Moved by hand since it was found. Undone, or put back as it was found, the finder can go on.'}

@@ -5,6 +5,7 @@ import type {
   HandAsk,
   HandKeep,
   HandTold,
+  OneOfSets,
   PrimariesScene,
   PrimariesSet,
   SavedFinding,
@@ -13,8 +14,17 @@ import type {
 import type { Speech } from '../../units/show.ts';
 import type { CarSource } from '../engine/answers.ts';
 
+/** What is looked for. */
+export interface Wanted {
+  readonly seed: number;
+  /** Sets, all told. */
+  readonly sets: number;
+  /** The set that is looked at; the first where none is chosen. */
+  readonly chosen?: number;
+}
+
 export type Told =
-  | {
+  | ({
       readonly kind: 'open';
       readonly source: CarSource;
       readonly side: 'left' | 'right';
@@ -23,10 +33,11 @@ export type Told =
       readonly saved?: SavedFinding;
       /** What was done by hand to the set of that run. */
       readonly hand?: SavedHand;
-      readonly seed: number;
-    }
-  | { readonly kind: 'find'; readonly seed: number; readonly saved?: SavedFinding }
+    } & Wanted)
+  | ({ readonly kind: 'find'; readonly saved?: SavedFinding } & Wanted)
   | { readonly kind: 'hold' }
+  /** One of the sets that were found. */
+  | { readonly kind: 'choose'; readonly strand: number }
   /** What would let them fit, one thing at a time. */
   | { readonly kind: 'ease'; readonly seed: number; readonly speech: Speech }
   | { readonly kind: 'hand'; readonly does: HandDoes };
@@ -67,6 +78,11 @@ export interface Progress {
   readonly set?: PrimariesSet;
   /** The set as a file of the exchange form. */
   readonly file?: string;
+  /** All that stand, of which `set` is the chosen one. */
+  readonly sets: readonly OneOfSets[];
+  readonly chosen?: number;
+  /** Sets that are looked for, all told. */
+  readonly wanted: number;
   readonly saved: SavedFinding;
 }
 

@@ -11,7 +11,7 @@ import { type PrimariesScene, type PrimariesSet, type SavedHand, scanForms } fro
 import { fetchScan } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
-import type { Answered, EasedTold, HandAnswer, HandDoes, Progress, Told } from './protocol.ts';
+import type { Answered, EasedTold, HandAnswer, HandDoes, Progress, Told, Wanted } from './protocol.ts';
 
 export interface Finding {
   readonly scene?: PrimariesScene;
@@ -30,8 +30,10 @@ export interface Finding {
   /** Begins, or goes on from where it was held. */
   readonly find: () => void;
   readonly hold: () => void;
-  /** Begins anew from other starting places. */
+  /** Looks for one more set beside those that stand; anew, from other starting places, where no more are kept. */
   readonly another: () => void;
+  /** One of the sets that stand, to be looked at. */
+  readonly choose: (strand: number) => void;
   /** What would let them fit, where nothing does; undefined while it was not asked. */
   readonly eased?: EasedTold;
   readonly ease: () => void;
@@ -43,6 +45,8 @@ export interface Finding {
 interface Kept {
   readonly of: string;
   readonly seed: number;
+  readonly sets?: number;
+  readonly chosen?: number | undefined;
   readonly saved: Progress['saved'];
   readonly hand?: SavedHand;
 }
@@ -67,7 +71,10 @@ function keep(id: string, bank: string, kept: Kept): void {
   }
 }
 
-type State = Omit<Finding, 'find' | 'hold' | 'another' | 'does' | 'found' | 'ease' | 'stopEasing'>;
+type State = Omit<Finding, 'find' | 'hold' | 'another' | 'choose' | 'does' | 'found' | 'ease' | 'stopEasing'>;
+/** A search keeps no more strands than this, and each gives one set. */
+const MOST_SETS = 8;
+
 const NOTHING: State = { notes: [], refused: [], causes: [], going: false };
 
 export function useFinding(): Finding {
@@ -77,9 +84,19 @@ export function useFinding(): Finding {
   const of = `${file.version} ${car.spec}`;
   const worker = useRef<Worker>(undefined);
   const seed = useRef(1);
+  const sets = useRef(1);
   const lastKept = useRef<Kept>(undefined);
   const pulls = useRef<{ waiting: boolean; next?: HandDoes | undefined }>({ waiting: false });
   const [state, setState] = useState<State>(NOTHING);
+
+  const lookedFor = useCallback(
+    (chosen: number | undefined): Wanted => ({
+      seed: seed.current,
+      sets: sets.current,
+      ...(chosen === undefined ? {} : { chosen }),
+    }),
+    [],
+  );
 
   useEffect(() => {
     let wanted = true;
@@ -89,7 +106,14 @@ export function useFinding(): Finding {
     made.onmessage = ({ data }: MessageEvent<Answered>) => {
       if (!wanted) return;
       if (data.kind === 'progress')
-        lastKept.current = { ...lastKept.current, of, seed: seed.current, saved: data.saved };
+        lastKept.current = {
+          ...lastKept.current,
+          of,
+          seed: seed.current,
+          sets: data.wanted,
+          chosen: data.chosen,
+          saved: data.saved,
+        };
       if (data.kind === 'hand' && data.saved !== undefined && lastKept.current !== undefined)
         lastKept.current = { ...lastKept.current, hand: data.saved };
       if (lastKept.current !== undefined && (data.kind === 'progress' || data.kind === 'hand'))
@@ -111,6 +135,7 @@ export function useFinding(): Finding {
     };
     const kept = keptBefore(id, bank, of);
     seed.current = kept?.seed ?? 1;
+    sets.current = kept?.sets ?? 1;
     lastKept.current = kept;
     pulls.current = { waiting: false };
     const open = async (): Promise<void> => {
@@ -122,7 +147,7 @@ export function useFinding(): Finding {
         source,
         side: bank,
         scans,
-        seed: seed.current,
+        ...lookedFor(kept?.chosen),
         ...(kept === undefined ? {} : { saved: kept.saved }),
         ...(kept?.hand === undefined ? {} : { hand: kept.hand }),
       };
@@ -135,7 +160,7 @@ export function useFinding(): Finding {
       wanted = false;
       made.terminate();
     };
-  }, [id, bank, of, car, source]);
+  }, [id, bank, of, car, source, lookedFor]);
 
   const tell = useCallback((told: Told) => worker.current?.postMessage(told), []);
   const does = useCallback(
@@ -165,14 +190,28 @@ export function useFinding(): Finding {
   const find = (): void => {
     dropHand();
     setState(begin);
-    const saved = state.progress?.saved;
-    tell({ kind: 'find', seed: seed.current, ...(saved === undefined ? {} : { saved }) });
+    const { saved, chosen } = state.progress ?? {};
+    tell({ kind: 'find', ...lookedFor(chosen), ...(saved === undefined ? {} : { saved }) });
   };
-  const another = (): void => {
+  const anew = (): void => {
     seed.current += 1;
+    sets.current = 1;
     dropHand();
     setState(({ progress: _, ...before }) => ({ ...begin(before), causes: [] }));
-    tell({ kind: 'find', seed: seed.current });
+    tell({ kind: 'find', ...lookedFor(undefined) });
+  };
+  const another = (): void => {
+    const found = state.progress?.sets.length ?? 0;
+    if (found < sets.current || sets.current === MOST_SETS) anew();
+    else {
+      sets.current += 1;
+      find();
+    }
+  };
+  const choose = (strand: number): void => {
+    dropHand();
+    setState(({ hand: _, bendsAt: __, ...before }) => before);
+    tell({ kind: 'choose', strand });
   };
   return {
     ...shown(state),
@@ -180,6 +219,7 @@ export function useFinding(): Finding {
     find,
     hold: () => tell({ kind: 'hold' }),
     another,
+    choose,
     ease: () => tell({ kind: 'ease', seed: seed.current, speech }),
     stopEasing: () => tell({ kind: 'hold' }),
     does,
