@@ -202,6 +202,7 @@ function checkBank(side: BankName, bank: BankForm, { tube }: ExhaustForm): Probl
       ),
     );
   }
+  problems.push(...checkRows(side, bank, tube.outside.value));
   const ring = collector.ring?.value;
   const least = tube.outside.value / 2 / Math.sin(Math.PI / ports.length);
   if (ring !== undefined && ring < least * (1 - 1e-6)) {
@@ -215,6 +216,45 @@ function checkBank(side: BankName, bank: BankForm, { tube }: ExhaustForm): Probl
     );
   }
   return problems;
+}
+
+function checkRows(side: BankName, { ports, collector }: BankForm, outside: number): Problem[] {
+  const { rows, ring } = collector;
+  if (rows === undefined) return [];
+  const at = `${side}.collector.rows`;
+  const sum = rows.counts.reduce((a, b) => a + b, 0);
+  return [
+    ...(ring === undefined
+      ? []
+      : [
+          tell(
+            'exhaust/rows-and-ring',
+            at,
+            `The ${side} collector has rows of inlets and the radius of a ring.`,
+            'Keep the one that it has.',
+          ),
+        ]),
+    ...(sum >= ports.length
+      ? []
+      : [
+          tell(
+            'exhaust/rows-count',
+            `${at}.counts`,
+            `The rows of the ${side} collector hold ${sum} inlets for ${ports.length} ports.`,
+            'Each pipe needs one.',
+          ),
+        ]),
+    ...(rows.pitch.value >= outside * (1 - 1e-6)
+      ? []
+      : [
+          tell(
+            'exhaust/rows-near',
+            `${at}.pitch`,
+            `At a pitch of ${mm(rows.pitch.value)} tubes of ${mm(outside)} cut into one another.`,
+            'Middle to middle is wanted.',
+          ),
+        ]),
+  ];
 }
 
 /** Stock is told apart by its name alone. */

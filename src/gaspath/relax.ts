@@ -76,13 +76,14 @@ export function eased(problem: RouteProblem, what: Eased, by: number): RouteProb
         collector.mode === 'free'
           ? [collector.boxMin, collector.boxMax]
           : [collector.origin, collector.origin];
-      const { n, ringRadius, axis } = collector;
+      const { n, ringRadius, rows, axis } = collector;
       return {
         ...problem,
         collector: {
           mode: 'free',
           n,
           ringRadius,
+          ...(rows === undefined ? {} : { rows }),
           axis,
           coneDeg: collector.mode === 'free' ? collector.coneDeg : 0,
           boxMin: [min[0] - by, min[1] - by, min[2] - by],

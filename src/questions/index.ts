@@ -115,7 +115,7 @@ export {
   type SavedHand,
 } from './primaries-by-hand.ts';
 export { readPrimaries, writePrimaries } from './primaries-file.ts';
-export { beats, type RankedSet, rankedSets, type Weighed } from './primaries-front.ts';
+export { beats, passedWords, type RankedSet, rankedSets, type Weighed } from './primaries-front.ts';
 export type { HotGap, HotPipe, PrimariesHot } from './primaries-hot.ts';
 export { type PrimariesInCar, primariesInCar } from './primaries-in-car.ts';
 export {

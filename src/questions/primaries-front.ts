@@ -1,10 +1,12 @@
 /**
  * Several sets of primaries to choose from: what the shop weighs of each, and which is beaten by another in all of it.
  *
- * One set is beaten where another has as much room, no more bends, turning, welds and mass, and is better in one of
- * them (the order of Pareto). Those that are not come first, those with fewer bends before those with more.
+ * One set is beaten where another has as much room, passes no more inlets over, has no more bends, turning, welds and
+ * mass, and is better in one of them (the order of Pareto). Those that are not come first, of them those in rotation,
+ * of them those with fewer bends.
  */
 import type { RouteSolution } from '../gaspath/route/problem.ts';
+import { ROTATION_WORK } from '../gaspath/route/search.ts';
 import type { Kilogram, Metre, Radian } from '../units/quantity.ts';
 import type { ProblemPut } from './primaries-problem.ts';
 import { type PrimariesSet, primariesSet } from './primaries-set.ts';
@@ -12,6 +14,8 @@ import { type PrimariesSet, primariesSet } from './primaries-set.ts';
 export interface Weighed {
   /** Least room beyond what was asked; undefined where nothing is near. */
   readonly spare?: Metre;
+  /** Inlets that are passed over in a round of the firing order; none in rotation. */
+  readonly passed: number;
   readonly bends: number;
   readonly turned: Radian;
   /** Along the pipes, one at each seam, flange and collector. */
@@ -28,6 +32,12 @@ export interface RankedSet extends Weighed {
 /** Less than this is no difference to anybody: a tenth of a millimetre, a degree, ten grams. */
 const ALIKE = { spare: 1e-4, turned: Math.PI / 180, mass: 0.01 } as const;
 
+/** What is to be said of a set that is not in rotation. */
+export const passedWords = (passed: number): string =>
+  `Not in rotation: in a round of the firing order ${passed} ${
+    passed === 1 ? 'inlet is' : 'inlets are'
+  } passed over, where a pulse enters farther on than beside the one before it. Such an order is taken only after ${ROTATION_WORK} tries of those in rotation.`;
+
 export function rankedSets(
   { problem, cylinders }: Extract<ProblemPut, { reached: true }>,
   solutions: readonly RouteSolution[],
@@ -40,15 +50,20 @@ export function ranked(sets: readonly Pick<RankedSet, 'set' | 'solution'>[]): re
   return all
     .map((each) => ({ ...each, beaten: all.some((other) => beats(other, each)) }))
     .sort(
-      (a, b) => Number(a.beaten) - Number(b.beaten) || a.bends - b.bends || (b.spare ?? 1) - (a.spare ?? 1),
+      (a, b) =>
+        Number(a.beaten) - Number(b.beaten) ||
+        a.passed - b.passed ||
+        a.bends - b.bends ||
+        (b.spare ?? 1) - (a.spare ?? 1),
     );
 }
 
-function weighed({ pipes, spare, mass }: PrimariesSet): Weighed {
+function weighed({ pipes, spare, mass, passed }: PrimariesSet): Weighed {
   const sum = (of: (pipe: PrimariesSet['pipes'][number]) => number): number =>
     pipes.reduce((all, pipe) => all + of(pipe), 0);
   return {
     ...(spare === undefined ? {} : { spare }),
+    passed,
     bends: sum((pipe) => pipe.bends),
     turned: sum((pipe) => pipe.turned),
     welds: sum((pipe) => pipe.seams.length + 2),
@@ -61,6 +76,7 @@ export function beats(one: Weighed, other: Weighed): boolean {
   // by how much the one is better, in what counts as a difference
   const better = [
     ((one.spare ?? 1) - (other.spare ?? 1)) / ALIKE.spare,
+    other.passed - one.passed,
     other.bends - one.bends,
     (other.turned - one.turned) / ALIKE.turned,
     other.welds - one.welds,

@@ -7,7 +7,8 @@
  */
 import type { BankForm, BankName, ExhaustForm } from '../car/check-exhaust.ts';
 import type { Car } from '../car/read.ts';
-import type { Port, Round, RouteProblem, Solid } from '../gaspath/route/problem.ts';
+import { roundRows } from '../gaspath/route/inlets.ts';
+import type { Inlets, Port, Round, RouteProblem, Solid } from '../gaspath/route/problem.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { tubeMaterial } from '../materials/tube-material.ts';
 import { add, cross, dot, length, scale, sub, unit, type Vec3 } from '../maths/vec3.ts';
@@ -122,11 +123,7 @@ export function primariesProblem(
             : numbers.of(bank.collector.length) * MM,
         radiusAdd: 0,
       },
-      order: {
-        mode: 'rotation',
-        firing: exhaust.firing.map((each) => bank.cylinders.indexOf(each)).filter((port) => port >= 0),
-        sense: 'either',
-      },
+      order: orderOf(exhaust, bank),
       shell: shellOf(scans),
       solids,
       clearance: {
@@ -143,23 +140,45 @@ export function primariesProblem(
   };
 }
 
+/** In a row nothing goes round: any order will do. */
+function orderOf({ firing, order }: ExhaustForm, { cylinders, collector }: BankForm): RouteProblem['order'] {
+  if (collector.rows !== undefined) return { mode: 'free' };
+  return {
+    mode: 'rotation',
+    firing: firing.map((each) => cylinders.indexOf(each)).filter((port) => port >= 0),
+    sense: 'either',
+    // no more than this can be passed over in a round
+    ...(order === 'in rotation' ? {} : { passed: cylinders.length ** 2 }),
+  };
+}
+
+function inletsOf({ collector }: BankForm, pipes: number, od: number, gap: number, numbers: Numbers): Inlets {
+  const { rows, ring } = collector;
+  if (rows !== undefined) {
+    const pitch = numbers.of(rows.pitch) * MM;
+    const n = rows.counts.reduce((a, b) => a + b, 0);
+    return { n, ringRadius: roundRows(rows.counts, pitch), rows: { counts: rows.counts, pitch } };
+  }
+  const touching = (od + gap) / 2 / Math.sin(Math.PI / pipes);
+  return { n: pipes, ringRadius: ring === undefined ? touching : numbers.of(ring) * MM };
+}
+
 function collectorOf(
-  { collector }: BankForm,
-  n: number,
+  bank: BankForm,
+  pipes: number,
   od: number,
   gap: number,
   numbers: Numbers,
 ): RouteProblem['collector'] {
+  const { collector } = bank;
+  const inlets = inletsOf(bank, pipes, od, gap, numbers);
   const mouth = numbers.point(collector.mouth);
   const axis = unit(sub(numbers.point(collector.downstream), mouth));
-  const touching = (od + gap) / 2 / Math.sin(Math.PI / n);
-  const ringRadius = collector.ring === undefined ? touching : numbers.of(collector.ring) * MM;
   const { free } = collector;
   if (free === undefined) {
     return {
       mode: 'fixed',
-      n,
-      ringRadius,
+      ...inlets,
       origin: inMm(mouth),
       axis,
       ref: inletWay(axis, collector.clock ?? 0),
@@ -169,8 +188,7 @@ function collectorOf(
   const at = inMm(mouth);
   return {
     mode: 'free',
-    n,
-    ringRadius,
+    ...inlets,
     boxMin: [at[0] - half[0], at[1] - half[1], at[2] - half[2]],
     boxMax: [at[0] + half[0], at[1] + half[1], at[2] + half[2]],
     axis,

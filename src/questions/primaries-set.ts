@@ -7,6 +7,8 @@
 import { into, stations } from '../gaspath/pipework/centreline.ts';
 import { bendsOf, developedLength, type Pipe, pipeMass } from '../gaspath/pipework/pipe.ts';
 import { solutionJson } from '../gaspath/route/exchange.ts';
+import { inletPlace } from '../gaspath/route/inlets.ts';
+import { overOf } from '../gaspath/route/order.ts';
 import type { Pose, RoutedPipe, RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
 import { nearPlaces } from '../gaspath/verify/nearest.ts';
 import { laidOut } from '../gaspath/verify/read.ts';
@@ -46,7 +48,14 @@ export interface PrimaryOfSet {
 
 export interface PrimariesSet {
   readonly pipes: readonly PrimaryOfSet[];
-  readonly collector: { readonly mouth: Vec3; readonly axis: Vec3; readonly inlets: readonly Vec3[] };
+  readonly collector: {
+    readonly mouth: Vec3;
+    readonly axis: Vec3;
+    readonly inlets: readonly Vec3[];
+    /** The same in the plane of the mouth, seen with the flow, inlet 1 of a ring on top: to the right, up. */
+    readonly seen: readonly (readonly [Metre, Metre])[];
+    readonly inRows: boolean;
+  };
   readonly target: Metre;
   readonly within: Metre;
   /** Longest less shortest. */
@@ -54,6 +63,8 @@ export interface PrimariesSet {
   readonly mass: Kilogram;
   /** Least spare of all. */
   readonly spare?: Metre;
+  /** Inlets that are passed over in a round of the firing order; none where they stand in rotation. */
+  readonly passed: number;
   /** In the order in which they fire, the inlets that are met. */
   readonly order: readonly { readonly cylinder: number; readonly inlet: number }[];
   /** What the check by other means found amiss; none where the set stands. */
@@ -86,6 +97,10 @@ export function primariesSet(
     apart: Math.max(...lengths) - Math.min(...lengths),
     mass: pipes.reduce((sum, { mass }) => sum + mass, 0),
     ...(spares.length === 0 ? {} : { spare: Math.min(...spares) }),
+    passed: overOf(
+      problem,
+      problem.ports.map((_, port) => inletOf.get(port)!),
+    ),
     order: firing.map((port) => ({ cylinder: cylinders[port]!, inlet: inletOf.get(port)! + 1 })),
     breaches: breaches.map((each) => breachWords(each, cylinders)),
     cautions: [EXHAUST_CAUTION, STANDING_CAUTION],
@@ -200,9 +215,12 @@ export function collectorDrawn(
     axis[0] * ref[1] - axis[1] * ref[0],
   ];
   const inlets = Array.from({ length: collector.n }, (_, k): Vec3 => {
-    const angle = (2 * Math.PI * k) / collector.n;
-    const [c, s] = [collector.ringRadius * Math.cos(angle), collector.ringRadius * Math.sin(angle)];
+    const [c, s] = inletPlace(collector, k);
     return [0, 1, 2].map((i) => (origin[i]! + c * ref[i]! + s * across[i]!) / MM) as unknown as Vec3;
   });
-  return { mouth: scale(origin, 1 / MM), axis, inlets };
+  const seen = inlets.map((_, k): [Metre, Metre] => {
+    const [c, s] = inletPlace(collector, k);
+    return [s / MM, c / MM];
+  });
+  return { mouth: scale(origin, 1 / MM), axis, inlets, seen, inRows: collector.rows !== undefined };
 }

@@ -90,6 +90,9 @@ export const outletCut = (
 
 function mergeOf({ collector, ports }: BankForm, od: Metre, numbers: Numbers): TemplatesOfSet {
   const { lean } = collector;
+  if (collector.rows !== undefined) {
+    return { templates: [], notes: ['No merge cut: it is known for inlets on a ring, not in rows.'] };
+  }
   if (lean === undefined) {
     return {
       templates: [],

@@ -5,6 +5,7 @@
  * Out   the laid-out document; what is measured and who made it stays blank
  */
 import type { BankName } from '../car/check-exhaust.ts';
+import { passedWords } from '../questions/primaries-front.ts';
 import type { PrimariesInCar } from '../questions/primaries-in-car.ts';
 import type { PrimariesSet } from '../questions/primaries-set.ts';
 import type { Cut, PrimariesShop } from '../questions/primaries-shop.ts';
@@ -59,8 +60,9 @@ export function primariesSheet(
     ...routeTable(sheet),
     gap(1),
     ...small(
-      `Inlets are counted round the ring; in firing order the cylinders enter ${order}. All ${size(set.target)} ± ${size(set.within)} from flange to collector inlet along the middle; ${spokenAmount(set.mass, 'kg', 2, speech)} without flanges and welds.`,
+      `Inlets are counted ${set.collector.inRows ? 'row by row' : 'round the ring'}; in firing order the cylinders enter ${order}. All ${size(set.target)} ± ${size(set.within)} from flange to collector inlet along the middle; ${spokenAmount(set.mass, 'kg', 2, speech)} without flanges and welds.`,
     ),
+    ...(set.passed === 0 ? [] : small(passedWords(set.passed))),
     ...of.notes.flatMap(small),
     opening(heading('Cut list')),
     ...cutTable(sheet),

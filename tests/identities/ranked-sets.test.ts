@@ -6,6 +6,7 @@ import { beats, type Weighed } from '../../src/questions/index.ts';
 
 const drawn = (chance: Chance): Weighed => ({
   spare: chance.below(4) / 1000,
+  passed: chance.below(2),
   bends: 10 + chance.below(3),
   turned: 8 + chance.below(3) / 4,
   welds: 30 + chance.below(3),
@@ -18,8 +19,9 @@ test('beaten is who is nowhere better and somewhere worse; nobody beats himself,
   for (let k = 0; k < 2000; k += 1) {
     const [a, b] = [drawn(chance), drawn(chance)];
     // the more the better of each
-    const worth = ({ spare, bends, turned, welds, mass }: Weighed) => [
+    const worth = ({ spare, passed, bends, turned, welds, mass }: Weighed) => [
       spare!,
+      -passed,
       -bends,
       -turned,
       -welds,
@@ -36,7 +38,7 @@ test('beaten is who is nowhere better and somewhere worse; nobody beats himself,
 });
 
 test('what no shop could tell apart beats nobody; no wall near is more room than any', () => {
-  const one: Weighed = { spare: 0.003, bends: 12, turned: 9, welds: 30, mass: 5 };
+  const one: Weighed = { spare: 0.003, passed: 0, bends: 12, turned: 9, welds: 30, mass: 5 };
   assert.equal(beats({ ...one, spare: 0.00305, turned: 8.99, mass: 4.995 }, one), false);
   const { spare: _, ...free } = one;
   assert.equal(beats(free, one), true);

@@ -129,8 +129,12 @@ test('it uses every key of version 1', { skip: CAR_FILE_VERSION !== 1 && 'the fo
   const file = parse(text) as Record<string, Record<string, unknown>>;
   const schema = carFileSchema();
   // a corner is a corner: front left and rear left together have to use every key
-  const { front, rear, ...rest } = schema.properties!;
+  const { front, rear, exhaust, ...rest } = schema.properties!;
   walk({ ...schema, properties: rest }, [file], '');
+  // and a bank a bank
+  const { left, right: _, ...ofBoth } = exhaust!.properties!;
+  walk({ ...exhaust!, properties: ofBoth }, [file.exhaust], 'exhaust');
+  walk(left!, [file.exhaust!.left, file.exhaust!.right], 'bank');
   const corner = front!.properties!.left!;
   walk(corner, [file.front!.left, file.rear!.left], 'corner');
   const axle = Object.fromEntries(

@@ -104,7 +104,17 @@ const port = z.strictObject({
   ),
 });
 
+const rows = z.strictObject({
+  counts: z
+    .array(count('inlets in a row', 1, 6))
+    .min(1)
+    .max(4)
+    .meta({ title: 'inlets in each row, row by row; the first begins at the clock angle' }),
+  pitch: length('middle of an inlet to that of its neighbour, along a row and across', 'Vernier.', 15, 120),
+});
+
 const collector = z.strictObject({
+  rows: rows.meta({ title: 'inlets in rows instead of on a ring; any order is then taken' }).optional(),
   ring: length(
     'radius of the circle on which the middles of the inlets stand',
     'Vernier over two opposite inlets, less a diameter, halved.',
@@ -320,6 +330,10 @@ export const exhaust = z.strictObject({
     .record(z.string(), scan)
     .meta({ title: 'scans of the bodywork, by a name of your own' })
     .optional(),
+  order: choice('how the inlets of a ring follow the firing order; left out, the second', [
+    'in rotation',
+    'in rotation, else the next best',
+  ]).optional(),
   suspension: choice('links of the rear suspension through their travel', [
     'kept clear',
     'left out',

@@ -16,6 +16,7 @@ const found = z.strictObject({
   mass: z.number().meta({ description: 'kg' }),
   spare: number('m, least room beyond what was asked; null where nothing is near'),
   collector: z.strictObject({ mouth: place, axis: z.array(z.number()).length(3) }),
+  passed: z.int().meta({ description: 'inlets passed over in a round of the firing order; 0 in rotation' }),
   order: z
     .array(z.strictObject({ cylinder, inlet: z.int() }))
     .meta({ description: 'in firing order; inlets counted from 1 round the ring' }),
@@ -136,6 +137,7 @@ export const primariesForm = z.strictObject({
     .array(
       z.strictObject({
         spare: metres.optional().meta({ description: 'm, least room beyond what was asked' }),
+        passed: z.int().meta({ description: 'inlets passed over in a round of the firing order' }),
         bends: z.int(),
         turned: radians,
         welds: z.int().meta({ description: 'along the pipes, flanges and collector with them' }),

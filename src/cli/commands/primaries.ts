@@ -8,6 +8,7 @@ import {
   type PrimariesInCar,
   type PrimariesSet,
   type PrimaryOfSet,
+  passedWords,
   primariesInCar,
   type RankedSet,
   rankedSets,
@@ -215,14 +216,17 @@ function rankedLines(ranked: readonly RankedSet[], speech: Speech): string[] {
   return [
     ...table([
       ['Set', 'room beyond what was asked', 'bends', 'turned', 'welds', 'mass', ''],
-      ...ranked.map(({ spare, bends, turned, welds, mass, beaten }, k) => [
+      ...ranked.map(({ spare, passed, bends, turned, welds, mass, beaten }, k) => [
         String(k + 1),
         spare === undefined ? 'nothing near' : length(spare),
         String(bends),
         `${((turned * 180) / Math.PI).toFixed(0)}°`,
         String(welds),
         `${mass.toFixed(2)} kg`,
-        beaten ? 'another is better in all of it' : '',
+        [
+          ...(passed === 0 ? [] : [`not in rotation, ${passed} passed over`]),
+          ...(beaten ? ['another is better in all of it'] : []),
+        ].join('; '),
       ]),
     ]),
   ];
@@ -252,12 +256,13 @@ function setLines(set: PrimariesSet, speech: Speech): string[] {
       ]),
     ]),
     '',
-    `Round the collector, inlet 1 on: cylinders ${byInlet(set)
+    `${set.collector.inRows ? 'In the rows of' : 'Round'} the collector, inlet 1 on: cylinders ${byInlet(set)
       .map(({ cylinder }) => cylinder)
       .join(', ')}.`,
     `In firing order the inlets are met ${set.order.map(({ inlet }) => inlet).join(', ')} (cylinders ${set.order
       .map(({ cylinder }) => cylinder)
       .join(', ')}).`,
+    ...(set.passed === 0 ? [] : [passedWords(set.passed)]),
     `All together ${set.mass.toFixed(2)} kg without flanges and welds; as drawn they are equal within ${length(Math.max(set.apart, DRAWN), 2)}; asked for: ${length(set.target)} ± ${length(set.within)}.`,
     ...(set.spare === undefined ? [] : [`Least room beyond what was asked: ${length(set.spare)}.`]),
     'Places are on the middle of the pipe, in the axes of the car: forward, left, up.',
@@ -280,6 +285,7 @@ const setOut = (set: PrimariesSet) => ({
   mass: set.mass,
   spare: set.spare ?? null,
   collector: { mouth: [...set.collector.mouth], axis: [...set.collector.axis] },
+  passed: set.passed,
   order: set.order.map(({ cylinder, inlet }) => ({ cylinder, inlet })),
   pipes: set.pipes.map(({ cylinder, inlet, length, bends, turned, mass, tightest }) => ({
     cylinder,

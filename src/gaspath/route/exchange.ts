@@ -8,7 +8,16 @@
 
 import { cross, dot, type Vec3 } from '../../maths/vec3.ts';
 import type { Problem } from '../../measured/problem.ts';
-import type { FixedCollector, FreeCollector, Order, RouteProblem, RouteSolution, Solid } from './problem.ts';
+import { roundRows } from './inlets.ts';
+import type {
+  FixedCollector,
+  FreeCollector,
+  Inlets,
+  Order,
+  RouteProblem,
+  RouteSolution,
+  Solid,
+} from './problem.ts';
 import { Reader, shown } from './reader.ts';
 import { MOST_CORNERS } from './shape.ts';
 
@@ -115,8 +124,7 @@ function readCollector(r: Reader, of: unknown): FixedCollector | FreeCollector {
   const at = '$.collector';
   const collector = r.object(of, at);
   const mode = r.text(collector.mode, `${at}.mode`, ['fixed', 'free']);
-  const n = r.whole(collector.n, `${at}.n`, 1, 12);
-  const ringRadius = r.number(collector.ringRadius, `${at}.ringRadius`, 0, 500);
+  const inlets = readInlets(r, collector, at);
   const axis = r.direction(collector.axis, `${at}.axis`);
   if (mode === 'fixed') {
     const ref = r.direction(collector.ref, `${at}.ref`);
@@ -129,8 +137,7 @@ function readCollector(r: Reader, of: unknown): FixedCollector | FreeCollector {
     const size = Math.hypot(...square) || 1;
     return {
       mode: 'fixed',
-      n,
-      ringRadius,
+      ...inlets,
       origin: r.vector(collector.origin, `${at}.origin`),
       axis,
       ref: [square[0] / size, square[1] / size, square[2] / size],
@@ -141,13 +148,26 @@ function readCollector(r: Reader, of: unknown): FixedCollector | FreeCollector {
   ordered(r, at, 'boxMin', 'boxMax', boxMin, boxMax);
   return {
     mode: 'free',
-    n,
-    ringRadius,
+    ...inlets,
     boxMin,
     boxMax,
     axis,
     coneDeg: r.number(collector.coneDeg, `${at}.coneDeg`, 0, 180),
   };
+}
+
+function readInlets(r: Reader, collector: Record<string, unknown>, at: string): Inlets {
+  const n = r.whole(collector.n, `${at}.n`, 1, 12);
+  if (collector.rows === undefined)
+    return { n, ringRadius: r.number(collector.ringRadius, `${at}.ringRadius`, 0, 500) };
+  const rows = r.object(collector.rows, `${at}.rows`);
+  const counts = r
+    .list(rows.counts, `${at}.rows.counts`)
+    .map((each, k) => r.whole(each, `${at}.rows.counts[${k}]`, 1, 12));
+  const sum = counts.reduce((a, b) => a + b, 0);
+  if (sum !== n) r.wrong(`${at}.rows.counts`, `its rows hold ${sum} inlets; ${at}.n says ${n}.`);
+  const pitch = r.number(rows.pitch, `${at}.rows.pitch`, 1, 500);
+  return { n, ringRadius: roundRows(counts, pitch), rows: { counts, pitch } };
 }
 
 function ordered(r: Reader, at: string, low: string, high: string, min: Vec3, max: Vec3): void {
@@ -178,7 +198,12 @@ function readOrder(r: Reader, of: unknown, ports: number): Order {
     r.wrong('$.order.firing', `found ${shown(firing)}; each port from 0 to ${ports - 1} is wanted once.`);
   const sense =
     order.sense === undefined ? 'either' : r.text(order.sense, '$.order.sense', ['either', '+', '-']);
-  return { mode: 'rotation', firing, sense: sense as 'either' | '+' | '-' };
+  return {
+    mode: 'rotation',
+    firing,
+    sense: sense as 'either' | '+' | '-',
+    ...(order.passed === undefined ? {} : { passed: r.whole(order.passed, '$.order.passed', 0, 144) }),
+  };
 }
 
 function readShell(r: Reader, of: unknown): RouteProblem['shell'] {

@@ -108,12 +108,17 @@ function ring(site: Site): Cause[] {
   if (ports.length < 2) return [];
   // so many places between neighbours at most, the pipes spread as evenly as the ring lets them
   const apart = Math.floor(collector.n / ports.length);
-  const has = 2 * collector.ringRadius * Math.sin((Math.PI * apart) / collector.n);
+  // in rows that have places to spare nobody counts how far apart the pipes could stand
+  if (collector.rows !== undefined && apart > 1) return [];
+  const has =
+    collector.rows === undefined
+      ? 2 * collector.ringRadius * Math.sin((Math.PI * apart) / collector.n)
+      : collector.rows.pitch;
   if (site.needInZone - has <= 0.001) return [];
   return [
     {
       code: 'ring',
-      says: `The inlets stand ${mm(has)} apart on their ring; two pipes need ${mm(site.needInZone)} there from centre line to centre line.`,
+      says: `The inlets stand ${mm(has)} apart ${collector.rows === undefined ? 'on their ring' : 'in their rows'}; two pipes need ${mm(site.needInZone)} there from centre line to centre line.`,
       needs: site.needInZone,
       has,
     },

@@ -2,14 +2,47 @@
  * Which pipe may go to which inlet.
  *
  * Free: any inlet, each used once. By rotation: round the collector the inlets follow the firing order, one way
- * or the other, from any inlet.
+ * or the other, from any inlet. Where so many inlets may be passed over, the next best orders are legal too: those in
+ * which a pulse enters not beside the one before it but farther on.  [RT-22]
  */
 import type { RouteProblem } from './problem.ts';
 
-/** All legal lists of inlet by pipe. Free orders of seven pipes are already 5040: more than that are not listed. */
+/**
+ * Inlets that are passed over in one round of the firing order, all told: none in rotation. Where the collector has
+ * inlets without a pipe, the way from the last pulse back to the first does not count.  [RT-22]
+ */
+function passedOver(
+  firing: readonly number[],
+  inletOf: (port: number) => number,
+  n: number,
+  sense: 'either' | '+' | '-',
+): number {
+  const last = firing.length === n ? n : firing.length - 1;
+  let sum = 0;
+  for (let k = 0; k < last; k++) {
+    const ahead = (inletOf(firing[(k + 1) % firing.length]!) - inletOf(firing[k]!) + n) % n;
+    const steps = sense === '+' ? ahead : sense === '-' ? n - ahead : Math.min(ahead, n - ahead);
+    sum += Math.max(0, steps - 1);
+  }
+  return sum;
+}
+
+/** Inlets that are passed over with the inlets of all pipes so; none where any order will do.  [RT-22] */
+export const overOf = ({ order, collector }: RouteProblem, inlets: readonly number[]): number =>
+  order.mode === 'free' ? 0 : passedOver(order.firing, (port) => inlets[port]!, collector.n, order.sense);
+
+/** All legal lists of inlet by pipe, those in rotation first. Free orders of seven pipes are already 5040: more than that are not listed. */
 export function legalOrders(problem: RouteProblem): readonly (readonly number[])[] {
   const { order, collector, ports } = problem;
   const n = collector.n;
+  if (order.mode === 'rotation' && (order.passed ?? 0) > 0) {
+    const { passed = 0 } = order;
+    return anyOrder(n, ports.length)
+      .map((inlets) => ({ inlets, over: overOf(problem, inlets) }))
+      .filter(({ over }) => over <= passed)
+      .sort((a, b) => a.over - b.over)
+      .map(({ inlets }) => inlets);
+  }
   if (order.mode === 'rotation') {
     const senses = order.sense === 'either' ? [1, -1] : order.sense === '+' ? [1] : [-1];
     const made: number[][] = [];
@@ -23,12 +56,16 @@ export function legalOrders(problem: RouteProblem): readonly (readonly number[])
       }
     return made;
   }
+  return anyOrder(n, ports.length);
+}
+
+function anyOrder(n: number, ports: number): readonly (readonly number[])[] {
   const made: number[][] = [];
   const used = new Array<boolean>(n).fill(false);
   const inlets: number[] = [];
   const next = (): void => {
     if (made.length >= MOST_ORDERS) return;
-    if (inlets.length === ports.length) {
+    if (inlets.length === ports) {
       made.push([...inlets]);
       return;
     }

@@ -22,16 +22,20 @@ export interface Pose {
   readonly ref: Vec3;
 }
 
-export interface FixedCollector extends Pose {
-  readonly mode: 'fixed';
+export interface Inlets {
   readonly n: number;
+  /** Of the circle on which they stand; in rows, of the least circle round their middles. */
   readonly ringRadius: number;
+  /** So many in each row, each so far from its neighbours along the row and across. */
+  readonly rows?: { readonly counts: readonly number[]; readonly pitch: number };
 }
 
-export interface FreeCollector {
+export interface FixedCollector extends Pose, Inlets {
+  readonly mode: 'fixed';
+}
+
+export interface FreeCollector extends Inlets {
   readonly mode: 'free';
-  readonly n: number;
-  readonly ringRadius: number;
   readonly boxMin: Vec3;
   readonly boxMax: Vec3;
   /** Middle of the cone in which the axis may lie. */
@@ -41,7 +45,13 @@ export interface FreeCollector {
 
 export type Order =
   | { readonly mode: 'free' }
-  | { readonly mode: 'rotation'; readonly firing: readonly number[]; readonly sense: 'either' | '+' | '-' };
+  | {
+      readonly mode: 'rotation';
+      readonly firing: readonly number[];
+      readonly sense: 'either' | '+' | '-';
+      /** Inlets that may be passed over in one round of the firing order, all told; none where left out. */
+      readonly passed?: number;
+    };
 
 export interface Box {
   readonly kind: 'box';

@@ -180,8 +180,7 @@ export class Rig extends Rows {
     const one = this.pipes[i]!;
     const two = this.pipes[j]!;
     const full = site.needPipe + margin;
-    const spare = 2 * site.problem.collector.ringRadius * Math.sin(Math.PI / site.problem.collector.n);
-    const inZone = site.needInZone + Math.max(0, Math.min(margin, (spare - site.needInZone) / 2));
+    const inZone = site.needInZone + Math.max(0, Math.min(margin, (site.pitch - site.needInZone) / 2));
     const balls = this.block[i]!;
     const others = this.block[j]!;
     // the step in what is needed may lie between two samples

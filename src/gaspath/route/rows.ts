@@ -107,10 +107,9 @@ export class Rows {
 
   seatOne(i: number): void {
     const { origin: o, axis: a, ref: r, site } = this;
-    const { n, ringRadius } = site.problem.collector;
-    const turn = (2 * Math.PI * this.inlets[i]!) / n;
-    const c = ringRadius * Math.cos(turn);
-    const s = ringRadius * Math.sin(turn);
+    const k = this.inlets[i]!;
+    const c = site.inlets[2 * k]!;
+    const s = site.inlets[2 * k + 1]!;
     const pipe = this.pipes[i]!;
     pipe.inlet[0] = o[0]! + c * r[0]! + s * (a[1]! * r[2]! - a[2]! * r[1]!);
     pipe.inlet[1] = o[1]! + c * r[1]! + s * (a[2]! * r[0]! - a[0]! * r[2]!);

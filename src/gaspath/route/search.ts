@@ -16,7 +16,7 @@ import { Chance } from './chance.ts';
 import { descend, USUAL, work } from './descent.ts';
 import { Improver } from './improve.ts';
 import { type Layout, laidPipe, layoutOf, putLayout, putPipe } from './layout.ts';
-import { legalOrders } from './order.ts';
+import { legalOrders, overOf } from './order.ts';
 import { Rig } from './rig.ts';
 import type { Breach, Pin } from './rows.ts';
 import type { Site } from './site.ts';
@@ -61,6 +61,9 @@ export interface Saved {
 }
 
 type Phase = 'start' | 'insert' | 'joint' | 'rip' | 'finish' | 'improve' | 'done';
+
+/** Evaluations in which each strand looks for an order in rotation before it tries the next best. */
+export const ROTATION_WORK = 6000;
 
 const MOST_RIPS = 12;
 /** There is no fresh start from what is held. */
@@ -175,9 +178,17 @@ export class Search {
     rig.exact = false;
     rig.margin = MARGINS[0];
     drawPose(rig, chance);
-    this.order = drawOrder(rig, this.orders, chance);
+    this.order = drawOrder(rig, this.ordersNow(), chance);
     this.queue = chance.shuffle([...rig.pipes.keys()]);
     this.phase = 'insert';
+  }
+
+  /** In rotation at first; when that has not come out for long, every second start may pass more inlets over. */
+  private ordersNow(): readonly (readonly number[])[] {
+    const { orders, starts, work, site } = this;
+    const passed = starts % 2 === 0 ? 2 * Math.floor(work / ROTATION_WORK) : 0;
+    const now = orders.filter((each) => overOf(site.problem, each) <= passed);
+    return now.length === 0 ? orders : now;
   }
 
   private insert(): void {

@@ -1,5 +1,6 @@
 /** A problem made ready for the search: what every pipe must keep away from, and by how much. */
 import { ShellField } from './field.ts';
+import { inletPlaces, leastPitch } from './inlets.ts';
 import type { RouteProblem } from './problem.ts';
 import { type ReadySolid, ready } from './solids.ts';
 
@@ -15,6 +16,10 @@ export interface Site {
   readonly needInZone: number;
   readonly needSelf: number;
   readonly bodyRadius: number;
+  /** Of each inlet, along the collector's `ref` and across. */
+  readonly inlets: Float64Array;
+  /** Between neighbouring inlets. */
+  readonly pitch: number;
   readonly zone: number;
   readonly maxBend: number;
   readonly radii: readonly number[];
@@ -32,6 +37,8 @@ export function siteOf(problem: RouteProblem, like?: Site): Site {
     needPipe: tube.od + clearance.pipe,
     needInZone: tube.od + clearance.pipeInZone,
     needSelf: tube.od + clearance.self,
+    inlets: inletPlaces(collector),
+    pitch: leastPitch(collector),
     bodyRadius: collector.ringRadius + tube.od / 2 + collectorBody.radiusAdd,
     zone: clearance.collectorZone,
     maxBend: (limits.maxBendDeg * Math.PI) / 180,

@@ -155,9 +155,37 @@ function orderBreaches(problem: RouteProblem, { pipes }: ReadSolution): Solution
       return (((inletOf.get(next)! - inletOf.get(port)! - sense) % n) + n) % n === 0;
     }),
   );
-  if (!legal)
-    breaches.push({ code: 'order', says: 'Round the collector the inlets do not follow the firing order.' });
+  if (legal) return breaches;
+  const passed = passes(order.firing, inletOf, n, senses);
+  if (passed > (order.passed ?? 0))
+    breaches.push({
+      code: 'order',
+      says: 'Round the collector the inlets do not follow the firing order.',
+      ...(order.passed === undefined ? {} : { needs: order.passed, has: passed }),
+    });
   return breaches;
+}
+
+/** Inlets between one pulse and the next, the shorter way of those allowed, over a round. */
+function passes(
+  firing: readonly number[],
+  inletOf: ReadonlyMap<number, number>,
+  n: number,
+  senses: readonly number[],
+): number {
+  const round = firing.length === n ? [...firing, firing[0]!] : firing;
+  return round.slice(1).reduce((sum, port, k) => {
+    const ways = senses.map((sense) => {
+      let at = inletOf.get(round[k]!)!;
+      let between = -1;
+      while (at !== inletOf.get(port)) {
+        at = (at + sense + n) % n;
+        between += 1;
+      }
+      return Math.max(0, between);
+    });
+    return sum + Math.min(...ways);
+  }, 0);
 }
 
 function elementBreaches(problem: RouteProblem, { port, steps }: ReadPipe): SolutionBreach[] {
@@ -255,13 +283,8 @@ function pathBreaches(
       has: path.lean,
     });
   const { origin, axis, ref } = solution.collector;
-  const { n, ringRadius } = problem.collector;
-  const clock = (2 * Math.PI * inlet) / n;
-  const mouth = along(
-    along(origin, ref, ringRadius * Math.cos(clock)),
-    cross(axis, ref),
-    ringRadius * Math.sin(clock),
-  );
+  const [alongRef, across] = standsAt(problem.collector, inlet);
+  const mouth = along(along(origin, ref, alongRef), cross(axis, ref), across);
   const miss = distance(path.end, mouth);
   if (miss > PLACE)
     breaches.push({ code: 'end', pipe: port, says: 'Does not end at its inlet.', needs: 0, has: miss });
@@ -284,4 +307,17 @@ function pathBreaches(
       has: path.length,
     });
   return breaches;
+}
+
+/** Where an inlet stands in the plane of the mouth, along ref and across. */
+function standsAt({ n, ringRadius, rows }: RouteProblem['collector'], inlet: number): [number, number] {
+  if (rows === undefined) {
+    const clock = (2 * Math.PI * inlet) / n;
+    return [ringRadius * Math.cos(clock), ringRadius * Math.sin(clock)];
+  }
+  const all = rows.counts.flatMap((count, row) =>
+    Array.from({ length: count }, (_, at) => ({ count, row, at })),
+  );
+  const { count, row, at } = all[inlet]!;
+  return [rows.pitch * (at - 0.5 * (count - 1)), rows.pitch * (row - 0.5 * (rows.counts.length - 1))];
 }

@@ -1,5 +1,5 @@
 /** The card of primaries and collector: find, hold, the pipes as a list, what stands in the way. */
-import type { PrimariesSet, PrimaryOfSet } from '../../questions/index.ts';
+import { type PrimariesSet, type PrimaryOfSet, passedWords } from '../../questions/index.ts';
 import { spokenAmount } from '../../units/show.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
@@ -267,16 +267,23 @@ function Collector({ set }: { readonly set: PrimariesSet }) {
       <p>
         Firing order on this bank:{' '}
         <b className="number">{set.order.map(({ cylinder }) => cylinder).join(' – ')}</b>. Round the collector
-        that is inlet <b className="number">{set.order.map(({ inlet }) => inlet).join(' – ')}</b>: each pulse
-        enters beside the one before it, {sense(set)}.
+        that is inlet <b className="number">{set.order.map(({ inlet }) => inlet).join(' – ')}</b>
+        {orderWords(set)}
       </p>
-      <RingOf set={set} />
+      <InletsOf set={set} />
       <p className="soft">
-        The ring as seen with the flow, inlet 1 on top: the cylinder that comes in there, and when it fires on
-        this bank.
+        The inlets as seen with the flow{set.collector.inRows ? '' : ', inlet 1 on top'}: the cylinder that
+        comes in there, and when it fires on this bank.
       </p>
     </section>
   );
+}
+
+function orderWords(set: PrimariesSet): string {
+  if (set.collector.inRows) return '.';
+  return set.passed === 0
+    ? `: each pulse enters beside the one before it, ${sense(set)}.`
+    : `. ${passedWords(set.passed)}`;
 }
 
 /** Inlets are numbered right-handed about the flow. */
@@ -289,23 +296,26 @@ function sense(set: PrimariesSet): string {
 /** Place in the firing order of a bank. */
 const ORDINALS = ['', '1st', '2nd', '3rd', '4th', '5th', '6th'] as const;
 
-/** The ring of inlets as seen with the flow, each with the cylinder that comes in there and when it fires. */
-function RingOf({ set }: { readonly set: PrimariesSet }) {
-  const n = set.pipes.length;
+/** The inlets as seen with the flow, each with the cylinder that comes in there and when it fires. */
+function InletsOf({ set }: { readonly set: PrimariesSet }) {
+  const { seen } = set.collector;
+  const apart = Math.min(
+    ...seen.flatMap(([x, y], k) => seen.slice(k + 1).map((other) => Math.hypot(other[0] - x, other[1] - y))),
+  );
+  const scale = 100 / (Math.max(...seen.map(([x, y]) => Math.hypot(x, y))) + apart / 2);
   return (
     <svg
       className="ring"
       viewBox="-110 -110 220 220"
       role="img"
-      aria-label="Ring of inlets, seen with the flow"
+      aria-label="Inlets of the collector, seen with the flow"
     >
       {set.pipes.map(({ cylinder, inlet }) => {
-        const angle = (2 * Math.PI * (inlet - 1)) / n - Math.PI / 2;
-        const [x, y] = [62 * Math.cos(angle), 62 * Math.sin(angle)];
+        const [x, y] = [scale * seen[inlet - 1]![0], -scale * seen[inlet - 1]![1]];
         const fires = set.order.findIndex((each) => each.cylinder === cylinder) + 1;
         return (
           <g key={cylinder}>
-            <circle cx={x} cy={y} r={62 * Math.sin(Math.PI / n) - 1} />
+            <circle cx={x} cy={y} r={(scale * apart) / 2 - 1} />
             <text x={x} y={y + 2} textAnchor="middle">
               {cylinder}
             </text>

@@ -38,6 +38,7 @@ export function SetsFound({ finding }: { readonly finding: Finding }) {
       </table>
       <p className="soft">
         Room: the least beyond what was asked, cold.
+        {sets.some(({ passed }) => passed > 0) && ' ≠ not in rotation round the collector.'}
         {sets.some(({ beaten }) => beaten) && ' ↓ another is better in all of it.'}
         {moved && ' The chosen one is moved by hand; put back as it was found, another can be chosen.'}
       </p>
@@ -56,7 +57,7 @@ function SetRow({ of, chosen, disabled, onChoose }: RowProps) {
   const { speech } = usePage();
   // inches ask for one more place than millimetres
   const more = speech === 'mm-N' ? 0 : 1;
-  const { strand, number, spare, bends, turned, welds, beaten } = of;
+  const { strand, number, spare, passed, bends, turned, welds, beaten } = of;
   return (
     <tr data-lit={chosen}>
       <th scope="row">
@@ -64,12 +65,13 @@ function SetRow({ of, chosen, disabled, onChoose }: RowProps) {
           type="button"
           className="balloon"
           aria-pressed={chosen}
-          aria-label={`Set ${number}${beaten ? ', another is better in all of it' : ''}: look at this one`}
+          aria-label={`Set ${number}${passed > 0 ? ', not in rotation' : ''}${beaten ? ', another is better in all of it' : ''}: look at this one`}
           disabled={disabled}
           onClick={() => onChoose(strand)}
         >
           {number}
         </button>
+        {passed > 0 && <span aria-hidden="true"> ≠</span>}
         {beaten && <span aria-hidden="true"> ↓</span>}
       </th>
       <td className="number">
