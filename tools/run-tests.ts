@@ -2,7 +2,7 @@
  * Runs test files in the order given, two or more at once: `node --test` would sort them by name, and then all that
  * wait for a browser come together at the end, and all that keep the processors busy before them.
  *
- *   node --import tsx --import ./tests/chance.ts tools/run-tests.ts at-once file …
+ * tools/test.ts starts it, with the files as they were bundled.
  */
 import { run } from 'node:test';
 import { spec } from 'node:test/reporters';

@@ -5,10 +5,11 @@
  *   npm test -- rooms cli    files with "rooms" or "cli" in their path
  */
 import { spawnSync } from 'node:child_process';
-import { readdirSync } from 'node:fs';
+import { readdirSync, rmSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { bundled } from './bundle-tests.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const words = process.argv.slice(2);
@@ -38,17 +39,25 @@ if (files.length === 0) {
   process.stderr.write(`No test file has ${words.join(' or ')} in its path.\n`);
   process.exit(1);
 }
-const done = spawnSync(
-  process.execPath,
-  [
-    '--import',
-    'tsx',
-    '--import',
-    pathToFileURL(join(root, 'tests/chance.ts')).href,
-    join(root, 'tools/run-tests.ts'),
-    String(Math.min(4, availableParallelism())),
-    ...files,
-  ],
-  { cwd: root, stdio: 'inherit' },
-);
-process.exit(done.status ?? 1);
+// of a run of its own: another may be under way; within the folder, so that packages are found
+const into = join(root, 'dist', `tests-${process.pid}`);
+const CHANCE = 'tests/chance.ts';
+const RUNNER = 'tools/run-tests.ts';
+try {
+  const at = await bundled(root, [CHANCE, RUNNER, ...files], into);
+  const done = spawnSync(
+    process.execPath,
+    [
+      '--enable-source-maps',
+      '--import',
+      pathToFileURL(at(CHANCE)).href,
+      at(RUNNER),
+      String(Math.min(4, availableParallelism())),
+      ...files.map(at),
+    ],
+    { cwd: root, stdio: 'inherit' },
+  );
+  process.exitCode = done.status ?? 1;
+} finally {
+  rmSync(into, { recursive: true, force: true });
+}

@@ -128,7 +128,7 @@ test('nothing found in the time: exit code 4, with what came nearest', async () 
     '--solution',
     join(folder, 'wide-out.json'),
     '--seconds',
-    '2',
+    '6',
   ]);
   assert.equal(ran.code, 4, ran.out);
   assert.match(ran.err, /does not prove that there is nothing/);
