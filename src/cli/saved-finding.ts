@@ -4,13 +4,13 @@
  * A file is of one problem and one seed: of another it is left alone and told.
  */
 import { createHash } from 'node:crypto';
-import type { SavedFinding } from '../questions/index.ts';
+import type { Holdable, SavedFinding } from '../questions/index.ts';
 import { textOf } from './car-argument.ts';
 import { badAsk } from './outcome.ts';
 import type { Put } from './primaries-asked.ts';
 import { writeWhole } from './whole-file.ts';
 
-const FORMAT = 'flatpatch-finding/2';
+const FORMAT = 'flatpatch-finding/3';
 
 interface Kept {
   readonly format: typeof FORMAT;
@@ -19,10 +19,13 @@ interface Kept {
   readonly saved: SavedFinding;
 }
 
+/** A problem, and what a set of it must hold in the car. */
+export type Asked = Pick<Put, 'problem'> & { readonly kinds?: readonly Holdable[] };
+
 /** A name for the problem that changes with any figure of it. */
-export function problemMark({ problem }: Put): string {
+export function problemMark({ problem, kinds = [] }: Asked): string {
   const { shell, ...rest } = problem;
-  const hash = createHash('sha256').update(JSON.stringify(rest));
+  const hash = createHash('sha256').update(JSON.stringify({ ...rest, kinds }));
   return hash.update(shell.vertices).update(shell.triangles).digest('hex');
 }
 
@@ -34,7 +37,7 @@ const heard = (_: string, value: unknown): unknown =>
     ? Number((value as { number: string }).number)
     : value;
 
-export const writeFinding = (path: string, put: Put, seed: number, saved: SavedFinding): Promise<void> => {
+export const writeFinding = (path: string, put: Asked, seed: number, saved: SavedFinding): Promise<void> => {
   const kept: Kept = { format: FORMAT, problem: problemMark(put), seed, saved };
   return writeWhole(path, `${JSON.stringify(kept, told)}\n`);
 };
@@ -42,7 +45,7 @@ export const writeFinding = (path: string, put: Put, seed: number, saved: SavedF
 /** @throws BadInput where the file is of another problem or seed, or none of these files; undefined where there is none */
 export async function readFinding(
   path: string,
-  put: Put,
+  put: Asked,
   seed: number,
   isThere: boolean,
 ): Promise<SavedFinding | undefined> {
@@ -60,7 +63,7 @@ export async function readFinding(
   if (kept.problem !== problemMark(put) || kept.seed !== seed) {
     throw badAsk(
       'asked/saved-other',
-      `"${path}" is of another ${kept.seed === seed ? 'problem: the car file or a scan has changed since' : 'seed'}.`,
+      `"${path}" is of another ${kept.seed === seed ? 'problem: the car file, a scan or what must be held has changed since' : 'seed'}.`,
       'Name another file, or take this one away.',
     );
   }

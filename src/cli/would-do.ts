@@ -1,7 +1,6 @@
 /** After nothing was found: what would let the primaries fit, one thing at a time, in the time given. */
 import { type EasedPrimaries, easePrimaries } from '../questions/index.ts';
 import type { Speech } from '../units/show.ts';
-import type { Put } from './primaries-asked.ts';
 
 export interface WouldDo {
   readonly eased: readonly EasedPrimaries[];
@@ -10,7 +9,7 @@ export interface WouldDo {
 }
 
 export async function wouldDo(
-  put: Put,
+  put: Parameters<typeof easePrimaries>[0],
   { seconds, seed, units }: { readonly seconds: number; readonly seed: number; readonly units: Speech },
 ): Promise<WouldDo> {
   let stopped = false;

@@ -14,6 +14,9 @@
  * [ISO3316] largest outside of an extension bar and its usual lengths (from memory)
  * [ISO3318] largest width of the head of an open spanner, 2.1 s + 7 mm (from memory); thickness and length as DIN 3110
  *           has them, near enough (from memory)
+ *
+ * Rings of combination spanners are usual ones, not the largest: outside 1.5 s + 1.5 mm, handle rising 15° (common
+ * practice, no source).
  */
 import type { Metre } from '../units/quantity.ts';
 import type { Thread } from './thread.ts';
@@ -47,6 +50,17 @@ export interface OpenSpanner {
   readonly thickness: Metre;
   readonly length: Metre;
   readonly handle: Metre;
+}
+
+export interface RingSpanner {
+  /** Outside of the ring, and its height along the stud. */
+  readonly across: Metre;
+  readonly high: Metre;
+  readonly handle: Metre;
+  readonly thickness: Metre;
+  readonly length: Metre;
+  /** Rise of its handle from the plane of the ring, degrees. */
+  readonly riseDeg: number;
 }
 
 const MM = 1e-3;
@@ -166,6 +180,15 @@ export const openSpannerFor = (flats: Metre): OpenSpanner => ({
   thickness: 0.35 * flats + 2 * MM,
   length: 12 * flats,
   handle: flats,
+});
+
+export const ringSpannerFor = (flats: Metre): RingSpanner => ({
+  across: 1.5 * flats + 1.5 * MM,
+  high: 0.5 * flats + 3 * MM,
+  handle: 0.8 * flats,
+  thickness: 0.3 * flats + 2 * MM,
+  length: 12 * flats,
+  riseDeg: 15,
 });
 
 /** A short one, as it is kept for such places (common practice, no source). */

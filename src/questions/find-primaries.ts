@@ -7,6 +7,8 @@
  *
  * The same seed gives the same sets in the same order, however long each piece takes and however many threads work.
  */
+import type { Amendments } from '../gaspath/holding/amend.ts';
+import type { HoldingDoes } from '../gaspath/holding/holding.ts';
 import { solutionOf } from '../gaspath/route/elements.ts';
 import type { Cause } from '../gaspath/route/impossible.ts';
 import type { RouteSolution } from '../gaspath/route/problem.ts';
@@ -15,13 +17,15 @@ import { type Site, siteOf } from '../gaspath/route/site.ts';
 import type { Threads } from '../gaspath/strand-beside.ts';
 import type { AnswerFound, StrandStands, Strands } from '../gaspath/strands.ts';
 import { StrandsRun } from '../gaspath/strands-run.ts';
+import type { SavedHeld } from './find-held.ts';
 import { PrimariesByHand, type SavedHand } from './primaries-by-hand.ts';
 import { ranked, type Weighed } from './primaries-front.ts';
+import type { Holdable } from './primaries-holding.ts';
 import type { ProblemPut } from './primaries-problem.ts';
 import { type PrimariesSet, primariesSet } from './primaries-set.ts';
 
 /** Plain data, from which a finding goes on. */
-export type SavedFinding = readonly StrandStands[];
+export type SavedFinding = readonly StrandStands[] | SavedHeld;
 export type FindingStands = 'impossible' | 'searching' | 'improving' | 'done';
 
 type Put = Extract<ProblemPut, { reached: true }>;
@@ -58,6 +62,20 @@ export interface FoundPrimaries {
   readonly starts: () => number;
   /** The set that was found, to be moved by hand; undefined while none stands. */
   readonly byHand: (saved?: SavedHand) => PrimariesByHand | undefined;
+  /** Where a set must hold more than its cold gaps. */
+  readonly holding?: HoldingStands | undefined;
+}
+
+/** How a finding stands to what a set must hold in the car. */
+export interface HoldingStands {
+  readonly kinds: readonly Holdable[];
+  readonly holdsAll: boolean;
+  /** Nuts on which no tool goes wherever the pipes lie: nobody can hold them. */
+  readonly never: readonly string[];
+  /** How many things lack of the set that lacks least; what was asked beyond the cold gaps for it. */
+  readonly lacking?: number;
+  readonly more?: Amendments;
+  readonly does: HoldingDoes | 'impossible';
 }
 
 export interface FindingPrimaries extends FoundPrimaries {

@@ -1,9 +1,11 @@
 /** What is said of a set in its car: one wording for page, command line and paper. */
+import type { Swing } from '../gaspath/hand/tools.ts';
 import type { WayOut } from '../gaspath/removal/way-out.ts';
 import type { Vec3 } from '../maths/vec3.ts';
 import { plain, type Speech, spokenAmount } from '../units/show.ts';
 import type { HotGap, PrimariesHot } from './primaries-hot.ts';
-import type { NutRoom, NutsReached } from './primaries-nuts.ts';
+import type { PrimariesInCar } from './primaries-in-car.ts';
+import { isReached, type NutRoom, type NutsReached, STROKE } from './primaries-nuts.ts';
 import type { PrimariesRemoval } from './primaries-removal.ts';
 
 const size =
@@ -85,7 +87,15 @@ export function hotWords(hot: PrimariesHot, speech: Speech): readonly string[] {
   ];
 }
 
-export function socketWords({ socket }: NutRoom, speech: Speech): string {
+/** What the slip joints ask of the straights at the mouths. */
+export function slipWords({ needs, lacks }: NonNullable<PrimariesInCar['slip']>, speech: Speech): string {
+  const long = size(speech);
+  return lacks.length === 0
+    ? `Every pipe is straight for the ${long(needs)} that its slip joint asks before the mouth: what stands in it, what slides in, and 1 mm free.`
+    : `Too short before the mouth for their slip joints: ${lacks.map(({ cylinder, has, needs: of }) => `cylinder ${cylinder}, ${long(has)} of ${long(of)}`).join('; ')}.`;
+}
+
+export function socketWords({ socket }: Pick<NutRoom, 'socket'>, speech: Speech): string {
   const drive = spokenAmount(
     socket.drive,
     'm',
@@ -98,20 +108,27 @@ export function socketWords({ socket }: NutRoom, speech: Speech): string {
     : `goes on, ${drive} drive, bar of ${size(speech)(socket.bar! / 1000, 0)}`;
 }
 
-export function spannerWords({ spanner }: NutRoom, speech: Speech): string {
-  const { degrees, stoppedBy, length } = spanner;
-  const of = `${size(speech)(length, 0)} long`;
-  if (degrees < 30) return `does not: ${degrees > 0 ? `${degrees}° of swing, ` : ''}${stoppedBy} in the way`;
+export function spannerWords({ spanner }: Pick<NutRoom, 'spanner'>, speech: Speech): string {
+  const { degrees, length } = spanner;
+  if (degrees < STROKE) return swingStopped(spanner);
   const turned = degrees < 60 ? ', turned over at each stroke' : '';
-  return `${degrees}° of swing, ${of}${turned}`;
+  return `${degrees}° of swing, ${size(speech)(length, 0)} long${turned}`;
 }
 
+export function ringWords({ ring }: Pick<NutRoom, 'ring'>, speech: Speech): string {
+  const { degrees, length } = ring;
+  return degrees < STROKE ? swingStopped(ring) : `${degrees}° of swing, ${size(speech)(length, 0)} long`;
+}
+
+const swingStopped = ({ degrees, stoppedBy }: Swing): string =>
+  `does not: ${degrees > 0 ? `${degrees}° of swing, ` : ''}${stoppedBy} in the way`;
+
 export function nutsVerdict({ nuts, flats, thread }: NutsReached, speech: Speech): string {
-  const none = nuts.filter(({ socket, spanner }) => !socket.goes && spanner.degrees < 30);
-  const on = `Nuts ${size(speech)(flats)} across flats on studs ${thread}, tools of the largest outside that the standards allow`;
+  const none = nuts.filter((each) => !isReached(each));
+  const on = `Nuts ${size(speech)(flats)} across flats on studs ${thread}, sockets and open spanners of the largest outside that the standards allow, rings as they are usual`;
   return none.length === 0
-    ? `${on}: a socket or an open spanner goes on each of the ${nuts.length}.`
-    : `${on}: on ${none.length} of ${nuts.length} neither a socket nor an open spanner goes: ${none.map(({ cylinder, where }) => `cylinder ${cylinder} ${where}`).join(', ')}. A thin-walled socket, a ring or a jointed one may.`;
+    ? `${on}: a tool goes on each of the ${nuts.length}.`
+    : `${on}: on ${none.length} of ${nuts.length} none goes: ${none.map(({ cylinder, where }) => `cylinder ${cylinder} ${where}`).join(', ')}. A thin-walled socket or a jointed one may.`;
 }
 
 /** `outwards and down`, of the car and the side. */

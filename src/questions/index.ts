@@ -46,6 +46,7 @@ export { DEMONSTRATION_DAY } from './duty.ts';
 export { EASED, type EasedPrimaries, type EasingPrimaries, easePrimaries } from './ease-primaries.ts';
 export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
 export * from './figure.ts';
+export { findHeld, findSets, type SavedHeld } from './find-held.ts';
 export {
   type FindingPrimaries,
   type FindingStands,
@@ -53,10 +54,13 @@ export {
   findingStands,
   findPrimaries,
   foundPrimaries,
+  type HoldingStands,
   type OneOfSets,
   type SavedFinding,
 } from './find-primaries.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
+export { askedMore, HOLD_WORDS, type HoldTold, holdingDoes, holdsTold } from './holding-words.ts';
+export { inCarTold, type ToldAsked, type ToldSection } from './in-car-told.ts';
 export {
   hotGapWords,
   hotRows,
@@ -116,6 +120,14 @@ export {
 } from './primaries-by-hand.ts';
 export { readPrimaries, writePrimaries } from './primaries-file.ts';
 export { beats, passedWords, type RankedSet, rankedSets, type Weighed } from './primaries-front.ts';
+export {
+  HOLDABLE,
+  type Holdable,
+  type Holds,
+  heldByFile,
+  holdableOf,
+  primariesHolding,
+} from './primaries-holding.ts';
 export type { HotGap, HotPipe, PrimariesHot } from './primaries-hot.ts';
 export { type PrimariesInCar, primariesInCar } from './primaries-in-car.ts';
 export {

@@ -5,12 +5,13 @@
  * Out   gaps cold and hot against what is asked, force and strain of each pipe, how collector and slip joints move
  */
 
-import type { BankName } from '../car/check-exhaust.ts';
+import type { BankName, ExhaustForm } from '../car/check-exhaust.ts';
 import type { Car } from '../car/read.ts';
 import { type HotLine, hotSet } from '../gaspath/hot/hot-set.ts';
 import { walkThrough } from '../gaspath/hot/hot-walk.ts';
+import type { Heat } from '../gaspath/pipework/growth.ts';
 import { growth } from '../gaspath/pipework/index.ts';
-import type { Pose, RouteProblem, RouteSolution, Solid } from '../gaspath/route/problem.ts';
+import type { Clearance, Pose, RouteProblem, RouteSolution, Solid } from '../gaspath/route/problem.ts';
 import type { Laid } from '../gaspath/verify/gaps.ts';
 import { LOOK, type NearPlace, nearPlaces } from '../gaspath/verify/nearest.ts';
 import { laidOut } from '../gaspath/verify/read.ts';
@@ -31,6 +32,12 @@ export interface HotGap {
   readonly hot: Metre | undefined;
   /** Of the hot place, on the cold middle line or near it, car axes. */
   readonly at: Vec3 | undefined;
+  readonly kind: NearPlace['kind'];
+  /** As the problem names it. */
+  readonly name: string;
+  readonly askedCold: Metre;
+  /** Both pipes where they come together, and the ring has them near. */
+  readonly inZone: boolean;
 }
 
 export interface HotPipe {
@@ -70,18 +77,33 @@ const MM = 1000;
 /** Where the file leaves it open, K: 700 °C, 20 °C (common practice, no source). */
 const USUAL = { pipe: 973.15, cold: 293.15 } as const;
 
+/** The heat of the pipes, as the file has it or as it is usual. */
+export function heatOf({ hot, tube }: ExhaustForm): {
+  readonly pipe: Kelvin;
+  readonly cold: Kelvin;
+  readonly heat: Heat;
+} {
+  const pipe = hot?.pipe ?? USUAL.pipe;
+  const cold = hot?.cold ?? USUAL.cold;
+  return { pipe, cold, heat: { expansion: tubeMaterial(tube.material)!.expansion, hotter: pipe - cold } };
+}
+
+/** Whether a gap is what is asked of it hot. */
+export const isKeptHot = ({ hot, asked }: HotGap): boolean => hot === undefined || hot >= asked - HELD;
+
 export function primariesHot(
   car: Car,
   side: BankName,
   put: { readonly problem: RouteProblem; readonly cylinders: readonly number[] },
-  { set, solution }: { readonly set: PrimariesSet; readonly solution: RouteSolution },
+  {
+    set,
+    solution,
+  }: { readonly set: Pick<PrimariesSet, 'pipes' | 'collector'>; readonly solution: RouteSolution },
 ): PrimariesHot {
   const exhaust = car.form.exhaust!;
   const { hot } = exhaust;
   const material = tubeMaterial(exhaust.tube.material)!;
-  const pipe = hot?.pipe ?? USUAL.pipe;
-  const cold = hot?.cold ?? USUAL.cold;
-  const heat = { expansion: material.expansion, hotter: pipe - cold };
+  const { pipe, cold, heat } = heatOf(exhaust);
   const held = hot?.collector === 'the engine' ? 'to the engine' : 'by its pipes';
   const joins = exhaust[side]!.collector.joins ?? 'welded';
   const { problem, cylinders } = put;
@@ -123,7 +145,7 @@ export function primariesHot(
   const gaps = beside(
     nearPlaces(problem, solution.collector, laidOut(solution)),
     hotPlaces,
-    hotProblem,
+    { cold: problem.clearance, hot: hotProblem.clearance },
     cylinders,
   );
   return {
@@ -140,7 +162,7 @@ export function primariesHot(
     collector: { moves: length(grown.collector.shift), turns: grown.collector.turn },
     gaps,
     looked: LOOK / MM,
-    holds: gaps.every((each) => each.hot === undefined || each.hot >= each.asked - HELD),
+    holds: gaps.every(isKeptHot),
     taken: [
       ...(hot === undefined ? ['No heat is given under exhaust, hot: 700 °C is taken.'] : []),
       ...(hot?.collector === undefined
@@ -217,7 +239,7 @@ const movedPath = (path: Walked, by: Vec3): Walked => ({
 function beside(
   cold: readonly NearPlace[],
   hot: readonly NearPlace[],
-  { clearance }: RouteProblem,
+  asked: { readonly cold: Clearance; readonly hot: Clearance },
   cylinders: readonly number[],
 ): readonly HotGap[] {
   const keyOf = ({ pipe, other, against, kind, inZone }: NearPlace): string =>
@@ -232,15 +254,8 @@ function beside(
     return found;
   };
   const [before, after] = [least(cold), least(hot)];
-  const askedOf = ({ kind, inZone }: NearPlace): number =>
-    kind === 'shell'
-      ? clearance.shell
-      : kind === 'pipe to pipe'
-        ? // there a gap is asked for the weld, cold; hot they need only not touch
-          inZone
-          ? 0
-          : clearance.pipe
-        : clearance.solid;
+  const askedOf = ({ kind }: NearPlace, clearance: Clearance): number =>
+    kind === 'shell' ? clearance.shell : kind === 'pipe to pipe' ? clearance.pipe : clearance.solid;
   const spare = (gap: HotGap): number => (gap.hot ?? Infinity) - gap.asked;
   return [...new Set([...before.keys(), ...after.keys()])]
     .map((key): HotGap => {
@@ -250,10 +265,15 @@ function beside(
       return {
         cylinder: cylinders[of.pipe]!,
         against: of.other === undefined ? of.against : `pipe of cylinder ${cylinders[of.other]}${where}`,
-        asked: askedOf(of) / MM,
+        // where they come together a gap is asked for the weld, cold; hot they need only not touch
+        asked: of.inZone ? 0 : askedOf(of, asked.hot) / MM,
         cold: c === undefined ? undefined : c.gap / MM,
         hot: h === undefined ? undefined : h.gap / MM,
         at: h === undefined ? undefined : scale(h.at, 1 / MM),
+        kind: of.kind,
+        name: of.against,
+        askedCold: askedOf(of, asked.cold) / MM,
+        inZone: of.inZone,
       };
     })
     .sort((a, b) => spare(a) - spare(b));

@@ -1,5 +1,5 @@
 /**
- * The nuts of the flanges of a bank: whether a socket goes on each, or an open spanner and with what swing.
+ * The nuts of the flanges of a bank: whether a socket goes on each, or a spanner, ring or open, and with what swing.
  *
  * In    a car, a bank of it, its problem as the car stands for work, a set that stands
  * Out   each nut with the tool that goes on and what stops the other; or why it cannot be said
@@ -10,18 +10,22 @@ import { shellThing, solidThing, solidThings, type Thing } from '../gaspath/hand
 import {
   type About,
   type Nut,
+  ringSwing,
   type SocketOn,
+  type SocketSize,
   type Swing,
   socketOn,
   spannerSwing,
 } from '../gaspath/hand/tools.ts';
 import type { RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
 import { laidOut } from '../gaspath/verify/read.ts';
+import { walk } from '../gaspath/verify/walk.ts';
 import { Numbers } from '../loadpath/numbers.ts';
-import { hexagonOf, openSpannerFor, type Socket, STUBBY, socketsFor } from '../materials/spanner.ts';
+import { hexagonOf } from '../materials/spanner.ts';
 import { threadNamed } from '../materials/thread.ts';
 import { add, cross, dot, scale, sub, unit, type Vec3 } from '../maths/vec3.ts';
 import type { Metre } from '../units/quantity.ts';
+import { type NutTools, nutTools } from './nut-tools.ts';
 
 export interface NutRoom {
   readonly cylinder: number;
@@ -32,7 +36,17 @@ export interface NutRoom {
   /** `drive`: square of the socket that goes on, or of the smallest that does not. */
   readonly socket: SocketOn & { readonly drive: Metre };
   readonly spanner: Swing & { readonly length: Metre };
+  readonly ring: Swing & { readonly length: Metre };
+  /** None of them goes on, and none would with all pipes away but for what is straight out of their ports: for this. */
+  readonly never?: string;
 }
+
+/** Least stroke of a spanner, degrees: a ring of twelve points, an open one that is turned over. */
+export const STROKE = 30;
+
+/** Whether any of the tools goes on. */
+export const isReached = ({ socket, spanner, ring }: NutRoom): boolean =>
+  socket.goes || spanner.degrees >= STROKE || ring.degrees >= STROKE;
 
 export interface NutsReached {
   readonly reached: true;
@@ -117,11 +131,32 @@ const nutThing = (name: string, at: Vec3, out: Vec3, size: StudSize, thick: numb
     r: size.flats / Math.sqrt(3),
   });
 
-export function primariesNuts(
-  car: Car,
-  put: { readonly problem: RouteProblem; readonly cylinders: readonly number[] },
-  solution: RouteSolution,
-): PrimariesNuts {
+/** A nut where it sits, and what stands about it. */
+export interface NutAsked {
+  readonly cylinder: number;
+  readonly port: number;
+  readonly stud: number;
+  readonly where: string;
+  readonly nut: Nut;
+  readonly about: About;
+}
+
+export type NutsAsked =
+  | {
+      readonly reached: true;
+      readonly size: StudSize;
+      readonly thread: string;
+      readonly tools: NutTools;
+      readonly nuts: readonly NutAsked[];
+    }
+  | { readonly reached: false; readonly message: string };
+
+/**
+ * The nuts of a bank among all that stands still in the car, and the pipes and collector of a set where there is one.
+ *
+ * @param put  as the car stands for work
+ */
+export function nutsAsked(car: Car, put: Put, solution?: RouteSolution): NutsAsked {
   const exhaust = car.form.exhaust!;
   const numbers = new Numbers(car.values);
   const size = studSize(exhaust, numbers);
@@ -132,8 +167,8 @@ export function primariesNuts(
         'The car file tells no studs: write stud under exhaust, flange, with thread and how far it stands out.',
     };
   }
-  const sockets = socketsFor(size.flats / MM);
-  if (sockets.length === 0) {
+  const tools = nutTools(size.flats / MM);
+  if (tools.sockets.length === 0) {
     return {
       reached: false,
       message: `The table has no socket for a nut of ${size.flats.toFixed(1)} mm across flats.`,
@@ -142,87 +177,115 @@ export function primariesNuts(
   const { problem, cylinders } = put;
   const radius = problem.tube.od / 2;
   const flanges = flangesOf(exhaust, numbers, problem);
-  const pipes = laidOut(solution).map(({ pipe, path }) => ({
+  const pipes = (solution === undefined ? [] : laidOut(solution)).map(({ pipe, path }) => ({
     name: `pipe of cylinder ${cylinders[pipe.port]}`,
     path,
     radius,
   }));
-  const fixed = [...solidThings(problem), ...shellThing(problem), ...collectorThing(problem, solution)];
+  const fixed = [
+    ...solidThings(problem),
+    ...shellThing(problem),
+    ...(solution === undefined ? [] : collectorThing(problem, solution)),
+  ];
   const nutThings = flanges.map(({ studs, out, thick }, port) =>
     studs.map(({ at }) => nutThing(`a nut of cylinder ${cylinders[port]}`, at, out, size, thick)),
   );
-  const spanner = openSpannerFor(size.flats / MM);
   const nuts = flanges.flatMap((flange, port) =>
-    flange.studs.map(({ at }, k): NutRoom => {
-      const about: About = {
-        pipes,
-        things: [...fixed, ...nutThings.flatMap((of, p) => of.filter((_, j) => p !== port || j !== k))],
-        port: flange.at,
-        flangeZone: problem.clearance.flangeZone,
-      };
-      const nut: Nut = {
-        at,
-        axis: flange.out,
-        across: flange.right,
-        height: size.height,
-        standsOut: Math.max(size.height, size.standsOut - flange.thick),
-      };
-      const on = bestSocket(sockets, nut, about);
-      const swingOf = (long: Metre): Swing & { length: Metre } => ({
-        ...spannerSwing(
-          nut,
-          {
-            flats: size.flats,
-            width: spanner.width * MM,
-            thickness: spanner.thickness * MM,
-            handle: spanner.handle * MM,
-            length: long * MM,
-          },
-          about,
-        ),
-        length: long,
-      });
-      const usual = swingOf(spanner.length);
-      // a short one is fetched where the usual one has no stroke
-      const swing = usual.degrees >= 30 || spanner.length <= STUBBY ? usual : swingOf(STUBBY);
-      return {
+    flange.studs.map(
+      ({ at }, k): NutAsked => ({
         cylinder: cylinders[port]!,
+        port,
         stud: k + 1,
         where: whereOf(sub(at, flange.at), flange),
-        socket: on,
-        spanner: swing.degrees > usual.degrees ? swing : usual,
-      };
-    }),
+        nut: {
+          at,
+          axis: flange.out,
+          across: flange.right,
+          height: size.height,
+          standsOut: Math.max(size.height, size.standsOut - flange.thick),
+        },
+        about: {
+          pipes,
+          things: [...fixed, ...nutThings.flatMap((of, p) => of.filter((_, j) => p !== port || j !== k))],
+          port: flange.at,
+          flangeZone: problem.clearance.flangeZone,
+        },
+      }),
+    ),
   );
+  return { reached: true, size, thread: threadNamed(exhaust.flange!.stud!.thread)!.name, tools, nuts };
+}
+
+export function primariesNuts(car: Car, put: Put, solution: RouteSolution): PrimariesNuts {
+  const asked = nutsAsked(car, put, solution);
+  if (!asked.reached) return asked;
+  const { size, thread, tools } = asked;
   return {
     reached: true,
     flats: size.flats / MM,
-    thread: threadNamed(exhaust.flange!.stud!.thread)!.name,
-    nuts,
+    thread,
+    nuts: asked.nuts.map((each, k) => {
+      const room = nutRoom(each, tools);
+      if (isReached(room)) return room;
+      const bare = nutsAsked(car, put);
+      if (!bare.reached) return room;
+      const alone = nutRoom(withStubs(bare.nuts[k]!, put), tools);
+      const { ring, socket } = alone;
+      return isReached(alone) ? room : { ...room, never: ring.stoppedBy ?? socket.stoppedBy ?? 'its flange' };
+    }),
+  };
+}
+
+/** Among pipes that are no longer than what is straight out of their ports: that is there whatever the finder does. */
+export const withStubs = (
+  nut: NutAsked,
+  { problem: { ports, tube, limits }, cylinders }: Pick<Put, 'problem' | 'cylinders'>,
+): NutAsked => ({
+  ...nut,
+  about: {
+    ...nut.about,
+    pipes: ports.map((port, k) => ({
+      name: `pipe of cylinder ${cylinders[k]}`,
+      radius: tube.od / 2,
+      path: walk(port, [
+        { kind: 'straight', length: limits.minStraightFlange, radius: 0, angle: 0, normal: port.d },
+      ]),
+    })),
+  },
+});
+
+interface Put {
+  readonly problem: RouteProblem;
+  readonly cylinders: readonly number[];
+}
+
+/** `the nut of cylinder 3, upper left`. */
+export const nutWords = ({ cylinder, where }: Pick<NutAsked, 'cylinder' | 'where'>): string =>
+  `the nut of cylinder ${cylinder}, ${where}`;
+
+export function nutRoom({ cylinder, stud, where, nut, about }: NutAsked, tools: NutTools): NutRoom {
+  const best = (swings: readonly (Swing & { readonly length: Metre })[]): Swing & { length: Metre } =>
+    // a short one is fetched where the usual one has no stroke
+    swings.find(({ degrees }) => degrees >= STROKE) ?? [...swings].sort((a, b) => b.degrees - a.degrees)[0]!;
+  return {
+    cylinder,
+    stud,
+    where,
+    socket: bestSocket(tools.sockets, nut, about),
+    spanner: best(
+      tools.open.map((each) => ({ ...spannerSwing(nut, each, about), length: each.length / MM })),
+    ),
+    ring: best(tools.rings.map((each) => ({ ...ringSwing(nut, each, about), length: each.length / MM }))),
   };
 }
 
 /** The first that goes on, the smallest drive first; else what stops that. */
-function bestSocket(sockets: readonly Socket[], nut: Nut, about: About): NutRoom['socket'] {
-  const tried = sockets.map((each) => {
-    const size = {
-      atNut: each.atNut * MM,
-      atDrive: each.atDrive * MM,
-      length: each.length * MM,
-      bar: {
-        ends: each.bar.ends * MM,
-        shank: each.bar.shank * MM,
-        lengths: each.bar.lengths.map((long) => long * MM),
-      },
-      ratchet: {
-        across: each.ratchet.across * MM,
-        high: each.ratchet.high * MM,
-        handle: each.ratchet.handle * MM,
-        thick: each.ratchet.thick * MM,
-      },
-    };
-    return { ...socketOn(nut, size, about), drive: each.drive };
-  });
+function bestSocket(
+  sockets: readonly (SocketSize & { readonly drive: Metre })[],
+  nut: Nut,
+  about: About,
+): NutRoom['socket'] {
+  const tried = sockets.map((each) => ({ ...socketOn(nut, each, about), drive: each.drive }));
   return tried.find(({ goes }) => goes) ?? tried[0]!;
 }
 

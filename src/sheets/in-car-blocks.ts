@@ -5,16 +5,7 @@
  * Out   blocks of a sheet; what is measured after the heat run stays blank
  */
 import type { BankName } from '../car/check-exhaust.ts';
-import {
-  hotGapWords,
-  hotRows,
-  hotVerdict,
-  hotWords,
-  nutsVerdict,
-  removalWords,
-  socketWords,
-  spannerWords,
-} from '../questions/in-car-words.ts';
+import { inCarTold } from '../questions/in-car-told.ts';
 import type { PrimariesInCar } from '../questions/primaries-in-car.ts';
 import type { Speech } from '../units/show.ts';
 import { type Block, gap, heading, paragraph } from './lay-out.ts';
@@ -22,28 +13,13 @@ import { SIZE } from './page.ts';
 import { type Column, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
 
-const GAPS: readonly Column[] = [
-  { title: 'Cylinder', part: 0.8 },
-  { title: 'To', part: 2.6 },
-  { title: 'Asked hot', part: 1.1, align: 'right' },
-  { title: 'Cold', part: 1, align: 'right' },
-  { title: 'Hot', part: 1, align: 'right' },
-  { title: 'Change', part: 1.5, align: 'right' },
-  { title: 'Found after heat run', part: 1.6, blank: true },
-];
-
-const NUTS: readonly Column[] = [
-  { title: 'Cylinder', part: 0.8 },
-  { title: 'Nut, seen from the tube', part: 1.4 },
-  { title: 'Socket', part: 3.4 },
-  { title: 'Open spanner', part: 4 },
-];
+const FOUND: Column = { title: 'Found after heat run', part: 1.6, blank: true };
 
 /** Rows of gaps that leave room for the rest. */
 const MOST_ROWS = 14;
 
 export function inCarBlocks(
-  { hot, nuts, removal }: PrimariesInCar,
+  inCar: PrimariesInCar,
   on: {
     readonly side: BankName;
     readonly width: number;
@@ -51,42 +27,34 @@ export function inCarBlocks(
     readonly speech: Speech;
   },
 ): Block[] {
-  const { width, measure, speech, side } = on;
+  const { width, measure } = on;
   const small = (words: string): Block[] => paragraph(words, { width, size: SIZE.small }, measure);
-  const gaps = hotRows(hot)
-    .slice(0, MOST_ROWS)
-    .map((each) => {
-      const said = hotGapWords(each, hot, speech);
-      return {
-        cells: [String(each.cylinder), each.against, said.asked, said.cold, said.hot, said.closes, ''],
-      };
-    });
-  return [
-    ...small(hotVerdict(hot, speech)),
-    ...(gaps.length === 0 ? [] : table(GAPS, gaps, width, measure, SIZE.label)),
-    gap(1),
-    ...hotWords(hot, speech).flatMap(small),
-    heading('Nuts of the flanges'),
-    ...(nuts.reached
-      ? [
-          ...small(nutsVerdict(nuts, speech)),
-          ...table(
-            NUTS,
-            nuts.nuts.map((each) => ({
-              cells: [
-                String(each.cylinder),
-                each.where,
-                socketWords(each, speech),
-                spannerWords(each, speech),
+  return inCarTold(inCar, { ...on, most: MOST_ROWS }).flatMap(
+    ({ kind, title, lead, table: of, after }, k) => [
+      ...(k === 0 ? [] : [heading(title)]),
+      ...lead.flatMap(small),
+      ...(of === undefined || of.rows.length === 0
+        ? []
+        : [
+            ...table(
+              [
+                ...of.columns.map(
+                  ({ title: head, part, number }): Column => ({
+                    title: `${head.slice(0, 1).toUpperCase()}${head.slice(1)}`,
+                    part,
+                    ...(number === true ? { align: 'right' as const } : {}),
+                  }),
+                ),
+                ...(kind === 'hot' ? [FOUND] : []),
               ],
-            })),
-            width,
-            measure,
-            SIZE.label,
-          ),
-        ]
-      : small(nuts.message)),
-    heading('Taking it off'),
-    ...removalWords(removal, side, speech).flatMap(small),
-  ];
+              of.rows.map(({ cells }) => ({ cells: kind === 'hot' ? [...cells, ''] : [...cells] })),
+              width,
+              measure,
+              SIZE.label,
+            ),
+            gap(1),
+          ]),
+      ...after.flatMap(small),
+    ],
+  );
 }

@@ -82,7 +82,7 @@ export function primariesSheet(
     ...jigTable(sheet),
     ...(of.inCar === undefined
       ? []
-      : [opening(heading('Hot, in the car')), ...inCarBlocks(of.inCar, { side, width, measure, speech })]),
+      : [opening(heading('In the car')), ...inCarBlocks(of.inCar, { side, width, measure, speech })]),
   ];
   const full = { ...head, title: 'Primaries', of: `${side} bank` };
   return layOut({ head: full, cautions: set.cautions, blocks }, measure);

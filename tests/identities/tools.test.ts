@@ -1,11 +1,16 @@
-/** Sockets and open spanners about a nut, in closed form: a pipe beside the stud, a wall beside it, a roof over it. */
+/** Sockets, ring and open spanners about a nut, in closed form: a pipe beside the stud, a wall beside it, a roof over it. */
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { solidThing, type Thing } from '../../src/gaspath/hand/surroundings.ts';
+import { ringHandle, ringPushed, wayAt } from '../../src/gaspath/hand/tool-bars.ts';
+import { inTheWayOf, toolRooms } from '../../src/gaspath/hand/tool-room.ts';
 import {
   type About,
+  inTheWay,
   type Nut,
   PLAY,
+  type RingSize,
+  ringSwing,
   type SocketSize,
   type SpannerSize,
   socketOn,
@@ -24,6 +29,7 @@ const SOCKET: SocketSize = {
   ratchet: { across: 34, high: 28, handle: 180, thick: 16 },
 };
 const SPANNER: SpannerSize = { flats: 13, width: 34.3, thickness: 6.5, handle: 13, length: 156 };
+const RING: RingSize = { across: 21, high: 9.5, handle: 10, thickness: 6, length: 156, riseDeg: 15 };
 const ABOUT: About = { pipes: [], things: [], port: [0, 0, -1000], flangeZone: 0 };
 
 /** A pipe of radius 20 along the stud, its middle `off` beside it. */
@@ -105,4 +111,53 @@ test('what carries the flange is not asked near the port', () => {
   assert.equal(socketOn(NUT, SOCKET, at(400)).goes, true);
   assert.equal(socketOn(NUT, SOCKET, at(5)).goes, false);
   near(spannerSwing(NUT, SPANNER, at(400)).degrees, 360, 0);
+});
+
+test('a ring goes past a pipe beside the stud where its own outside has room, an open spanner does not', () => {
+  const least = 20 + PLAY + 10.5;
+  assert.ok(ringSwing(NUT, RING, beside(least + 0.1)).degrees >= 120);
+  const stopped = ringSwing(NUT, RING, beside(least - 0.1));
+  assert.deepEqual(stopped, { degrees: 0, stoppedBy: 'pipe' });
+  // jaws of 34.3 mm: half of that is more than the 11 mm that are left
+  assert.ok(spannerSwing(NUT, SPANNER, beside(least + 0.1)).degrees < 120);
+});
+
+test('a ring asks room over the end of the stud for its own height, and for its handle as it rises', () => {
+  const roof = (z: number): About => ({
+    ...ABOUT,
+    things: [solidThing('roof', { kind: 'box', center: [0, 0, z + 50], half: [30, 30, 50] })],
+  });
+  // at the edge of the roof, 30 mm out, the handle stands tan 15° of that higher
+  assert.equal(ringSwing(NUT, RING, roof(12 + 9.5 + PLAY - 0.3)).degrees, 0);
+  const high = 12 + 9.5 / 2 + Math.tan(Math.PI / 12) * 30 * Math.SQRT2 + 3 / Math.cos(Math.PI / 12) + PLAY;
+  assert.equal(ringSwing(NUT, RING, roof(high + 0.5)).degrees, 360);
+});
+
+test('whatever keeps clear of the room for a ring lets it have its stroke', () => {
+  const rooms = toolRooms('room', NUT, { sockets: [], rings: [RING], open: [] }, ABOUT);
+  assert.equal(rooms.length, 60);
+  for (const room of rooms.filter((_, k) => k % 7 === 0)) {
+    // every place of every bar of the stroke lies in one of its solids
+    const bars = [ringPushed(NUT, RING)];
+    for (let off = -15; off <= 15; off += 3) bars.push(...ringHandle(NUT, RING, wayAt(NUT, room.way + off)));
+    for (const { a, axis, long } of bars) {
+      for (let k = 0; k <= 20; k += 1) {
+        const x: Vec3 = [
+          a[0] + (axis[0] * long * k) / 20,
+          a[1] + (axis[1] * long * k) / 20,
+          a[2] + (axis[2] * long * k) / 20,
+        ];
+        assert.ok(inTheWayOf(room, [{ radius: 0.1 - PLAY, places: [x] }]) > 0, `${room.way}: ${x}`);
+      }
+    }
+  }
+});
+
+test('a nut in a pit has no room for any tool, and says so by having none', () => {
+  const pit: About = {
+    ...ABOUT,
+    things: [solidThing('lid', { kind: 'box', center: [0, 0, 30], half: [300, 300, 10] })],
+  };
+  assert.deepEqual(toolRooms('room', NUT, { sockets: [SOCKET], rings: [RING], open: [] }, pit), []);
+  assert.equal(inTheWay([ringPushed(NUT, RING)], pit), 'lid');
 });

@@ -68,6 +68,26 @@ describe('the gas path on the page', { skip: NO_BROWSER }, () => {
     assert.ok(readFileSync((await pdf.path())!, 'latin1').startsWith('%PDF-'));
   });
 
+  test('what the set holds in the car is told; asked of less, a set is found anew', async () => {
+    const page = desk;
+    await page.locator('[data-stop="primaries"]').click();
+    await page.getByText('Held: gaps hot, a tool on every nut, slip joints long enough, a way off').waitFor();
+    await button(page, 'Look at it hot, at its nuts, and how it comes off').click();
+    await page.getByText('A tool on every nut: held.').waitFor({ timeout: 60_000 });
+    await page.getByText('A way off with the engine in: held.').waitFor();
+    const tools = await page.locator('.nuts tbody tr').allTextContents();
+    assert.equal(tools.length, 8);
+    for (const row of tools) assert.match(row, /ring spanner \d+° of swing|socket goes on/);
+    await page.getByLabel('a tool on every nut').uncheck();
+    await page.getByText('What a set must hold was changed since this one was found.').waitFor();
+    await found(page);
+    await page.getByText('Held: gaps hot, slip joints long enough').waitFor();
+    await page.getByLabel('a tool on every nut').check();
+    await found(page);
+    await page.getByText('Held: gaps hot, a tool on every nut').waitFor();
+    assert.deepEqual(page.complaints, []);
+  });
+
   test('a page that is loaded again has the set, and the other bank its own', async () => {
     const page = desk;
     await page.locator('[data-stop="primaries"]').click();

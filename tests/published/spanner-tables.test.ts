@@ -53,10 +53,6 @@ test('a stroke: 30° turned over, 60° without, below 30° it does not go', () =
   const words = (degrees: number): string =>
     spannerWords(
       {
-        cylinder: 1,
-        stud: 1,
-        where: 'left',
-        socket: { goes: false, drive: 0.01 },
         spanner: { degrees, stoppedBy: 'pipe', length: 0.16 },
       },
       'mm-N',

@@ -310,6 +310,9 @@ const hot = z.strictObject({
   pipes: millimetres('least gap of pipe to pipe, hot', 'Decided.', 0, 50).optional(),
 });
 
+/** What a set can be asked to hold in the car. */
+export const HOLDABLE = ['hot', 'tools', 'slip', 'removal'] as const;
+
 export const exhaust = z.strictObject({
   given,
   tube,
@@ -325,6 +328,11 @@ export const exhaust = z.strictObject({
   rack: rack.optional(),
   flange: flange.optional(),
   hot: hot.optional(),
+  hold: z
+    .array(choice('something that a set must hold in the car', HOLDABLE))
+    .max(4)
+    .meta({ title: 'what a set must hold in the car beside its cold gaps' })
+    .optional(),
   keepOuts: z.array(keepOut).max(200).optional(),
   scans: z
     .record(z.string(), scan)

@@ -1,6 +1,6 @@
 /** Forms of the answers about a bank's primaries: found, cut, drawn. SI; places in the axes of the car. */
 import { z } from 'zod';
-import { EASED } from '../../questions/index.ts';
+import { EASED, HOLDABLE } from '../../questions/index.ts';
 import { about, number, remarks } from './form.ts';
 
 const bank = z.enum(['left', 'right']);
@@ -83,6 +83,11 @@ const inCar = z.strictObject({
           stoppedBy: z.string().nullable(),
         }),
         spanner: z.strictObject({
+          swing: radians,
+          length: metres,
+          stoppedBy: z.string().nullable(),
+        }),
+        ring: z.strictObject({
           swing: radians,
           length: metres,
           stoppedBy: z.string().nullable(),
@@ -178,6 +183,17 @@ export const primariesForm = z.strictObject({
       ),
     })
     .optional(),
+  holds: z
+    .array(
+      z.strictObject({
+        kind: z.enum(HOLDABLE),
+        asked: z.boolean().meta({ description: 'the finder was asked to hold it' }),
+        holds: z.boolean().meta({ description: 'it is so, by looking at the set' }),
+        words: z.string(),
+      }),
+    )
+    .optional()
+    .meta({ description: 'what the set holds in the car' }),
   inCar: inCar.optional(),
   ...remarks,
 });

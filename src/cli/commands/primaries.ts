@@ -2,13 +2,17 @@
 import { join, parse } from 'node:path';
 import type { Command } from 'commander';
 import {
+  askedMore,
   EXHAUST_CAUTION,
   type FindingStands,
+  type Holdable,
+  type HoldingStands,
+  holdsTold,
   PrimariesByHand,
-  type PrimariesInCar,
   type PrimariesSet,
   type PrimaryOfSet,
   passedWords,
+  primariesHolding,
   primariesInCar,
   type RankedSet,
   rankedSets,
@@ -29,7 +33,9 @@ import {
   tailLines,
 } from '../command.ts';
 import { byHand, type HandDone, type HandOptions, handDone, handLines, isHandAsked } from '../hand-asked.ts';
+import { askedHold, HOLD_HELP } from '../hold-asked.ts';
 import { inCarLines } from '../in-car-lines.ts';
+import { inCarOut } from '../in-car-out.ts';
 import { placeText, sizeText } from '../pipe-words.ts';
 import { type BankOptions, checkedSet, onBank, type Put, putBank } from '../primaries-asked.ts';
 import { table } from '../print.ts';
@@ -47,6 +53,7 @@ interface Options extends BankOptions, MannerOptions, HandOptions {
   readonly saved?: string;
   readonly sets: string;
   readonly threads?: string;
+  readonly hold?: string;
 }
 
 export function primariesCommand(): Command {
@@ -66,6 +73,7 @@ export function primariesCommand(): Command {
     .option('--solution <file>', 'file to write the set to')
     .option('--saved <file>', 'file to keep what was done in every two seconds, and to go on from')
     .option('--sets <count>', 'how many sets to look for, 1 to 8, to choose from', '1')
+    .option('--hold <what>', HOLD_HELP)
     .option('--threads <number>', THREADS_HELP)
     .addHelpText('after', '\nCtrl-C ends the looking; the best set so far is told and written.')
     .action(answer);
@@ -96,7 +104,8 @@ async function answer(file: string, options: Options): Promise<void> {
         complain(`${path}: the set of ${each.pipes.length} primaries.`);
       }
     }
-    const inCar = solution === undefined ? undefined : primariesInCar(car, bank, put.scans, solution);
+    const inCar =
+      solution === undefined ? undefined : primariesInCar(car, bank, put.scans, solution, begun.kinds);
     const notes = [
       ...put.notes,
       ...(set !== undefined && stands !== 'done'
@@ -121,7 +130,17 @@ async function answer(file: string, options: Options): Promise<void> {
           ? {}
           : { wouldDo: begun.would.eased.map(({ solution: _, ...each }) => each) }),
         ...(hand === undefined ? {} : { byHand: handOut(hand) }),
-        ...(inCar === undefined ? {} : { inCar: inCarOut(inCar) }),
+        ...(inCar === undefined
+          ? {}
+          : {
+              holds: holdsTold(inCar, options.units).map(({ kind, asked, holds, words }) => ({
+                kind,
+                asked,
+                holds,
+                words,
+              })),
+              inCar: inCarOut(inCar),
+            }),
         notes,
         cautions,
       },
@@ -132,7 +151,11 @@ async function answer(file: string, options: Options): Promise<void> {
         ...setLines(set!, options.units),
         ...(hand === undefined ? [] : ['', ...handLines(hand, options.units)]),
         '',
-        ...inCarLines(inCar!, bank, options.units),
+        ...inCarLines(inCar!, {
+          side: bank,
+          speech: options.units,
+          more: begun.holding === undefined ? undefined : askedMore(begun.holding, options.units),
+        }),
         ...tailLines(notes, cautions),
       ],
       refusal: set === undefined ? begun.refusal : hand?.refusal,
@@ -146,6 +169,9 @@ interface Begun {
   readonly stands: FindingStands;
   readonly set: PrimariesSet | undefined;
   readonly hand: PrimariesByHand | undefined;
+  /** What was asked of it in the car, and how that stands. */
+  readonly kinds: readonly Holdable[];
+  readonly holding?: HoldingStands;
   /** Several sets to choose from, the first of which is that one; none where one was asked for. */
   readonly ranked: readonly RankedSet[];
   readonly causes: readonly string[];
@@ -157,13 +183,24 @@ interface Begun {
 
 async function begunFrom(found: Found, options: Options, file: string): Promise<Begun> {
   const { put, set, solution } = await checkedSet(found, { ...options, solution: file });
-  return { put, set, stands: 'done', hand: new PrimariesByHand(put, solution), ranked: [], causes: [] };
+  return {
+    put,
+    set,
+    stands: 'done',
+    hand: new PrimariesByHand(put, solution),
+    kinds: askedHold(options.hold, found.car, options.bank),
+    ranked: [],
+    causes: [],
+  };
 }
 
 async function lookedFor(found: Found, options: Options, seconds: number, seed: number): Promise<Begun> {
   const { bank, saved } = options;
   const put = await putBank(found, options);
+  const kinds = askedHold(options.hold, found.car, bank);
+  const holds = primariesHolding(found.car, bank, put.scans, put, kinds);
   const ended = await runFinding(put, {
+    ...(holds === undefined ? {} : { holds }),
     seconds,
     seed,
     threads: askedThreads(options.threads),
@@ -175,7 +212,8 @@ async function lookedFor(found: Found, options: Options, seconds: number, seed: 
   const ranked = finding.solutions().length < 2 ? [] : rankedSets(put, finding.solutions());
   const set = ranked[0]?.set ?? finding.set();
   const { units } = options;
-  const would = set === undefined && !stopped ? await wouldDo(put, { seconds, seed, units }) : undefined;
+  const would =
+    set === undefined && !stopped ? await wouldDo(holds?.asked ?? put, { seconds, seed, units }) : undefined;
   return {
     put,
     stands,
@@ -183,6 +221,8 @@ async function lookedFor(found: Found, options: Options, seconds: number, seed: 
     hand: ranked[0] === undefined ? finding.byHand() : new PrimariesByHand(put, ranked[0].solution),
     ranked,
     causes: finding.causes,
+    kinds,
+    ...(finding.holding === undefined ? {} : { holding: finding.holding }),
     ...(nearest === undefined ? {} : { nearest }),
     refusal: [notFound(ended, bank, seconds), ...(would === undefined ? [] : wouldDoLines(would))].join('\n'),
     ...(would === undefined ? {} : { would }),
@@ -304,61 +344,4 @@ const setOut = (set: PrimariesSet) => ({
             at: [...tightest.at],
           },
   })),
-});
-
-/** As the published form has it: lengths that the tools and ways tell in millimetres are metres here. */
-const inCarOut = ({ hot, nuts, removal }: PrimariesInCar) => ({
-  hot: {
-    pipe: hot.pipe,
-    cold: hot.cold,
-    expansion: hot.expansion,
-    held: hot.held,
-    joins: hot.joins,
-    holds: hot.holds,
-    collector: hot.collector,
-    pipes: hot.pipes.map(({ strainAt, slides, ...each }) => ({ ...each, slides: slides ?? null })),
-    gaps: hot.gaps.map(({ cylinder, against, asked, cold, hot: gap }) => ({
-      cylinder,
-      against,
-      asked,
-      cold: cold ?? null,
-      hot: gap ?? null,
-    })),
-  },
-  nuts: nuts.reached
-    ? nuts.nuts.map(({ cylinder, stud, where, socket, spanner }) => ({
-        cylinder,
-        stud,
-        where,
-        socket: {
-          goes: socket.goes,
-          bar: socket.bar === undefined ? null : socket.bar / 1000,
-          stoppedBy: socket.stoppedBy ?? null,
-        },
-        spanner: {
-          swing: (spanner.degrees * Math.PI) / 180,
-          length: spanner.length,
-          stoppedBy: spanner.stoppedBy ?? null,
-        },
-      }))
-    : null,
-  removal: removal.reached
-    ? {
-        off: removal.off.map(({ part, way }) => ({
-          part,
-          tried: way.tried,
-          legs: way.legs.map((leg) =>
-            leg.kind === 'turn'
-              ? { kind: leg.kind, axis: [...leg.axis], angle: (leg.degrees * Math.PI) / 180 }
-              : { kind: leg.kind, way: [...leg.way], length: leg.mm / 1000 },
-          ),
-        })),
-        held: removal.held.map(({ part, way }) => ({
-          part,
-          tried: way?.tried ?? 0,
-          stoppedBy: way === undefined ? [] : way.stops.map(({ name }) => name),
-        })),
-        binds: removal.binds,
-      }
-    : null,
 });

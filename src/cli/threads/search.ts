@@ -47,7 +47,7 @@ export async function searched(asked: SearchAsked): Promise<Searched> {
 /** While this thread has nothing to do, ms. */
 const LOOK = 10;
 
-const openThread: OpenThread = (begin, hear, fail) => {
+export const openThread: OpenThread = (begin, hear, fail) => {
   const worker = new Worker(THREAD, { workerData: begin });
   worker.on('message', (told: Told) => hear(told));
   worker.on('error', fail);

@@ -1,49 +1,33 @@
 /**
- * Whether a socket or an open spanner goes on a nut of a flange, and what stops it. mm; angles in degrees.
+ * Whether a socket, a ring or an open spanner goes on a nut of a flange, and what stops it. mm; angles in degrees.
  *
  * In    the nut on its stud, what stands about it, the tools
- * Out   the extension bar with which a socket goes on, the swing of an open spanner, what is in the way
+ * Out   the extension bar with which a socket goes on, the swing of a spanner, what is in the way
  *
  * Tools are round bars and discs with flat ends. Against pipes they are exact to the spacing of places along a pipe;
  * against solids and bodywork by places on their skin. GP-n are the equations of docs/theory/gas-path.md.
  */
-import { add, along, cross, distance, type Vec3 } from '../../maths/vec3.ts';
+import { add, along, cross, distance, scale, type Vec3 } from '../../maths/vec3.ts';
 import { outsideCylinder } from '../verify/obstacles.ts';
 import { pointAt, type Walked } from '../verify/walk.ts';
 import type { Thing } from './surroundings.ts';
+import {
+  type Bar,
+  type Nut,
+  openSpannerOn,
+  PLAY,
+  type RingSize,
+  ratchetHandle,
+  ringHandle,
+  ringPushed,
+  type SocketSize,
+  type SpannerSize,
+  socketBehind,
+  socketPushed,
+  wayAt,
+} from './tool-bars.ts';
 
-export interface Nut {
-  /** On the axis of the stud, at the face that the nut sits on. */
-  readonly at: Vec3;
-  /** Unit, out along the stud. */
-  readonly axis: Vec3;
-  /** Unit, square to it: from which spanners are turned. */
-  readonly across: Vec3;
-  readonly height: number;
-  /** Stud beyond the face that the nut sits on. */
-  readonly standsOut: number;
-}
-
-export interface SocketSize {
-  readonly atNut: number;
-  readonly atDrive: number;
-  readonly length: number;
-  readonly bar: { readonly ends: number; readonly shank: number; readonly lengths: readonly number[] };
-  readonly ratchet: {
-    readonly across: number;
-    readonly high: number;
-    readonly handle: number;
-    readonly thick: number;
-  };
-}
-
-export interface SpannerSize {
-  readonly flats: number;
-  readonly width: number;
-  readonly thickness: number;
-  readonly handle: number;
-  readonly length: number;
-}
+export { type Nut, PLAY, type RingSize, type SocketSize, type SpannerSize };
 
 export interface About {
   readonly pipes: readonly { readonly name: string; readonly path: Walked; readonly radius: number }[];
@@ -53,41 +37,35 @@ export interface About {
   readonly flangeZone: number;
 }
 
-/** A round bar or disc. */
-interface Bar {
-  readonly a: Vec3;
-  readonly axis: Vec3;
-  readonly long: number;
-  readonly r: number;
-}
-
-/** Air that a tool needs all round, mm. */
-export const PLAY = 0.5;
 /** Spacing of places on pipes and tools, mm. */
 const ALONG_PIPE = 2;
 const ON_TOOL = 4;
 
 /** What is in the way of the bars; undefined where they are clear. */
-function inTheWay(bars: readonly Bar[], about: About): string | undefined {
+export function inTheWay(bars: readonly Bar[], about: About): string | undefined {
   for (const bar of bars) {
     for (const { name, path, radius } of about.pipes) {
       const reach = bar.long + bar.r + radius + PLAY;
-      for (let s = 0; s <= path.length; s += ALONG_PIPE) {
-        const x = pointAt(path, s);
+      const places = placesAlong(path);
+      for (let k = 0; k < places.length; k += 1) {
+        const x = places[k]!;
         const from = distance(x, bar.a);
         if (from > reach) {
           // a pipe comes nearer no faster than one goes along it
-          s += Math.max(0, Math.floor((from - reach) / ALONG_PIPE) - 1) * ALONG_PIPE;
+          k += Math.max(0, Math.floor((from - reach) / ALONG_PIPE) - 1);
           continue;
         }
         if (outsideCylinder(x, bar.a, bar.axis, bar.long, bar.r) < radius + PLAY) return name;
       }
     }
-    const skin = placesOn(bar);
     const middle = along(bar.a, bar.axis, bar.long / 2);
     const size = bar.long / 2 + bar.r;
-    for (const { name, from, ball, carriesFlange } of about.things) {
+    let skin: readonly Vec3[] | undefined;
+    for (const thing of about.things) {
+      const { name, from, ball, carriesFlange } = thing;
       if (ball !== undefined && distance(middle, ball.middle) > size + ball.radius + PLAY) continue;
+      if (isFarFrom(bar, thing)) continue;
+      skin ??= placesOn(bar);
       for (const x of skin) {
         if (carriesFlange && distance(x, about.port) < about.flangeZone) continue;
         if (from(x, PLAY + 1) < PLAY) return name;
@@ -95,6 +73,28 @@ function inTheWay(bars: readonly Bar[], about: About): string | undefined {
     }
   }
   return undefined;
+}
+
+/** No place of the bar is farther from the nearest of some on its axis than these are from the thing. */
+function isFarFrom({ a, axis, long, r }: Bar, { from }: Thing): boolean {
+  const parts = Math.max(1, Math.ceil(long / (3 * r)));
+  const reach = Math.hypot(r, long / parts / 2) + PLAY;
+  for (let k = 0; k < parts; k += 1)
+    if (from(along(a, axis, (long * (k + 0.5)) / parts), reach + 1) <= reach) return false;
+  return true;
+}
+
+/** Places along pipes that are asked of tool after tool. */
+const placed = new WeakMap<Walked, readonly Vec3[]>();
+
+function placesAlong(path: Walked): readonly Vec3[] {
+  const known = placed.get(path);
+  if (known !== undefined) return known;
+  const places = Array.from({ length: Math.floor(path.length / ALONG_PIPE) + 1 }, (_, k) =>
+    pointAt(path, k * ALONG_PIPE),
+  );
+  placed.set(path, places);
+  return places;
 }
 
 function placesOn({ a, axis, long, r }: Bar): readonly Vec3[] {
@@ -108,8 +108,8 @@ function placesOn({ a, axis, long, r }: Bar): readonly Vec3[] {
     for (let k = 0; k < round; k += 1) {
       const angle = (2 * Math.PI * k) / round;
       const out = add(
-        scaled(u, (radius * Math.cos(angle)) / size),
-        scaled(v, (radius * Math.sin(angle)) / size),
+        scale(u, (radius * Math.cos(angle)) / size),
+        scale(v, (radius * Math.sin(angle)) / size),
       );
       places.push(add(at, out));
     }
@@ -123,10 +123,8 @@ function placesOn({ a, axis, long, r }: Bar): readonly Vec3[] {
   return places;
 }
 
-const scaled = (v: Vec3, k: number): Vec3 => [v[0] * k, v[1] * k, v[2] * k];
-
 /** Least swing with which a ratchet is worked; a fine one clicks at 5°. */
-const RATCHET_SWING = 20;
+export const RATCHET_SWING = 20;
 
 export interface SocketOn {
   readonly goes: boolean;
@@ -141,40 +139,13 @@ export interface SocketOn {
  * It has to pass over the end of the stud, so the room behind it is clear by that much more.
  */
 export function socketOn(nut: Nut, size: SocketSize, about: About): SocketOn {
-  const { ratchet } = size;
-  const { at, axis, standsOut } = nut;
-  const half = size.length / 2;
-  const drawn = size.length + standsOut;
-  const pushed: Bar[] = [
-    { a: at, axis, long: half, r: size.atNut / 2 },
-    { a: along(at, axis, half), axis, long: drawn - half, r: Math.max(size.atNut, size.atDrive) / 2 },
-  ];
-  const stopped = inTheWay(pushed, about);
+  const stopped = inTheWay(socketPushed(nut, size), about);
   if (stopped !== undefined) return { goes: false, stoppedBy: stopped };
   let stoppedBy: string | undefined;
   for (const bar of [0, ...size.bar.lengths]) {
-    const end = along(at, axis, size.length + bar);
-    const behind: Bar[] = [
-      ...(bar === 0
-        ? []
-        : [
-            { a: along(at, axis, size.length), axis, long: bar, r: size.bar.shank / 2 },
-            { a: along(end, axis, -size.bar.ends), axis, long: size.bar.ends, r: size.bar.ends / 2 },
-          ]),
-      { a: end, axis, long: ratchet.high, r: ratchet.across / 2 },
-    ];
-    const why = inTheWay(behind, about);
+    const why = inTheWay(socketBehind(nut, size, bar), about);
     const swings =
-      why === undefined
-        ? swing(nut, about, (way) => [
-            {
-              a: along(along(end, axis, ratchet.high / 2), way, ratchet.across / 2),
-              axis: way,
-              long: ratchet.handle,
-              r: ratchet.thick / 2,
-            },
-          ])
-        : undefined;
+      why === undefined ? swing(nut, about, (way) => [ratchetHandle(nut, size, bar, way)]) : undefined;
     if (swings !== undefined && swings.degrees >= RATCHET_SWING) return { goes: true, bar };
     stoppedBy ??= why ?? swings?.stoppedBy;
   }
@@ -189,17 +160,20 @@ export interface Swing {
 }
 
 /** Directions are tried so far apart, degrees. */
-const TURN = 3;
+export const TURN = 3;
+
+/** What is in the way at each direction. */
+export const stopsRound = (
+  nut: Nut,
+  about: About,
+  toolAt: (way: Vec3) => readonly Bar[],
+): readonly (string | undefined)[] =>
+  Array.from({ length: 360 / TURN }, (_, k) => inTheWay(toolAt(wayAt(nut, k * TURN)), about));
 
 /** The widest run of directions in which a tool stands clear. */
 function swing(nut: Nut, about: About, toolAt: (way: Vec3) => readonly Bar[]): Swing {
-  const side = cross(nut.axis, nut.across);
-  const count = 360 / TURN;
-  const stops = Array.from({ length: count }, (_, k) => {
-    const angle = (k * TURN * Math.PI) / 180;
-    const way = add(scaled(nut.across, Math.cos(angle)), scaled(side, Math.sin(angle)));
-    return inTheWay(toolAt(way), about);
-  });
+  const stops = stopsRound(nut, about, toolAt);
+  const count = stops.length;
   if (stops.every((each) => each === undefined)) return { degrees: 360 };
   let best: Swing = { degrees: 0 };
   const names = stops.filter((each) => each !== undefined);
@@ -226,34 +200,17 @@ function mostOf(names: readonly string[]): string {
  *
  * A hexagon asks 60° a stroke, 30° with jaws set at 15° and the spanner turned over between strokes.
  */
-export function spannerSwing(nut: Nut, size: SpannerSize, about: About): Swing {
-  const { at, axis, height } = nut;
-  const foot = along(at, axis, Math.max(PLAY, (height - size.thickness) / 2));
-  const middle = along(foot, axis, size.thickness / 2);
-  const jaw = (size.width - size.flats) / 4;
-  return swing(nut, about, (way) => {
-    const side = cross(axis, way);
-    const r = size.thickness / 2;
-    const disc = (ahead: number, aside: number): Bar => ({
-      a: along(along(foot, way, ahead), side, aside),
-      axis,
-      long: size.thickness,
-      r: jaw,
-    });
-    const aside = size.flats / 2 + jaw;
-    const out = along(middle, way, size.flats / 2 + 2 * jaw);
-    const long = size.length - size.flats / 2 - 2 * jaw;
-    return [
-      // jaws from their tips to their root, and the root between them
-      ...[-size.flats / 2 + jaw, 0, size.flats / 2].flatMap((x) => [disc(x, aside), disc(x, -aside)]),
-      ...[-1, 0, 1].map((k) => disc(size.flats / 2 + jaw, (k * size.flats) / 2)),
-      // flat bar: its middle and both edges
-      ...[0, 1, -1].map((k) => ({
-        a: along(out, side, k * Math.max(0, size.handle / 2 - r)),
-        axis: way,
-        long,
-        r,
-      })),
-    ];
-  });
+export const spannerSwing = (nut: Nut, size: SpannerSize, about: About): Swing =>
+  swing(nut, about, (way) => openSpannerOn(nut, size, way));
+
+/**
+ * The swing of a ring spanner about a nut, put over the end of the stud and lifted off the hexagon at each stroke.  [GP-7]
+ *
+ * A ring of twelve points asks 30° a stroke.
+ */
+export function ringSwing(nut: Nut, size: RingSize, about: About): Swing {
+  const stoppedBy = inTheWay([ringPushed(nut, size)], about);
+  return stoppedBy === undefined
+    ? swing(nut, about, (way) => ringHandle(nut, size, way))
+    : { degrees: 0, stoppedBy };
 }

@@ -59,7 +59,7 @@ export function leastSpare(rig: Rig, i: number, look: number): Spare | undefined
       if (far < 0 || dx * dx + dy * dy + dz * dz > far * far) return;
       if (solid.flangeExempt && arc[m]! < clearance.flangeZone) return;
       const d = toSolid(solid, x, y, z);
-      if (d - site.needSolid < least) put('solid', d - site.needSolid, d - tube.od / 2, s);
+      if (d - site.needSolid < least) put('solid', d - site.needSolid, d + solid.nearer - tube.od / 2, s);
     });
     if (pipe.length - arc[m]! >= site.zone) {
       const [o, a] = [rig.origin, rig.axis];

@@ -61,6 +61,8 @@ export interface Box {
   /** Unit rows: the box's own axes. */
   readonly axes?: readonly [Vec3, Vec3, Vec3];
   readonly flangeExempt?: boolean;
+  /** Least gap of a pipe to it, mm; left out, `clearance.solid`. */
+  readonly gap?: number;
 }
 
 export interface Round {
@@ -70,6 +72,8 @@ export interface Round {
   readonly b: Vec3;
   readonly r: number;
   readonly flangeExempt?: boolean;
+  /** As of a box. */
+  readonly gap?: number;
 }
 
 export type Solid = Box | Round;

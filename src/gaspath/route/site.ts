@@ -31,7 +31,7 @@ export function siteOf(problem: RouteProblem, like?: Site): Site {
   return {
     problem,
     field: serves(like, problem) ? like.field : new ShellField(problem),
-    solids: problem.solids.map(ready),
+    solids: problem.solids.map((each, k) => ready(each, k, clearance.solid)),
     needShell: tube.od / 2 + clearance.shell,
     needSolid: tube.od / 2 + clearance.solid,
     needPipe: tube.od + clearance.pipe,

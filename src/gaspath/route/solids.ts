@@ -12,6 +12,8 @@ export interface ReadySolid {
   /** box: centre, half, three axes; round: a, unit axis, length, radius */
   readonly n: Float64Array;
   readonly ball: Float64Array;
+  /** Asked more of it than of all solids, mm: it counts for so much nearer. */
+  readonly nearer: number;
   readonly flangeExempt: boolean;
   readonly name: string;
 }
@@ -22,7 +24,9 @@ const AXES: readonly [Vec3, Vec3, Vec3] = [
   [0, 0, 1],
 ];
 
-export function ready(solid: Solid, index: number): ReadySolid {
+/** @param common  gap that is asked of solids which do not say their own, mm */
+export function ready(solid: Solid, index: number, common: number): ReadySolid {
+  const nearer = solid.gap === undefined ? 0 : solid.gap - common;
   const name = solid.name ?? `solid ${index + 1}`;
   const flangeExempt = solid.flangeExempt === true;
   if (solid.kind === 'box') {
@@ -30,7 +34,8 @@ export function ready(solid: Solid, index: number): ReadySolid {
     return {
       kind: 0,
       n: Float64Array.from([...center, ...half, ...(solid.axes ?? AXES).flat()]),
-      ball: Float64Array.from([...center, Math.hypot(...half)]),
+      ball: Float64Array.from([...center, Math.hypot(...half) + Math.max(0, nearer)]),
+      nearer,
       flangeExempt,
       name,
     };
@@ -46,8 +51,9 @@ export function ready(solid: Solid, index: number): ReadySolid {
       (a[0] + b[0]) / 2,
       (a[1] + b[1]) / 2,
       (a[2] + b[2]) / 2,
-      solid.kind === 'capsule' ? length / 2 + r : Math.hypot(length / 2, r),
+      Math.max(0, nearer) + (solid.kind === 'capsule' ? length / 2 + r : Math.hypot(length / 2, r)),
     ]),
+    nearer,
     flangeExempt,
     name,
   };
@@ -58,8 +64,10 @@ export const away = new Float64Array(3);
 
 const local = new Float64Array(3);
 
-export function toSolid({ kind, n }: ReadySolid, x: number, y: number, z: number): number {
-  return kind === 0 ? toBox(n, x, y, z) : kind === 1 ? toCapsule(n, x, y, z) : toCylinder(n, x, y, z);
+/** As it counts against the gap that is asked of all solids. */
+export function toSolid({ kind, n, nearer }: ReadySolid, x: number, y: number, z: number): number {
+  const d = kind === 0 ? toBox(n, x, y, z) : kind === 1 ? toCapsule(n, x, y, z) : toCylinder(n, x, y, z);
+  return d - nearer;
 }
 
 function toBox(n: Float64Array, x: number, y: number, z: number): number {

@@ -66,9 +66,8 @@ export function gapBreaches(
     look('shell', laid, 'the shell', most, SHELL_FREE, long, (x) => skin.nearest(x, most + 40));
     problem.solids.forEach((solid, k) => {
       const from = solid.flangeExempt === true ? clearance.flangeZone : 0;
-      look('solid', laid, solid.name ?? `solid ${k + 1}`, half + clearance.solid, from, long, (x) =>
-        outside(solid, x),
-      );
+      const need = half + (solid.gap ?? clearance.solid);
+      look('solid', laid, solid.name ?? `solid ${k + 1}`, need, from, long, (x) => outside(solid, x));
     });
     const radius = problem.collector.ringRadius + half + problem.collectorBody.radiusAdd;
     look(

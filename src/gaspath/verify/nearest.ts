@@ -32,6 +32,7 @@ export function nearPlaces(
   const { clearance, tube } = problem;
   const wide: RouteProblem = {
     ...problem,
+    solids: problem.solids.map((each) => (each.gap === undefined ? each : { ...each, gap: each.gap + look })),
     clearance: {
       ...clearance,
       shell: clearance.shell + look,
@@ -40,7 +41,7 @@ export function nearPlaces(
       pipeInZone: clearance.pipeInZone + look,
     },
   };
-  const asked = { shell: clearance.shell, solid: clearance.solid, 'collector body': clearance.solid };
+  const asked = { shell: clearance.shell, 'collector body': clearance.solid };
   const zone = tube.od + clearance.pipeInZone + look;
   return gapBreaches(wide, pose, pipes).flatMap(
     ({ code, pipe, other, needs, has, at, says }): NearPlace[] => {
@@ -48,7 +49,9 @@ export function nearPlaces(
       const against = /Too near (.*), \d+ mm/.exec(says)?.[1] ?? code;
       if (code === 'shell' || code === 'solid' || code === 'collector body') {
         const gap = has - tube.od / 2;
-        return [{ pipe, against, kind: code, gap, asked: asked[code], inZone: false, at }];
+        // a solid may ask another gap than all
+        const of = code === 'solid' ? needs - look - tube.od / 2 : asked[code];
+        return [{ pipe, against, kind: code, gap, asked: of, inZone: false, at }];
       }
       if (code !== 'pipe to pipe' || other === undefined) return [];
       const inZone = needs <= zone;

@@ -6,10 +6,13 @@ import {
   type EasingPrimaries,
   easePrimaries,
   type FindingPrimaries,
-  findPrimaries,
+  findSets,
+  type Holdable,
+  type Holds,
   openCar,
   type PrimariesSet,
   type ProblemPut,
+  primariesHolding,
   primariesProblem,
   primariesScene,
   type SavedFinding,
@@ -38,6 +41,10 @@ const WAIT = 10;
 
 type Put = Extract<ProblemPut, { reached: true }>;
 let put: Put | undefined;
+/** What a set can be asked to hold in the car: looked up for what is asked, once for each. */
+let holdsFor: ((kinds: readonly Holdable[]) => Holds | undefined) | undefined;
+/** What was asked of the finder last, to ease. */
+let asked: Holds['asked'] | undefined;
 let finding: FindingPrimaries | undefined;
 let going = false;
 let wanted = 1;
@@ -57,26 +64,32 @@ function refusal({ source, side, scans }: Extract<Told, { kind: 'open' }>): read
     laid.push(is);
     doubts.push(...is.doubts.map((each) => `Scan ${name}: ${each}`));
   }
-  const asked = primariesProblem(read.car, side, laid);
-  if (!asked.reached) return [asked.message];
-  put = asked;
-  scope.postMessage({ kind: 'opened', scene: primariesScene(asked), notes: [...asked.notes, ...doubts] });
+  const is = primariesProblem(read.car, side, laid);
+  if (!is.reached) return [is.message];
+  put = is;
+  holdsFor = (kinds) => primariesHolding(read.car, side, laid, is, kinds);
+  scope.postMessage({ kind: 'opened', scene: primariesScene(is), notes: [...is.notes, ...doubts] });
   return [];
 }
 
-function open(asked: Extract<Told, { kind: 'open' }>): void {
-  const messages = refusal(asked);
+function open(told: Extract<Told, { kind: 'open' }>): void {
+  const messages = refusal(told);
   if (messages.length > 0) scope.postMessage({ kind: 'refused', messages });
-  if (put === undefined || asked.saved === undefined) return;
-  begin(put, asked);
+  if (put === undefined || told.saved === undefined) return;
+  begin(put, told);
   tell('held');
-  if (asked.hand !== undefined) hand.open(finding!, asked.hand);
+  if (told.hand !== undefined) hand.open(finding!, told.hand);
 }
 
-function begin(of: Put, { seed, sets, saved, chosen }: Wanted & { readonly saved?: SavedFinding }): void {
+function begin(
+  of: Put,
+  { seed, sets, hold, saved, chosen }: Wanted & { readonly saved?: SavedFinding },
+): void {
   void finding?.end();
   wanted = sets;
-  finding = findPrimaries(of, { seed, sets, saved, threads: THREADS });
+  const holds = hold.length === 0 ? undefined : holdsFor?.(hold);
+  asked = holds?.asked ?? of;
+  finding = findSets(of, { seed, sets, saved, threads: THREADS, ...(holds === undefined ? {} : { holds }) });
   finding.choose(chosen);
 }
 
@@ -103,6 +116,7 @@ function tell(stands: Stands): void {
     stands,
     starts: finding.starts(),
     ...(nearest === undefined ? {} : { nearest }),
+    ...(finding.holding === undefined ? {} : { holding: finding.holding }),
     ...(set !== undefined || near === undefined ? {} : { near }),
     ...(set === undefined || solution === undefined ? {} : { set, file: writePrimaries(solution) }),
     sets,
@@ -174,7 +188,7 @@ function tellEased(goesOn: boolean): void {
 scope.onmessage = ({ data }) => {
   if (data.kind === 'ease') {
     if (put === undefined || going) return;
-    easing = { of: easePrimaries(put, data.seed), speech: data.speech };
+    easing = { of: easePrimaries(asked ?? put, data.seed), speech: data.speech };
     ease();
     return;
   }

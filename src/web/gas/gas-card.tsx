@@ -1,9 +1,16 @@
 /** The card of primaries and collector: find, hold, the pipes as a list, what stands in the way. */
-import { type PrimariesSet, type PrimaryOfSet, passedWords } from '../../questions/index.ts';
+import {
+  type Holdable,
+  holdingDoes,
+  type PrimariesSet,
+  type PrimaryOfSet,
+  passedWords,
+} from '../../questions/index.ts';
 import { spokenAmount } from '../../units/show.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { HandCard, type HandMode } from './hand-card.tsx';
+import { HoldChoice } from './hold-choice.tsx';
 import { InCar } from './in-car.tsx';
 import { SetsFound } from './sets-found.tsx';
 import { SheetsWord } from './sheets-word.tsx';
@@ -46,6 +53,7 @@ export function GasCard({ finding, lit, onLight, mode, onMode }: Props) {
             </button>
           ))}
       </fieldset>
+      {refused.length === 0 && <HoldChoice finding={finding} />}
       {refused.length === 0 && <Buttons finding={finding} />}
       {refused.map((message) => (
         <p key={message} role="alert">
@@ -75,7 +83,7 @@ export function GasCard({ finding, lit, onLight, mode, onMode }: Props) {
           <Collector set={set} />
         ))}
       {place.gas === 'primaries' && progress?.file !== undefined && !finding.going && (
-        <InCar file={progress.file} />
+        <InCar file={progress.file} kinds={progress.holding?.kinds ?? NOTHING_HELD} />
       )}
       {notes.map((note) => (
         <p key={note} className="note">
@@ -90,6 +98,8 @@ export function GasCard({ finding, lit, onLight, mode, onMode }: Props) {
     </aside>
   );
 }
+
+const NOTHING_HELD: readonly Holdable[] = [];
 
 /** Breaches that are told, at most: one pipe through another breaches much at once. */
 const TOLD = 5;
@@ -112,18 +122,19 @@ function Near({ near }: { readonly near: PrimariesSet }) {
 function Buttons({ finding }: { readonly finding: Finding }) {
   const { place } = usePage();
   const { id } = useCar();
-  const { going, progress, scene, find, hold, another, hand } = finding;
-  const { stands, starts, nearest, set, file, wanted = 1 } = progress ?? {};
+  const { going, progress, scene, find, stop, another, hand, holdChanged } = finding;
+  const { stands, starts, nearest, set, file, holding, wanted = 1 } = progress ?? {};
   const found = progress?.sets.length ?? 0;
-  const begun = progress !== undefined;
-  const finished = stands === 'done';
+  const begun = progress !== undefined && !holdChanged;
+  const finished = stands === 'done' && !holdChanged;
+  const doing = holding === undefined ? undefined : holdingDoes(holding);
   // the finder goes on from its own set, and does not take one away that a hand has moved
   const moved = hand !== undefined && !hand.told.asFound;
   return (
     <section>
       <p className="row">
         {going ? (
-          <button type="button" className="word" onClick={hold}>
+          <button type="button" className="word" onClick={stop}>
             Hold
           </button>
         ) : (
@@ -151,8 +162,12 @@ function Buttons({ finding }: { readonly finding: Finding }) {
       </p>
       <p role="status">
         {going && set === undefined && `Looking: ${starts ?? 0} fresh starts. ${nearest ?? ''}`}
-        {going && set !== undefined && found < wanted && `Looking for another: ${starts ?? 0} fresh starts.`}
-        {going && set !== undefined && found >= wanted && 'Found one that stands; bettering it.'}
+        {going &&
+          set !== undefined &&
+          (doing ??
+            (found < wanted
+              ? `Looking for another: ${starts ?? 0} fresh starts.`
+              : 'Found one that stands; bettering it.'))}
         {!going &&
           stands === 'held' &&
           set === undefined &&
@@ -164,7 +179,11 @@ function Buttons({ finding }: { readonly finding: Finding }) {
           (found < wanted
             ? 'Held while looking for another; what is found stands.'
             : 'Held; this one stands.')}
-        {!moved && finished && set !== undefined && 'Nothing more is gained by small changes.'}
+        {!moved &&
+          finished &&
+          set !== undefined &&
+          `${doing === undefined ? '' : `${doing} `}Nothing more is gained by small changes.`}
+        {holdChanged && 'What a set must hold was changed since this one was found.'}
         {moved &&
           'Moved by hand since it was found. Undone, or put back as it was found, the finder can go on.'}
       </p>

@@ -1,5 +1,6 @@
 /** Looks beside the page at a found set in its car: hot, the nuts of its flanges, the way it comes off. */
 import {
+  type Holdable,
   openCar,
   type PrimariesInCar,
   primariesInCar,
@@ -16,6 +17,8 @@ export interface InCarAsked {
   readonly scans: Readonly<Record<string, Uint8Array>>;
   /** The set as a file of the exchange form. */
   readonly file: string;
+  /** What the finder was asked to hold of it. */
+  readonly kinds: readonly Holdable[];
 }
 
 export type InCarTold = { readonly is: PrimariesInCar } | { readonly message: string };
@@ -25,7 +28,7 @@ const scope = globalThis as unknown as {
   postMessage: (told: InCarTold) => void;
 };
 
-function answer({ source, side, scans, file }: InCarAsked): InCarTold {
+function answer({ source, side, scans, file, kinds }: InCarAsked): InCarTold {
   const read = openCar(source);
   if (!read.ok) return { message: read.problems.map(({ message }) => message).join(' ') };
   const laid: ScanInCar[] = [];
@@ -37,7 +40,7 @@ function answer({ source, side, scans, file }: InCarAsked): InCarTold {
   }
   const set = readPrimaries(file);
   if (!set.ok) return { message: set.message };
-  const is = primariesInCar(read.car, side, laid, set.solution);
+  const is = primariesInCar(read.car, side, laid, set.solution, kinds);
   return is === undefined ? { message: 'The problem of this bank cannot be put.' } : { is };
 }
 

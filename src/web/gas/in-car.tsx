@@ -1,16 +1,11 @@
 /** A found set in its car, on the card: hot beside cold, the nuts of its flanges, the way it comes off. */
 import { useEffect, useState } from 'react';
 import {
-  hotGapWords,
-  hotRows,
-  hotVerdict,
-  hotWords,
-  nutsVerdict,
+  type Holdable,
+  inCarTold,
   type PrimariesInCar,
-  removalWords,
   scanForms,
-  socketWords,
-  spannerWords,
+  type ToldSection,
 } from '../../questions/index.ts';
 import { fetchScan } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
@@ -23,8 +18,11 @@ interface State {
   readonly told?: InCarTold;
 }
 
-/** @param file  the set in its exchange form, while no finder is at work on it */
-export function InCar({ file }: { readonly file: string }) {
+/**
+ * @param file   the set in its exchange form, while no finder is at work on it
+ * @param kinds  what the finder was asked to hold of it
+ */
+export function InCar({ file, kinds }: { readonly file: string; readonly kinds: readonly Holdable[] }) {
   const { place } = usePage();
   const { id, car, source } = useCar();
   const { bank } = place;
@@ -38,12 +36,12 @@ export function InCar({ file }: { readonly file: string }) {
     const open = async (): Promise<void> => {
       const scans: Record<string, Uint8Array> = {};
       for (const [name, form] of Object.entries(scanForms(car))) scans[name] = await fetchScan(id, form.file);
-      const told: InCarAsked = { source, side: bank, scans, file };
+      const told: InCarAsked = { source, side: bank, scans, file, kinds };
       worker.postMessage(told);
     };
     open().catch((reason: Error) => setState({ of: file, told: { message: reason.message } }));
     return () => worker.terminate();
-  }, [asked, file, bank, car, id, source]);
+  }, [asked, file, kinds, bank, car, id, source]);
   const told = asked ? state.told : undefined;
   return (
     <section className="in-car">
@@ -62,92 +60,80 @@ export function InCar({ file }: { readonly file: string }) {
   );
 }
 
-function Told({ is: { hot, nuts, removal } }: { readonly is: PrimariesInCar }) {
+/** No more rows of gaps than the card has room for. */
+const MOST_ROWS = 8;
+
+function Told({ is }: { readonly is: PrimariesInCar }) {
   const { speech, place } = usePage();
+  return inCarTold(is, { side: place.bank, speech, most: MOST_ROWS }).map((section) => (
+    <Section key={section.kind} section={section} />
+  ));
+}
+
+function Section({ section: { kind, title, lead, holds, table, after } }: { readonly section: ToldSection }) {
   return (
     <>
-      <h4>Hot</h4>
-      <p data-holds={hot.holds}>
-        <b>{hotVerdict(hot, speech)}</b>
-      </p>
-      <HotGaps hot={hot} />
-      {hotWords(hot, speech).map((words) => (
-        <p key={words} className="soft">
-          {words}
+      <h4>{title}</h4>
+      {lead.map((words) => (
+        <p key={words} data-holds={holds}>
+          {kind === 'hot' || kind === 'holds' ? <b>{words}</b> : words}
         </p>
       ))}
-      <h4>Nuts of the flanges</h4>
-      {nuts.reached ? (
-        <>
-          <p>{nutsVerdict(nuts, speech)}</p>
-          <table className="pipes nuts">
-            <caption className="unseen">Socket and open spanner on each nut</caption>
-            <thead>
-              <tr>
-                <th scope="col">cyl.</th>
-                <th scope="col">nut</th>
-                <th scope="col">socket</th>
-                <th scope="col">open spanner</th>
-              </tr>
-            </thead>
-            <tbody>
-              {nuts.nuts.map((each) => (
-                <tr key={`${each.cylinder} ${each.stud}`}>
-                  <th scope="row">{each.cylinder}</th>
-                  <td>{each.where}</td>
-                  <td>{socketWords(each, speech)}</td>
-                  <td>{spannerWords(each, speech)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-          <p className="soft">Left and right as seen from the tube, looking at the head.</p>
-        </>
-      ) : (
-        <p className="note">{nuts.message}</p>
-      )}
-      <h4>Taking it off</h4>
-      {removalWords(removal, place.bank, speech).map((words) => (
-        <p key={words}>{words}</p>
+      {table !== undefined && table.rows.length > 0 && <Rows kind={kind} table={table} />}
+      {after.map((words) => (
+        <p key={words} className={kind === 'removal' ? undefined : 'soft'}>
+          {words}
+        </p>
       ))}
     </>
   );
 }
 
-/** No more rows than the card has room for. */
-const MOST_ROWS = 8;
+/** Of the gaps how they come nearer can be seen from both; the tools of a nut stand below each other: the card is narrow. */
+const COLUMNS = { hot: 5, nuts: 2 } as const;
 
-function HotGaps({ hot }: { readonly hot: PrimariesInCar['hot'] }) {
-  const { speech } = usePage();
-  const rows = hotRows(hot).slice(0, MOST_ROWS);
-  if (rows.length === 0) return null;
+function Rows({
+  kind,
+  table: { caption, columns, rows },
+}: {
+  readonly kind: ToldSection['kind'];
+  readonly table: NonNullable<ToldSection['table']>;
+}) {
+  const alone = kind === 'hot' ? COLUMNS.hot : COLUMNS.nuts;
+  const below = kind === 'hot' ? [] : columns.slice(alone);
   return (
-    <table className="pipes gaps">
-      <caption className="unseen">Gaps hot beside cold</caption>
+    <table className={kind === 'hot' ? 'pipes gaps' : 'pipes nuts'}>
+      <caption className="unseen">{caption}</caption>
       <thead>
         <tr>
-          <th scope="col">cyl.</th>
-          <th scope="col">to</th>
-          <th scope="col">asked</th>
-          <th scope="col">cold</th>
-          <th scope="col">hot</th>
+          {columns.slice(0, alone).map(({ brief }) => (
+            <th key={brief} scope="col">
+              {brief}
+            </th>
+          ))}
+          {below.length > 0 && <th scope="col">what goes on it</th>}
         </tr>
       </thead>
       <tbody>
-        {rows.map((gap) => {
-          const said = hotGapWords(gap, hot, speech);
-          return (
-            <tr key={`${gap.cylinder} ${gap.against}`}>
-              <th scope="row">{gap.cylinder}</th>
-              <td>{gap.against}</td>
-              <td className="number">{said.asked}</td>
-              <td className="number">{said.cold}</td>
-              <td className="number">
-                {gap.hot !== undefined && gap.hot < gap.asked ? <b>{said.hot}</b> : said.hot}
+        {rows.map(({ cells, lacks }) => (
+          <tr key={cells.join(' ')}>
+            <th scope="row">{cells[0]}</th>
+            {columns.slice(1, alone).map(({ brief, number }, k) => (
+              <td key={brief} className={number === true ? 'number' : undefined}>
+                {lacks && k === alone - 2 ? <b>{cells[k + 1]}</b> : cells[k + 1]}
               </td>
-            </tr>
-          );
-        })}
+            ))}
+            {below.length > 0 && (
+              <td>
+                {below.map(({ title }, k) => (
+                  <span key={title}>
+                    <b>{title}</b> {cells[alone + k]}
+                  </span>
+                ))}
+              </td>
+            )}
+          </tr>
+        ))}
       </tbody>
     </table>
   );

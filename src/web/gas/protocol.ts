@@ -5,6 +5,8 @@ import type {
   HandAsk,
   HandKeep,
   HandTold,
+  Holdable,
+  HoldingStands,
   OneOfSets,
   PrimariesScene,
   PrimariesSet,
@@ -19,6 +21,8 @@ export interface Wanted {
   readonly seed: number;
   /** Sets, all told. */
   readonly sets: number;
+  /** What a set must hold in the car. */
+  readonly hold: readonly Holdable[];
   /** The set that is looked at; the first where none is chosen. */
   readonly chosen?: number;
 }
@@ -73,6 +77,8 @@ export interface Progress {
   readonly stands: FindingStands | 'held';
   readonly starts: number;
   readonly nearest?: string;
+  /** What a set must hold in the car, and how that stands. */
+  readonly holding?: HoldingStands;
   /** What came nearest as it lies, while there is no set. */
   readonly near?: PrimariesSet;
   readonly set?: PrimariesSet;

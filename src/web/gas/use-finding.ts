@@ -7,7 +7,15 @@
 
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Vec3 } from '../../maths/vec3.ts';
-import { type PrimariesScene, type PrimariesSet, type SavedHand, scanForms } from '../../questions/index.ts';
+import {
+  HOLDABLE,
+  type Holdable,
+  heldByFile,
+  type PrimariesScene,
+  type PrimariesSet,
+  type SavedHand,
+  scanForms,
+} from '../../questions/index.ts';
 import { fetchScan } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
@@ -29,7 +37,7 @@ export interface Finding {
   readonly going: boolean;
   /** Begins, or goes on from where it was held. */
   readonly find: () => void;
-  readonly hold: () => void;
+  readonly stop: () => void;
   /** Looks for one more set beside those that stand; anew, from other starting places, where no more are kept. */
   readonly another: () => void;
   /** One of the sets that stand, to be looked at. */
@@ -40,6 +48,11 @@ export interface Finding {
   readonly stopEasing: () => void;
   /** What a hand does to the set. Pulls come as fast as they are answered, the latest alone. */
   readonly does: (what: HandDoes) => void;
+  /** What a set must hold in the car. */
+  readonly hold: readonly Holdable[];
+  readonly onHold: (kind: Holdable, on: boolean) => void;
+  /** What must be held was changed since the set was found. */
+  readonly holdChanged: boolean;
 }
 
 interface Kept {
@@ -49,6 +62,7 @@ interface Kept {
   readonly chosen?: number | undefined;
   readonly saved: Progress['saved'];
   readonly hand?: SavedHand;
+  readonly hold?: readonly Holdable[];
 }
 
 const cupboard = (id: string, bank: string): string => `primaries ${id} ${bank}`;
@@ -71,7 +85,8 @@ function keep(id: string, bank: string, kept: Kept): void {
   }
 }
 
-type State = Omit<Finding, 'find' | 'hold' | 'another' | 'choose' | 'does' | 'found' | 'ease' | 'stopEasing'>;
+type Doings = 'find' | 'stop' | 'another' | 'choose' | 'does' | 'found' | 'ease' | 'stopEasing';
+type State = Omit<Finding, Doings | 'hold' | 'onHold' | 'holdChanged'>;
 /** A search keeps no more strands than this, and each gives one set. */
 const MOST_SETS = 8;
 
@@ -88,11 +103,14 @@ export function useFinding(): Finding {
   const lastKept = useRef<Kept>(undefined);
   const pulls = useRef<{ waiting: boolean; next?: HandDoes | undefined }>({ waiting: false });
   const [state, setState] = useState<State>(NOTHING);
+  const hold = useRef<readonly Holdable[]>([]);
+  const [holds, setHolds] = useState({ kinds: hold.current, changed: false });
 
   const lookedFor = useCallback(
     (chosen: number | undefined): Wanted => ({
       seed: seed.current,
       sets: sets.current,
+      hold: hold.current,
       ...(chosen === undefined ? {} : { chosen }),
     }),
     [],
@@ -113,6 +131,7 @@ export function useFinding(): Finding {
           sets: data.wanted,
           chosen: data.chosen,
           saved: data.saved,
+          hold: hold.current,
         };
       if (data.kind === 'hand' && data.saved !== undefined && lastKept.current !== undefined)
         lastKept.current = { ...lastKept.current, hand: data.saved };
@@ -137,6 +156,8 @@ export function useFinding(): Finding {
     seed.current = kept?.seed ?? 1;
     sets.current = kept?.sets ?? 1;
     lastKept.current = kept;
+    hold.current = kept?.hold ?? heldByFile(car, bank);
+    setHolds({ kinds: hold.current, changed: false });
     pulls.current = { waiting: false };
     const open = async (): Promise<void> => {
       const scans: Record<string, Uint8Array> = {};
@@ -182,6 +203,7 @@ export function useFinding(): Finding {
     const { hand: _, bendsAt: __, eased: ___, ...rest } = before;
     return { ...rest, going: true };
   };
+  const cleared = ({ progress: _, ...before }: State): State => ({ ...begin(before), causes: [] });
   const dropHand = (): void => {
     if (lastKept.current === undefined) return;
     const { hand: _, ...kept } = lastKept.current;
@@ -189,15 +211,19 @@ export function useFinding(): Finding {
   };
   const find = (): void => {
     dropHand();
-    setState(begin);
-    const { saved, chosen } = state.progress ?? {};
+    // what was found does not hold what is asked now: begun anew
+    const { saved, chosen } = holds.changed ? {} : (state.progress ?? {});
+    setState(holds.changed ? cleared : begin);
+    setHolds(({ kinds }) => ({ kinds, changed: false }));
+    if (holds.changed) sets.current = 1;
     tell({ kind: 'find', ...lookedFor(chosen), ...(saved === undefined ? {} : { saved }) });
   };
   const anew = (): void => {
     seed.current += 1;
     sets.current = 1;
     dropHand();
-    setState(({ progress: _, ...before }) => ({ ...begin(before), causes: [] }));
+    setState(cleared);
+    setHolds(({ kinds }) => ({ kinds, changed: false }));
     tell({ kind: 'find', ...lookedFor(undefined) });
   };
   const another = (): void => {
@@ -213,16 +239,28 @@ export function useFinding(): Finding {
     setState(({ hand: _, bendsAt: __, ...before }) => before);
     tell({ kind: 'choose', strand });
   };
+  const onHold = (kind: Holdable, on: boolean): void => {
+    hold.current = HOLDABLE.filter((each) => (each === kind ? on : hold.current.includes(each)));
+    const found = state.progress;
+    const before = found?.holding?.kinds ?? [];
+    setHolds({
+      kinds: hold.current,
+      changed: found !== undefined && before.join() !== hold.current.join(),
+    });
+  };
   return {
     ...shown(state),
     found: state.progress?.set,
     find,
-    hold: () => tell({ kind: 'hold' }),
+    stop: () => tell({ kind: 'hold' }),
     another,
     choose,
     ease: () => tell({ kind: 'ease', seed: seed.current, speech }),
     stopEasing: () => tell({ kind: 'hold' }),
     does,
+    hold: holds.kinds,
+    onHold,
+    holdChanged: holds.changed,
   };
 }
 
