@@ -16,6 +16,7 @@ import {
   type SetNamed,
 } from '../gaspath/holding/holding.ts';
 import type { Cause } from '../gaspath/route/impossible.ts';
+import type { RouteSolution } from '../gaspath/route/problem.ts';
 import { type Site, siteOf } from '../gaspath/route/site.ts';
 import { type StrandStands, Strands } from '../gaspath/strands.ts';
 import { StrandsRun } from '../gaspath/strands-run.ts';
@@ -32,7 +33,7 @@ import { PrimariesByHand } from './primaries-by-hand.ts';
 import { ranked } from './primaries-front.ts';
 import type { Holds } from './primaries-holding.ts';
 import type { ProblemPut } from './primaries-problem.ts';
-import { primariesSet } from './primaries-set.ts';
+import { type PrimariesSet, primariesSet } from './primaries-set.ts';
 
 /** Plain data, from which a finding goes on. */
 export interface SavedHeld {
@@ -59,6 +60,8 @@ class HeldFinding {
   /** Of the first search alone: a harder one that cannot be is given up. */
   private causes: readonly Cause[] = [];
   private chosen: number | undefined;
+  /** Worked out once for each solution. */
+  private readonly drawn = new WeakMap<RouteSolution, PrimariesSet>();
 
   constructor(holds: Holds, seed: number, sets: number, saved?: SavedHeld) {
     const { put, from, look } = holds;
@@ -136,14 +139,14 @@ class HeldFinding {
 
   told(): FoundPrimaries {
     const { put, kinds, never } = this.holds;
-    const { problem, cylinders } = put;
+    const { problem } = put;
     const { held, nearest } = this.holding;
     const lacks: SetHeld | undefined = held.find(({ strand }) => strand === this.at?.strand) ?? nearest;
     return {
       ...foundPrimaries(put, this.strands, this.causes, this.site),
       solution: () => this.at?.solution,
       solutions: () => this.sets.map(({ solution }) => solution),
-      set: () => (this.at === undefined ? undefined : primariesSet(problem, cylinders, this.at.solution)),
+      set: () => (this.at === undefined ? undefined : this.setOf(this.at.solution)),
       chosen: () => this.at?.strand,
       choose: (strand) => {
         this.chosen = strand;
@@ -170,12 +173,16 @@ class HeldFinding {
     };
   }
 
-  private weighed(): readonly OneOfSets[] {
+  private setOf(solution: RouteSolution): PrimariesSet {
     const { problem, cylinders } = this.holds.put;
+    const set = this.drawn.get(solution) ?? primariesSet(problem, cylinders, solution);
+    this.drawn.set(solution, set);
+    return set;
+  }
+
+  private weighed(): readonly OneOfSets[] {
     const { sets } = this;
-    const all = ranked(
-      sets.map(({ solution }) => ({ solution, set: primariesSet(problem, cylinders, solution) })),
-    );
+    const all = ranked(sets.map(({ solution }) => ({ solution, set: this.setOf(solution) })));
     return all.map(({ set: _, solution, ...weighed }) => {
       const at = sets.findIndex((each) => each.solution === solution);
       return { strand: sets[at]!.strand, number: at + 1, ...weighed };
