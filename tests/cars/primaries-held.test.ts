@@ -234,3 +234,22 @@ test('a nut that nothing reaches wherever the pipes lie is told by what stops it
     /held as far as it can be: none goes on cylinder 5 right wherever the pipes lie, for oil pressure pipe/,
   );
 });
+
+test('what no set can hold: the one that lacks least is told, and with what each lack would hold', () => {
+  const wide = (text: string): string =>
+    text.replace('collector: the engine,', 'collector: the engine, pipes: 45 mm,');
+  const { car, scans, put } = opened('fenwold-201', 'left', wide);
+  const finding = findHeld(primariesHolding(car, 'left', scans, put, ['hot'])!, { seed: 1 });
+  for (let k = 0; k < 200_000 && finding.advance() !== 'done'; k += 1);
+  const { holdsAll, lacking } = finding.holding!;
+  assert.equal(holdsAll, false);
+  const is = primariesInCar(car, 'left', scans, finding.solution()!, ['hot'])!;
+  const short = is.hot.gaps.filter(({ hot, asked }) => hot !== undefined && hot < asked - 2e-5);
+  assert.equal(short.length, lacking);
+  // whoever asks for no more than the least of them has a set
+  const least = Math.min(...short.map(({ hot }) => 1000 * hot!));
+  const { words } = holdsTold(is, 'mm-N').find(({ kind }) => kind === 'hot')!;
+  assert.match(words, /asked, and not held: /);
+  assert.ok(words.includes(`would hold with ${least.toFixed(1)} mm asked hot, not 45.0 mm`), words);
+  assert.deepEqual(primariesBreaches(put.problem, put.cylinders, finding.solution()!), []);
+});

@@ -52,6 +52,21 @@ test('primaries: five of one length, in firing order round the ring, none nearer
   near(hot.pipes[0].grows, 14.0e-6 * 0.647 * 700, 1e-6);
   assert.equal(nuts.length, 10);
   assert.equal(removal.off.length + removal.held.length, 1);
+  // the file says what must hold, and the set does
+  assert.deepEqual(
+    found.holds.map(({ kind, asked, holds }: Record<string, unknown>) => [kind, asked, holds]),
+    ['hot', 'tools', 'removal'].map((kind) => [kind, true, true]),
+  );
+});
+
+test('what must hold is asked by its word; what is none, or what the file tells nothing of, is refused', async () => {
+  const asked = ['primaries', 'ashgarth-501', ...BANK, '--from', solution, '--hold'];
+  assert.equal((await answerOf([...asked, 'hot,brakes'], 2)).problems[0].code, 'asked/hold');
+  const untold = (await answerOf([...asked, 'slip'], 2)).problems[0];
+  assert.equal(untold.code, 'asked/hold-untold');
+  assert.match(untold.remedy, /joins: slip/);
+  const none = await answerOf([...asked, 'none']);
+  assert.ok(none.holds.every(({ asked: was, holds }: Record<string, boolean>) => !was && holds));
 });
 
 test('cuts: the pieces of each pipe come to its length, and no stock bend gives more than it has', async () => {

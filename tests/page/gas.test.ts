@@ -7,9 +7,10 @@ import type { Page } from 'playwright-core';
 import { eased } from '../../src/gaspath/relax.ts';
 import {
   easePrimaries,
-  findPrimaries,
+  findSets,
   openCar,
   primariesBreaches,
+  primariesHolding,
   primariesProblem,
   primariesSet,
   readPrimaries,
@@ -130,7 +131,8 @@ describe('the gas path on the page', { skip: NO_BROWSER }, () => {
     const put = primariesProblem(opened.car, 'left', []);
     assert.ok(put.reached);
     // on one thread here, on as many as the machine has there
-    const finding = findPrimaries(put, { seed: 1, sets: 2 });
+    const holds = primariesHolding(opened.car, 'left', [], put)!;
+    const finding = findSets(put, { seed: 1, sets: 2, holds });
     while (finding.advance() !== 'done');
     const told = await rows.allTextContents();
     finding.sets().forEach(({ number, spare, bends, welds }, k) => {
