@@ -68,7 +68,7 @@ export function primariesCommand(): Command {
   );
   return byHand(speaking(onBank(onCar(made))))
     .option('--from <file>', 'begins with this set instead of looking for one')
-    .option('--seconds <count>', 'longest time to look', '20')
+    .option('--seconds <count>', 'longest time to look', '30')
     .option('--seed <number>', 'of the draw: the same seed gives the same set', '1')
     .option('--solution <file>', 'file to write the set to')
     .option('--saved <file>', 'file to keep what was done in every two seconds, and to go on from')
