@@ -236,6 +236,7 @@ const TABLES: Readonly<Record<string, () => string>> = {
   exhaustPort: () => keys(at('exhaust', 'left', 'ports', '[]')),
   exhaustCollector: () => keys(at('exhaust', 'left', 'collector')),
   collectorFree: () => keys(at('exhaust', 'left', 'collector', 'free')),
+  collectorRows: () => keys(at('exhaust', 'left', 'collector', 'rows')),
   exhaustRack: () => keys(at('exhaust', 'rack')),
   rackBend: () => keys(at('exhaust', 'rack', 'bends', '[]')),
   rackTube: () => keys(at('exhaust', 'rack', 'tubes', '[]')),
