@@ -230,6 +230,7 @@ const TABLES: Readonly<Record<string, () => string>> = {
   exhaust: () => keys(at('exhaust')),
   exhaustGiven: () => keys(at('exhaust', 'given')),
   exhaustTube: () => keys(at('exhaust', 'tube')),
+  exhaustStep: () => keys(at('exhaust', 'tube', 'steps', '[]')),
   exhaustBends: () => keys(at('exhaust', 'bends')),
   exhaustClearances: () => keys(at('exhaust', 'clearances')),
   exhaustBank: () => keys(at('exhaust', 'left')),

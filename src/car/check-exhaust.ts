@@ -5,6 +5,7 @@
 import { tubeMaterial, tubeMaterialsLike } from '../materials/tube-material.ts';
 import { distance, length, sub, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
+import { checkSteps } from './check-steps.ts';
 import { checkStuds } from './check-studs.ts';
 import type { RawCar } from './form/car.ts';
 import type { Placed } from './place.ts';
@@ -24,6 +25,7 @@ export function checkExhaust({ exhaust }: Placed<RawCar>): readonly Problem[] {
   });
   return [
     ...checkTube(exhaust),
+    ...checkSteps(exhaust),
     ...checkGiven(exhaust),
     ...checkFiring(
       exhaust,
@@ -202,15 +204,17 @@ function checkBank(side: BankName, bank: BankForm, { tube }: ExhaustForm): Probl
       ),
     );
   }
-  problems.push(...checkRows(side, bank, tube.outside.value));
+  // the collector takes the last of the tubes
+  const last = tube.steps?.at(-1)?.outside ?? tube.outside;
+  problems.push(...checkRows(side, bank, last.value));
   const ring = collector.ring?.value;
-  const least = tube.outside.value / 2 / Math.sin(Math.PI / ports.length);
+  const least = last.value / 2 / Math.sin(Math.PI / ports.length);
   if (ring !== undefined && ring < least * (1 - 1e-6)) {
     problems.push(
       tell(
         'exhaust/ring-small',
         `${side}.collector.ring`,
-        `On a ring of radius ${mm(ring)} ${ports.length} tubes of ${mm(tube.outside.value)} cut into one another.`,
+        `On a ring of radius ${mm(ring)} ${ports.length} tubes of ${mm(last.value)} cut into one another.`,
         `They touch at ${mm(least)}.`,
       ),
     );

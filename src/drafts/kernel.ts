@@ -11,14 +11,17 @@ import { createRequire } from 'node:module';
 import type * as Replicad from 'replicad';
 import {
   arcCentre,
-  type Element,
   elementLength,
+  type Flare,
+  into,
   NO_LENGTH,
   type Pipe,
   type Place,
-  stations,
+  type Slice,
+  slicesOf,
 } from '../gaspath/pipework/index.ts';
-import { scale, type Vec3 } from '../maths/vec3.ts';
+import { along, cross, scale, unit, type Vec3 } from '../maths/vec3.ts';
+import type { Metre } from '../units/quantity.ts';
 
 const MM_PER_M = 1e3;
 
@@ -56,7 +59,7 @@ export class Kernel {
   }
 
   /**
-   * One pipe as one solid: the skins of its elements sewn together, a ring at each end.
+   * One pipe as one solid: the skins of its elements sewn together, a ring at each end and at each shoulder.
    *
    * Sewn and not joined by set operations: these take seconds where this takes tenths, and give the same faces.
    *
@@ -64,31 +67,59 @@ export class Kernel {
    */
   pipe(pipe: Pipe): Solid {
     const { makeSolid, weldShellsAndFaces } = this.#cad;
-    const begins = stations(pipe);
-    const parts = pipe.elements.flatMap((element, k) =>
-      elementLength(element) < NO_LENGTH ? [] : [this.#element(pipe, element, begins[k]!)],
+    const slices = slicesOf(pipe);
+    const [first, last] = [slices[0], slices.at(-1)];
+    if (first === undefined || last === undefined) throw new Error(`pipe ${pipe.name} has no length`);
+    const skins = slices.flatMap((slice) =>
+      this.#slice(slice).faces.filter((face) => face.geomType !== 'PLANE'),
     );
-    if (parts.length === 0) throw new Error(`pipe ${pipe.name} has no length`);
-    const skins = parts.flatMap((part) => part.faces.filter((face) => face.geomType !== 'PLANE'));
-    const ends = [begins[0]!, begins.at(-1)!].map(({ p, t }) => this.#ring(pipe, p, t));
-    return makeSolid([weldShellsAndFaces([...skins, ...ends])]);
+    const shoulders = slices.slice(1).flatMap((slice, k) => {
+      const before = slices[k]!;
+      return [
+        ...this.#shoulder(slice.from, before.outer[1], slice.outer[0]),
+        ...this.#shoulder(slice.from, before.bore[1], slice.bore[0]),
+      ];
+    });
+    const end = into(last.element, last.from, elementLength(last.element));
+    const rings = [
+      this.#ring(first.from, first.outer[0], first.bore[0]),
+      this.#ring(end, last.outer[1], last.bore[1]),
+    ];
+    return makeSolid([weldShellsAndFaces([...skins, ...shoulders, ...rings])]);
   }
 
-  #element(pipe: Pipe, element: Element, from: Place): Solid {
+  #slice({ element, from, outer, bore }: Slice): Solid {
     const { revolution, basicFaceExtrusion, Vector } = this.#cad;
-    const face = this.#ring(pipe, from.p, from.t);
+    if (element.kind === 'straight' && outer[0] !== outer[1])
+      return this.#cone(element.length, from, outer, bore);
+    const face = this.#ring(from, outer[0], bore[0]);
     if (element.kind === 'straight')
       return basicFaceExtrusion(face, new Vector(mm(scale(from.t, element.length))));
     const angle = (element.angle * 180) / Math.PI;
     return revolution(face, mm(arcCentre(element, from)), direction(element.normal), angle);
   }
 
+  /** The wall cut along, turned about the middle. */
+  #cone(long: Metre, { p, t }: Place, outer: Flare, bore: Flare): Solid {
+    const { assembleWire, makeLine, makeFace, revolution } = this.#cad;
+    const across = unit(cross(t, Math.abs(t[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]));
+    const at = (l: Metre, r: Metre): Point => mm(along(along(p, t, l), across, r));
+    const corners = [at(0, bore[0]), at(0, outer[0]), at(long, outer[1]), at(long, bore[1])] as const;
+    const sides = corners.map((corner, k) => makeLine(corner, corners[(k + 1) % 4]!));
+    return revolution(makeFace(assembleWire(sides)), mm(p), direction(t), 360);
+  }
+
+  /** The flat ring where a skin goes on in another radius; none where it does not. */
+  #shoulder(at: Place, one: Metre, two: Metre): Replicad.Face[] {
+    return Math.abs(one - two) < NO_LENGTH ? [] : [this.#ring(at, Math.max(one, two), Math.min(one, two))];
+  }
+
   /** The wall cut square: its hole runs round the other way, or the kernel takes it for a second disc. */
-  #ring(pipe: Pipe, p: Vec3, t: Vec3): Replicad.Face {
+  #ring({ p, t }: Place, outer: Metre, bore: Metre): Replicad.Face {
     const { assembleWire, makeCircle, makeFace } = this.#cad;
-    const r = (pipe.tube.od / 2) * MM_PER_M;
-    const round = (radius: number, way: Vec3) => assembleWire([makeCircle(radius, mm(p), direction(way))]);
-    return makeFace(round(r, t), [round(r - pipe.tube.wall * MM_PER_M, scale(t, -1))]);
+    const round = (radius: Metre, way: Vec3) =>
+      assembleWire([makeCircle(radius * MM_PER_M, mm(p), direction(way))]);
+    return makeFace(round(outer, t), [round(bore, scale(t, -1))]);
   }
 
   /** @param date `2004-05-06`: stands in the file in place of a clock */

@@ -92,8 +92,25 @@ export function eased(problem: RouteProblem, what: Eased, by: number): RouteProb
       };
     }
     case 'radius': {
-      const radius = Math.min(...radii) - by;
-      return radius < CLOSEST_BEND * tube.od ? undefined : { ...problem, radii: [radius, ...radii] };
+      const closer = (of: readonly number[], od: number): readonly number[] => {
+        const radius = Math.min(...of) - by;
+        return radius < CLOSEST_BEND * od ? [] : [radius];
+      };
+      // each size of its own radii; where none of them can be had closer nothing is eased
+      const more = closer(radii, tube.od);
+      const steps = tube.steps?.map((step) => {
+        const own = step.radii ?? radii;
+        return { ...step, radii: [...closer(own, step.od), ...own] };
+      });
+      const eases =
+        more.length > 0 ||
+        steps?.some((step, k) => step.radii.length > (tube.steps![k]!.radii ?? radii).length);
+      if (eases !== true) return undefined;
+      return {
+        ...problem,
+        tube: steps === undefined ? tube : { ...tube, steps },
+        radii: [...more, ...radii],
+      };
     }
     case 'straights': {
       const { minStraightFlange: flange, minStraightCollector: mouth } = limits;

@@ -41,6 +41,7 @@ export function stopWords({ problem, cylinders }: Asked, stop: HandStop, corners
 
 function barWords({ radii, limits }: RouteProblem, bar: Bar, corners: number): string {
   if (bar.what === 'length') return 'no other bend can give way';
+  if (bar.what === 'step') return `the step of the tube at ${bar.limit.toFixed(0)} mm would come into a bend`;
   if (bar.what === 'angle')
     return `bend ${bar.at} turns by ${limits.maxBendDeg.toFixed(0)}°, the most that is allowed`;
   const least = `${bar.limit.toFixed(0)} mm, with bends of ${Math.min(...radii).toFixed(1)} mm radius`;

@@ -25,6 +25,7 @@ import type { Looked } from '../gaspath/holding/holding.ts';
 import { ballsOfDrum } from '../gaspath/removal/body.ts';
 import type { RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
 import { laidOut } from '../gaspath/verify/read.ts';
+import { atMouth, sizesAlong } from '../gaspath/verify/sizes.ts';
 import { pointAt } from '../gaspath/verify/walk.ts';
 import { type HotGap, isKeptHot, type PrimariesHot, primariesHot } from './primaries-hot.ts';
 import {
@@ -198,16 +199,17 @@ function laidAbout(
   { tube, collector, collectorBody }: RouteProblem,
   solution: RouteSolution,
 ): readonly Laid[] {
-  const radius = tube.od / 2;
   const { origin, axis } = solution.collector;
-  const drum = collector.ringRadius + radius + collectorBody.radiusAdd;
+  const drum = collector.ringRadius + atMouth(tube) / 2 + collectorBody.radiusAdd;
   return [
-    ...laidOut(solution).map(({ path }) => ({
-      radius,
-      places: Array.from({ length: Math.floor(path.length / PLACES) + 1 }, (_, k) =>
-        pointAt(path, k * PLACES),
-      ),
-    })),
+    ...laidOut(solution).flatMap(({ pipe, path }) =>
+      sizesAlong(tube, pipe, path.length).map(({ from, to, radius }) => ({
+        radius,
+        places: Array.from({ length: Math.floor((to - from) / PLACES) + 1 }, (_, k) =>
+          pointAt(path, from + k * PLACES),
+        ),
+      })),
+    ),
     ...ballsOfDrum(origin, axis, collectorBody.length, drum).map(({ at, r }) => ({
       radius: r,
       places: [at],

@@ -118,7 +118,7 @@ export function primariesHot(
   const k = 1 + heat.expansion * heat.hotter;
   const hotProblem: RouteProblem = {
     ...problem,
-    tube: { ...problem.tube, od: problem.tube.od * k },
+    tube: grownTube(problem.tube, k),
     clearance: {
       ...problem.clearance,
       ...(hot?.body === undefined ? {} : { shell: hot.body * MM }),
@@ -129,7 +129,12 @@ export function primariesHot(
   const pose = hotPose(solution.collector, grown.collector.shift, grown.collector.turnVector);
   const laid = set.pipes.map(({ cylinder }, n): Laid => {
     const points = grown.lines[n]!.points.map(({ cold: at, shift }) => scale(add(at, shift), MM));
-    return { pipe: { port: cylinders.indexOf(cylinder) }, path: walkThrough(points) };
+    const port = cylinders.indexOf(cylinder);
+    const stepsAt = solution.pipes.find((each) => each.port === port)?.stepsAt?.map((at) => at * k);
+    return {
+      pipe: { port, ...(stepsAt === undefined ? {} : { stepsAt }) },
+      path: walkThrough(points),
+    };
   });
   const moves = hot?.engineMoves;
   const corners = moves === undefined ? [] : cornersOf([moves.along, moves.across, moves.up]);
@@ -172,6 +177,22 @@ export function primariesHot(
     ],
   };
 }
+
+/** Sizes, joins and where they come grow with the rest. */
+const grownTube = (tube: RouteProblem['tube'], k: number): RouteProblem['tube'] => ({
+  ...tube,
+  od: tube.od * k,
+  ...(tube.steps === undefined
+    ? {}
+    : {
+        steps: tube.steps.map((step) => ({
+          ...step,
+          from: step.from * k,
+          od: step.od * k,
+          join: { ...step.join, length: step.join.length * k },
+        })),
+      }),
+});
 
 /** What the checker lets pass. */
 const HELD: Metre = 2e-5;

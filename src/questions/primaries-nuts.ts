@@ -19,6 +19,7 @@ import {
 } from '../gaspath/hand/tools.ts';
 import type { RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
 import { laidOut } from '../gaspath/verify/read.ts';
+import { atMouth, sizesAlong } from '../gaspath/verify/sizes.ts';
 import { walk } from '../gaspath/verify/walk.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { hexagonOf } from '../materials/spanner.ts';
@@ -175,12 +176,11 @@ export function nutsAsked(car: Car, put: Put, solution?: RouteSolution): NutsAsk
     };
   }
   const { problem, cylinders } = put;
-  const radius = problem.tube.od / 2;
   const flanges = flangesOf(exhaust, numbers, problem);
   const pipes = (solution === undefined ? [] : laidOut(solution)).map(({ pipe, path }) => ({
     name: `pipe of cylinder ${cylinders[pipe.port]}`,
     path,
-    radius,
+    radius: sizesAlong(problem.tube, pipe, path.length),
   }));
   const fixed = [
     ...solidThings(problem),
@@ -298,7 +298,7 @@ const collectorThing = (
     kind: 'cylinder',
     a: origin,
     b: add(origin, scale(axis, Math.max(1, collectorBody.length))),
-    r: collector.ringRadius + tube.od / 2 + collectorBody.radiusAdd,
+    r: collector.ringRadius + atMouth(tube) / 2 + collectorBody.radiusAdd,
   }),
 ];
 

@@ -6,9 +6,10 @@
  * Axes  of the car, ISO 8855: x forward, y left, z up
  */
 import type { BankForm, BankName, ExhaustForm } from '../car/check-exhaust.ts';
+import { joinOf, USUAL_STEP } from '../car/check-steps.ts';
 import type { Car } from '../car/read.ts';
 import { roundRows } from '../gaspath/route/inlets.ts';
-import type { Inlets, Port, Round, RouteProblem, Solid } from '../gaspath/route/problem.ts';
+import type { Inlets, Port, Round, RouteProblem, RouteStep, Solid } from '../gaspath/route/problem.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { tubeMaterial } from '../materials/tube-material.ts';
 import { add, cross, dot, length, scale, sub, unit, type Vec3 } from '../maths/vec3.ts';
@@ -82,13 +83,15 @@ export function primariesProblem(
   });
   const { clearances: gaps, bends } = exhaust;
   const atCollector = (gaps.atCollector ?? USUAL.weldGap / MM) * MM;
-  const collector = collectorOf(bank, ports.length, od, atCollector, numbers);
+  const steps = stepsOf(exhaust, numbers);
+  const atMouth = steps.at(-1)?.od ?? od;
+  const collector = collectorOf(bank, ports.length, atMouth, atCollector, numbers);
   const notes: string[] = [];
   const bounds = boundsOf(ports, collector);
   const solids = [
     ...keepOuts((exhaust.keepOuts ?? []).filter(on), numbers),
     ...suspension(car, exhaust, side, stands === 'runs' ? PLACES : 1).filter((each) =>
-      isWithin(each, bounds, gaps.solids * MM + od),
+      isWithin(each, bounds, gaps.solids * MM + Math.max(od, atMouth)),
     ),
   ];
   if (allScans.length === 0)
@@ -104,6 +107,7 @@ export function primariesProblem(
         od,
         wall: numbers.of(exhaust.tube.wall) * MM,
         densityKgM3: tubeMaterial(exhaust.tube.material)!.density,
+        ...(steps.length === 0 ? {} : { steps }),
       },
       radii: bends.radii.map((radius) => radius * MM),
       limits: {
@@ -162,6 +166,20 @@ function inletsOf({ collector }: BankForm, pipes: number, od: number, gap: numbe
   const touching = (od + gap) / 2 / Math.sin(Math.PI / pipes);
   return { n: pipes, ringRadius: ring === undefined ? touching : numbers.of(ring) * MM };
 }
+
+/** Larger tubes farther on. */
+const stepsOf = ({ tube }: ExhaustForm, numbers: Numbers): readonly RouteStep[] =>
+  (tube.steps ?? []).map((step) => {
+    const { kind, length: long } = joinOf(step);
+    return {
+      from: step.from * MM,
+      within: (step.within ?? USUAL_STEP.within) * MM,
+      od: numbers.of(step.outside) * MM,
+      wall: numbers.of(step.wall) * MM,
+      join: { kind, length: long * MM },
+      ...(step.radii === undefined ? {} : { radii: step.radii.map((radius) => radius * MM) }),
+    };
+  });
 
 function collectorOf(
   bank: BankForm,

@@ -15,6 +15,7 @@ import { type OrderOff, orderOff, type Part, type Taken } from '../gaspath/remov
 import { bindOf } from '../gaspath/removal/way-out.ts';
 import type { RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
 import { laidOut } from '../gaspath/verify/read.ts';
+import { atMouth, sizesAlong } from '../gaspath/verify/sizes.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { add, along, scale, unit, type Vec3 } from '../maths/vec3.ts';
 import type { Metre } from '../units/quantity.ts';
@@ -65,7 +66,6 @@ export function primariesRemoval(
     };
   }
   const { problem, cylinders } = put;
-  const radius = problem.tube.od / 2;
   const drawn = stud.standsOut + CLEAR_OF_STUD;
   const about = [...solidThings(problem), ...shellThing(problem)];
   const flanges = flangesOf(exhaust, numbers, problem);
@@ -74,18 +74,19 @@ export function primariesRemoval(
     const flange = flanges[pipe.port]!;
     const plate = plateOf(flange);
     const studs = flange.studs.map(({ at }) => studThing(name, at, flange, stud));
+    const sizes = sizesAlong(problem.tube, pipe, path.length);
     return {
       name,
       flange,
       studs,
-      balls: [...ballsOfPipe(path, radius), ...ballsOfPlate(plate)] as readonly Ball[],
-      asThings: [pipeThing(name, path, radius), ...plateThings(name, plate)],
+      balls: [...ballsOfPipe(path, sizes), ...ballsOfPlate(plate)] as readonly Ball[],
+      asThings: [pipeThing(name, path, sizes), ...plateThings(name, plate)],
     };
   });
   const { origin, axis } = solution.collector;
   const drum = {
     long: problem.collectorBody.length,
-    radius: problem.collector.ringRadius + radius + problem.collectorBody.radiusAdd,
+    radius: problem.collector.ringRadius + atMouth(problem.tube) / 2 + problem.collectorBody.radiusAdd,
   };
   const drumBalls = ballsOfDrum(origin, axis, drum.long, drum.radius);
   const { collector } = exhaust[side]!;

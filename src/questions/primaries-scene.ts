@@ -4,6 +4,7 @@ import type { ProblemPut } from './primaries-problem.ts';
 
 export interface PrimariesScene {
   readonly ports: readonly { readonly cylinder: number; readonly at: Vec3; readonly way: Vec3 }[];
+  /** Of the tube at the flange. */
   readonly od: number;
   /** Length and radius of the collector's body. */
   readonly collector: { readonly length: number; readonly radius: number };
@@ -31,7 +32,10 @@ export function primariesScene({
   return {
     ports: problem.ports.map(({ p, d }, k) => ({ cylinder: cylinders[k]!, at: scale(p, M), way: d })),
     od: tube.od * M,
-    collector: { length: collectorBody.length * M, radius: (collector.ringRadius + tube.od / 2) * M },
+    collector: {
+      length: collectorBody.length * M,
+      radius: (collector.ringRadius + (tube.steps?.at(-1)?.od ?? tube.od) / 2) * M,
+    },
     solids: problem.solids.map((solid) => {
       const name = solid.name ?? solid.kind;
       if (solid.kind === 'box') {

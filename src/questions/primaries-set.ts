@@ -4,8 +4,17 @@
  * In    the problem as it was put, an answer to it in the exchange form
  * Out   the pipes, what is breached, where each is nearest to what it must stay clear of
  */
-import { into, stations } from '../gaspath/pipework/centreline.ts';
-import { bendsOf, developedLength, type Pipe, pipeMass } from '../gaspath/pipework/pipe.ts';
+import { into, placeAt, type Station, stations } from '../gaspath/pipework/centreline.ts';
+import {
+  bendsOf,
+  developedLength,
+  type Element,
+  elementLength,
+  NO_LENGTH,
+  type Pipe,
+  tubeOf,
+} from '../gaspath/pipework/pipe.ts';
+import { pipeMass, stepPlaces, steppedElements } from '../gaspath/pipework/stepped.ts';
 import { solutionJson } from '../gaspath/route/exchange.ts';
 import { inletPlace } from '../gaspath/route/inlets.ts';
 import { overOf } from '../gaspath/route/order.ts';
@@ -42,8 +51,18 @@ export interface PrimaryOfSet {
   readonly tightest?: TightPlace;
   /** Points of the centre line, close enough to draw by. */
   readonly line: readonly Vec3[];
+  /** Its tubes in the order of the flow, each with its part of that line; one where the tube does not step. */
+  readonly tubes: readonly TubeOfPipe[];
   /** Where pieces meet along the centre line: the welds of a set cut from stock bends. */
-  readonly seams: readonly Vec3[];
+  readonly seams: readonly { readonly at: Vec3; readonly od: Metre }[];
+}
+
+export interface TubeOfPipe {
+  readonly od: Metre;
+  readonly wall: Metre;
+  /** From the flange, where its outside begins. */
+  readonly from: Metre;
+  readonly line: readonly Vec3[];
 }
 
 export interface PrimariesSet {
@@ -114,25 +133,8 @@ export function primaryDrawn(
   routed: RoutedPipe,
   tightest: TightPlace | undefined,
 ): PrimaryOfSet {
-  const pipe: Pipe = {
-    name: String(cylinders[routed.port]),
-    tube: {
-      od: problem.tube.od / MM,
-      wall: problem.tube.wall / MM,
-      density: problem.tube.densityKgM3,
-    },
-    start: { p: scale(routed.start.p, 1 / MM), d: routed.start.d },
-    elements: routed.elements.map((each) =>
-      each.kind === 'straight'
-        ? { kind: 'straight', length: each.length / MM }
-        : {
-            kind: 'bend',
-            radius: each.radius / MM,
-            angle: (each.angleDeg * Math.PI) / 180,
-            normal: each.normal,
-          },
-    ),
-  };
+  const pipe = pipeOf(problem.tube, String(cylinders[routed.port]), routed);
+  const tubes = tubesOf(pipe);
   return {
     cylinder: cylinders[routed.port]!,
     inlet: routed.inlet + 1,
@@ -142,11 +144,51 @@ export function primaryDrawn(
     turned: bendsOf(pipe).reduce((sum, { angle }) => sum + angle, 0),
     mass: pipeMass(pipe),
     ...(tightest === undefined ? {} : { tightest }),
-    line: lineOf(pipe),
-    seams: stations(pipe)
-      .slice(1, -1)
-      .map(({ p }) => p),
+    // where a tube begins the one before it ends: once is enough
+    line: tubes.flatMap(({ line }, k) => (k === 0 ? line : line.slice(1))),
+    tubes,
+    seams: seamsOf(pipe),
   };
+}
+
+/** A routed pipe in metres, cut where its tube steps. */
+function pipeOf(tube: RouteProblem['tube'], name: string, { start, elements, stepsAt }: RoutedPipe): Pipe {
+  const density = tube.densityKgM3;
+  const drawn = elements.map(
+    (each): Element =>
+      each.kind === 'straight'
+        ? { kind: 'straight', length: each.length / MM }
+        : {
+            kind: 'bend',
+            radius: each.radius / MM,
+            angle: (each.angleDeg * Math.PI) / 180,
+            normal: each.normal,
+          },
+  );
+  const steps = (tube.steps ?? []).map(({ from, od, wall, join }, k) => ({
+    at: (stepsAt?.[k] ?? from) / MM,
+    tube: { od: od / MM, wall: wall / MM, density },
+    join: { kind: join.kind, length: join.length / MM },
+  }));
+  return {
+    name,
+    tube: { od: tube.od / MM, wall: tube.wall / MM, density },
+    start: { p: scale(start.p, 1 / MM), d: start.d },
+    ...(steps.length === 0 ? { elements: drawn } : steppedElements(drawn, steps)),
+  };
+}
+
+/** Where pieces are welded to one another, on the larger tube where it steps; a lap at the end of its outer tube. */
+function seamsOf(pipe: Pipe): PrimaryOfSet['seams'] {
+  const steps = stepPlaces(pipe);
+  return stations(pipe)
+    .slice(1, -1)
+    .map(({ p }, k) => {
+      const od = Math.max(tubeOf(pipe, k).od, tubeOf(pipe, k + 1).od);
+      const step = (pipe.steps ?? []).findIndex(({ element }) => element === k + 1);
+      const lapped = step >= 0 && pipe.steps![step]!.join.kind === 'slipped over';
+      return { at: lapped ? placeAt(pipe, steps[step]!.s).p : p, od };
+    });
 }
 
 /** What of the problem an answer breaches, in words; an answer that lacks pipes is no set, and is asked this first. */
@@ -159,15 +201,26 @@ export const primariesBreaches = (
 /** Chords of a bend that the eye takes for an arc. */
 const CHORD: Radian = (4 * Math.PI) / 180;
 
-function lineOf(pipe: Pipe): readonly Vec3[] {
+function tubesOf(pipe: Pipe): readonly TubeOfPipe[] {
   const begins = stations(pipe);
-  const inner = pipe.elements.flatMap((element, k) => {
-    if (element.kind === 'straight') return [begins[k + 1]!.p];
-    const steps = Math.max(1, Math.ceil(element.angle / CHORD));
-    const long = element.radius * element.angle;
-    return Array.from({ length: steps }, (_, j) => into(element, begins[k]!, (long * (j + 1)) / steps).p);
+  const places = stepPlaces(pipe);
+  const ends = [...places.map(({ s }) => s), begins.at(-1)!.s];
+  return [pipe.tube, ...places.map(({ behind }) => behind)].map(({ od, wall }, k): TubeOfPipe => {
+    const from = places[k - 1]?.s ?? 0;
+    return { od, wall, from, line: lineBetween(pipe, begins, from, ends[k]!) };
   });
-  return [pipe.start.p, ...inner];
+}
+
+function lineBetween(pipe: Pipe, begins: readonly Station[], from: Metre, to: Metre): readonly Vec3[] {
+  const inner = pipe.elements.flatMap((element, k) => {
+    const long = elementLength(element);
+    const steps = element.kind === 'straight' ? 1 : Math.max(1, Math.ceil(element.angle / CHORD));
+    return Array.from({ length: steps }, (_, j) => (long * (j + 1)) / steps).flatMap((l) => {
+      const s = begins[k]!.s + l;
+      return s > from + NO_LENGTH && s < to - NO_LENGTH ? [into(element, begins[k]!, l).p] : [];
+    });
+  });
+  return [placeAt(pipe, from).p, ...inner, placeAt(pipe, to).p];
 }
 
 /** Ports are counted from nought there; here a pipe has its cylinder's number. */

@@ -17,8 +17,10 @@ import {
   type JigPoint,
   jigFrame,
   jigPoints,
+  type Pipe,
   type Rack,
 } from '../gaspath/pipework/index.ts';
+import { Numbers } from '../loadpath/numbers.ts';
 import type { Metre } from '../units/quantity.ts';
 import type { PrimariesSet } from './primaries-set.ts';
 
@@ -39,8 +41,8 @@ export interface PrimariesShop {
   readonly racked: boolean;
   readonly cuts: CutList;
   readonly bends: readonly BendRow[];
-  /** Straight behind the last bend of each pipe, in the order of the set. */
-  readonly runOuts: readonly { readonly pipe: string; readonly length: Metre }[];
+  /** Straight behind the last bend of each tube of each pipe, in the order of the set. */
+  readonly runOuts: readonly { readonly pipe: string; readonly od: Metre; readonly length: Metre }[];
   readonly jig: { readonly frame: JigFrame; readonly points: readonly JigPoint[] };
   readonly cost: Cost;
   /** What cannot be made so. */
@@ -55,7 +57,7 @@ export function primariesShop(car: Car, side: BankName, set: PrimariesSet): Prim
   const pipes = set.pipes.map(({ pipe }) => pipe);
   const racked = exhaust.rack !== undefined;
   const slip = exhaust[side]?.collector.joins === 'slip';
-  const cuts = cutList(pipes, rackOf(exhaust), set.target, {
+  const cuts = cutList(pipes, rackOf(exhaust, new Numbers(car.values)), set.target, {
     flange: 'welded',
     collector: slip ? 'slip' : 'welded',
   });
@@ -65,7 +67,7 @@ export function primariesShop(car: Car, side: BankName, set: PrimariesSet): Prim
     racked,
     cuts,
     bends: tables.flatMap(({ rows }) => rows),
-    runOuts: tables.map(({ pipe, runOut }) => ({ pipe, length: runOut })),
+    runOuts: tables.flatMap(({ pipe, runOuts }) => runOuts.map((each) => ({ pipe, ...each }))),
     jig: { frame, points: jigPoints(pipes, frame) },
     cost: costOf(cuts, 0, {}),
     // without a rack all is missing from it, and that is said once
@@ -79,6 +81,7 @@ export function primariesShop(car: Car, side: BankName, set: PrimariesSet): Prim
       ...(racked && !cuts.proved
         ? ['The search for the least stock was given up: a little less may do.']
         : []),
+      ...stepNotes(cuts, pipes),
       'Angles are those of the finished pipe: a bender needs what its tube springs back added.',
       `Each pipe is cut to ${(1e3 * set.target).toFixed(1)} mm at its filler, last, when the other pieces are tacked and measured.`,
     ],
@@ -87,18 +90,52 @@ export function primariesShop(car: Car, side: BankName, set: PrimariesSet): Prim
 
 const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`;
 
-function rackOf({ rack }: ExhaustForm): Rack {
+/** What is done at the steps of the tubes, in words. */
+function stepNotes({ reducers }: CutList, pipes: readonly Pipe[]): string[] {
+  const size = ({ od, wall }: Pipe['tube']): string =>
+    `${(1e3 * od).toFixed(1)} × ${(1e3 * wall).toFixed(1)} mm`;
+  const joins = (pipes[0]?.steps ?? []).map(({ join }) => join);
+  const lap = joins.find(({ kind }) => kind === 'slipped over');
+  const swage = joins.find(({ kind }) => kind === 'swaged');
+  return [
+    ...(lap === undefined
+      ? []
+      : [
+          `Where a tube is slipped over the one before it, ${(1e3 * lap.length).toFixed(0)} mm of it lie over that one; they are in its length as cut. The feed of its first bend counts from its own end.`,
+        ]),
+    ...(swage === undefined
+      ? []
+      : [
+          `A swaged end is ${(1e3 * swage.length).toFixed(0)} mm of the tube that is opened; opened, it becomes a little shorter: open it before it is cut to length.`,
+        ]),
+    ...reducers.map(
+      ({ tube, to, length, count }) =>
+        `Reducers to fetch: ${count} of ${size(tube)} to ${size(to)}, ${(1e3 * length).toFixed(1)} mm long. They have no price here.`,
+    ),
+  ];
+}
+
+function rackOf({ rack, tube }: ExhaustForm, numbers: Numbers): Rack {
   if (rack === undefined) return NO_RACK;
+  const first = numbers.of(tube.outside);
+  // in a shop that has told no sizes all on the rack is of the one tube
+  const sized = (outside: Metre | undefined) => ({ od: outside ?? first });
   const priced = (price: number | undefined) => (price === undefined ? {} : { price });
   return {
-    bends: rack.bends.map(({ name, radius, angle, leg = 0, price }) => ({
+    bends: rack.bends.map(({ name, radius, angle, outside, leg = 0, price }) => ({
       name,
       radius,
       angle,
       legs: [leg, leg],
+      ...sized(outside),
       ...priced(price),
     })),
-    tubes: rack.tubes.map(({ name, length, price }) => ({ name, length, ...priced(price) })),
+    tubes: rack.tubes.map(({ name, length, outside, price }) => ({
+      name,
+      length,
+      ...sized(outside),
+      ...priced(price),
+    })),
     kerf: rack.kerf,
     leastPiece: rack.leastPiece,
   };

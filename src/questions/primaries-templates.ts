@@ -39,7 +39,8 @@ export function primariesTemplates(
 ): TemplatesOfSet {
   const exhaust = car.form.exhaust!;
   const numbers = new Numbers(car.values);
-  const { od } = set.pipes[0]!.pipe.tube;
+  // the collector is made of the tube that comes in
+  const { od } = set.pipes[0]!.tubes.at(-1)!;
   const merge = mergeOf(exhaust[side]!, od, numbers);
   const flange = flangeOf(exhaust, numbers);
   return {
@@ -50,7 +51,7 @@ export function primariesTemplates(
           ? [
               bendWrap({
                 name: `pipe ${row.pipe}, piece ${row.place}`,
-                od,
+                od: row.tube.od,
                 radius: row.radius,
                 angle: row.angle,
                 paper: PAPER,

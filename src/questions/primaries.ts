@@ -92,6 +92,7 @@ const MISS_WORDS = {
   length: 'the length',
   straight: 'a straight that must be longer',
   angle: 'a bend that turns too far',
+  step: 'a step of the tube that does not come on a straight',
   shell: 'the distance to the shell',
   solid: 'the distance to a solid',
   bounds: 'the bounds',

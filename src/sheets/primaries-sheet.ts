@@ -63,6 +63,7 @@ export function primariesSheet(
       `Inlets are counted ${set.collector.inRows ? 'row by row' : 'round the ring'}; in firing order the cylinders enter ${order}. All ${size(set.target)} ± ${size(set.within)} from flange to collector inlet along the middle; ${spokenAmount(set.mass, 'kg', 2, speech)} without flanges and welds.`,
     ),
     ...(set.passed === 0 ? [] : small(passedWords(set.passed))),
+    ...small(tubeWords(set, size)),
     ...of.notes.flatMap(small),
     opening(heading('Cut list')),
     ...cutTable(sheet),
@@ -74,7 +75,7 @@ export function primariesSheet(
     ...bendRows(sheet),
     gap(1),
     ...small(
-      `Straight behind the last bend: ${shop.runOuts.map((each) => `pipe ${each.pipe} ${size(each.length)}`).join(', ')}.`,
+      `Straight behind the last bend: ${shop.runOuts.map((each) => `pipe ${each.pipe}${isStepped(set) ? ` in ${size(each.od)}` : ''} ${size(each.length)}`).join(', ')}.`,
     ),
     heading('Jig points'),
     ...small(shop.jig.frame.told),
@@ -86,6 +87,18 @@ export function primariesSheet(
   ];
   const full = { ...head, title: 'Primaries', of: `${side} bank` };
   return layOut({ head: full, cautions: set.cautions, blocks }, measure);
+}
+
+const isStepped = ({ pipes }: PrimariesSet): boolean => pipes.some(({ tubes }) => tubes.length > 1);
+
+/** The tube, and the larger ones behind it with where they begin. */
+function tubeWords({ pipes }: PrimariesSet, size: (length: number) => string): string {
+  const [first, ...more] = pipes[0]!.tubes;
+  const steps = more.map(({ od, wall }, k) => {
+    const places = pipes.map(({ cylinder, tubes }) => `cylinder ${cylinder} ${size(tubes[k + 1]!.from)}`);
+    return ` Then ${size(od)} × ${size(wall)}, which begins, from the flange along the middle: ${places.join(', ')}.`;
+  });
+  return `Tube ${size(first!.od)} × ${size(first!.wall)}.${steps.join('')}`;
 }
 
 const opening = (block: Block): Block => ({ ...block, opensSheet: true });
@@ -143,6 +156,8 @@ const CUTS: readonly Column[] = [
   { title: 'Cut', part: 0.7, blank: true },
 ];
 
+const TUBE: Column = { title: 'Tube', part: 1.1, align: 'right' };
+
 const from = ({ from: of }: Cut): string => {
   if (of === undefined) return '';
   const part = 'angle' in of.stock ? `, ${degrees(of.from)} to ${degrees(of.to)}` : '';
@@ -150,13 +165,17 @@ const from = ({ from: of }: Cut): string => {
 };
 
 function cutTable({ of, width, measure, size }: Sheet): Block[] {
+  // one size throughout is told once
+  const stepped = isStepped(of.set);
+  const ofTube = ({ tube }: Cut): string[] => (stepped ? [size(tube.od)] : []);
+  const columns = stepped ? [...CUTS.slice(0, 2), TUBE, ...CUTS.slice(2)] : CUTS;
   const rows = of.shop.cuts.rows.map((cut): Row => {
-    const on = [cut.pipe, String(cut.place)];
+    const on = [cut.pipe, String(cut.place), ...ofTube(cut)];
     if (cut.kind === 'straight') {
       return {
         cells: [
           ...on,
-          cut.filler === undefined ? 'straight' : 'filler: cut last',
+          `${cut.filler === undefined ? 'straight' : 'filler: cut last'}${cut.lap > 0 ? `, lap ${size(cut.lap)}` : ''}`,
           size(cut.length),
           '',
           '',
@@ -166,6 +185,10 @@ function cutTable({ of, width, measure, size }: Sheet): Block[] {
           '',
         ],
       };
+    }
+    if (cut.kind === 'reducer') {
+      const what = `reducer to ${size(cut.to.od)}`;
+      return { cells: [...on, what, size(cut.length), '', '', '', '', '', ''] };
     }
     const legs = cut.legs.some((leg) => leg > 0)
       ? `, legs ${cut.legs.map((leg) => (leg > 0 ? size(leg) : '0')).join(' and ')}`
@@ -184,7 +207,7 @@ function cutTable({ of, width, measure, size }: Sheet): Block[] {
       ],
     };
   });
-  return table(CUTS, rows, width, measure, SIZE.label);
+  return table(columns, rows, width, measure, SIZE.label);
 }
 
 function stockTable({ of, width, measure }: Sheet): Block[] {
@@ -214,7 +237,7 @@ function stockTable({ of, width, measure }: Sheet): Block[] {
 
 const BENDS: readonly Column[] = [
   { title: 'Pipe', part: 0.7 },
-  { title: 'Bend', part: 0.7 },
+  { title: 'Bend', part: 1.1 },
   { title: 'Feed', part: 1.2, align: 'right' },
   { title: 'Rotation, clockwise with the flow', part: 1.6, align: 'right' },
   { title: 'Angle', part: 1, align: 'right' },
@@ -228,7 +251,7 @@ function bendRows({ of, width, measure, size, speech }: Sheet): Block[] {
     (row): Row => ({
       cells: [
         row.pipe,
-        String(row.bend),
+        `${row.bend}${isStepped(of.set) ? ` in ${size(row.od)}` : ''}`,
         size(row.feed),
         degrees(row.rotation),
         degrees(row.angle),

@@ -9,7 +9,7 @@
  */
 import type { BankName } from '../car/check-exhaust.ts';
 import { along, cross, distance, dot, scale, sub, unit, type Vec3 } from '../maths/vec3.ts';
-import type { PrimariesSet, PrimaryOfSet } from '../questions/primaries-set.ts';
+import type { PrimariesSet, PrimaryOfSet, TubeOfPipe } from '../questions/primaries-set.ts';
 import type { Block } from './lay-out.ts';
 import { DASH, LINE, line, type Mark, type PaperPoint, polyline, SIZE, text } from './page.ts';
 
@@ -51,7 +51,7 @@ export function primariesView(
   side: BankName,
   room: { width: number; height: number },
 ): Block {
-  const r = set.pipes[0]!.pipe.tube.od / 2;
+  const r = Math.max(...set.pipes.flatMap(({ tubes }) => tubes.map(({ od }) => od / 2)));
   const { mouth, axis } = set.collector;
   const points = [...set.pipes.flatMap(({ line: of }) => of), along(mouth, axis, AXIS)];
   const boxes = VIEWS[side].map((view) => {
@@ -99,8 +99,26 @@ function drawn(pipes: readonly PrimaryOfSet[], view: View, paper: (p: Vec3) => P
 }
 
 function layersOf(of: PrimaryOfSet, view: View, paper: (p: Vec3) => PaperPoint): Layer[] {
-  const r = of.pipe.tube.od / 2;
-  const points = closer(of.line);
+  const { tubes, pipe, cylinder, line: whole } = of;
+  const [first, last] = [tubes[0]!, tubes.at(-1)!];
+  const [mouth, before] = [whole.at(-1)!, whole.at(-2)!];
+  return [
+    ...tubes.flatMap((tube) => bandsOf(tube, view, paper)),
+    // each end a little nearer than the band behind it, or its face would be covered
+    end(whole[0]!, pipe.start.d, first.od / 2, view, paper, String(cylinder)),
+    end(mouth, unit(sub(mouth, before)), last.od / 2, view, paper),
+    // where the tube steps: the end of the larger, as far round as the eye sees it
+    ...tubes
+      .slice(1)
+      .map(({ od, line: [at, next] }, k) =>
+        shoulder(at!, unit(sub(next!, at!)), Math.max(od, tubes[k]!.od) / 2, view, paper),
+      ),
+  ];
+}
+
+function bandsOf({ od, line: drawn }: TubeOfPipe, view: View, paper: (p: Vec3) => PaperPoint): Layer[] {
+  const r = od / 2;
+  const points = closer(drawn);
   const last = points.length - 1;
   // towards the edge of the band that the eye sees; from the neighbours, so that bands join without steps
   const edges = points.map((_, k): Vec3 | undefined => {
@@ -109,7 +127,7 @@ function layersOf(of: PrimaryOfSet, view: View, paper: (p: Vec3) => PaperPoint):
     // a pipe that comes straight at the eye has no edges, only its end
     return Math.hypot(...across) < 1e-2 * Math.hypot(...way) ? undefined : scale(unit(across), r);
   });
-  const bands = points.slice(1).flatMap((to, k): Layer[] => {
+  return points.slice(1).flatMap((to, k): Layer[] => {
     const from = points[k]!;
     const [a, b] = [edges[k], edges[k + 1]];
     if (a === undefined || b === undefined) return [];
@@ -126,13 +144,6 @@ function layersOf(of: PrimaryOfSet, view: View, paper: (p: Vec3) => PaperPoint):
       },
     ];
   });
-  const start = points[0]!;
-  return [
-    ...bands,
-    // each end a little nearer than the band behind it, or its face would be covered
-    end(start, of.pipe.start.d, r, view, paper, String(of.cylinder)),
-    end(points[last]!, unit(sub(points[last]!, points[last - 1]!)), r, view, paper),
-  ];
 }
 
 /** Part of its length by which a band laps over its neighbours, so that nothing shows between them. */
@@ -172,6 +183,19 @@ function end(p: Vec3, d: Vec3, r: number, view: View, paper: (p: Vec3) => PaperP
           ]),
     ],
   };
+}
+
+/** The half of a rim round a pipe that faces the eye. */
+function shoulder(p: Vec3, d: Vec3, r: number, { eye }: View, paper: (p: Vec3) => PaperPoint): Layer {
+  const side = cross(d, eye);
+  // seen end on, any way across will do: the rim is a circle about the pipe
+  const u = unit(Math.hypot(...side) < 1e-6 ? cross(d, Math.abs(d[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]) : side);
+  const towards = cross(u, d);
+  const rim = Array.from({ length: STEPS / 2 + 1 }, (_, k) => {
+    const angle = (2 * Math.PI * k) / STEPS;
+    return paper(along(along(p, u, r * Math.cos(angle)), towards, r * Math.sin(angle)));
+  });
+  return { depth: dot(p, eye) + r / 4, marks: [polyline(rim, { weight: LINE.thin })] };
 }
 
 /** The same line with no two points farther apart than a piece. */

@@ -98,3 +98,55 @@ test('slips are told with their place', () => {
     );
   }
 });
+
+const stepped = (steps: string, ring = ''): string =>
+  text
+    .replace('outside: 47.6 mm, wall: 1.0 mm,', `outside: 44.5 mm, wall: 1.2 mm, steps: [${steps}],`)
+    .replace('    collector:\n', `    collector:\n${ring}`);
+
+test('steps of the tube: slips with line and column, doubts as warnings beside the figures', () => {
+  const whole = 'from: 250 mm, outside: 47.6 mm, wall: 1.5 mm';
+  const slips: readonly (readonly [string, RegExp])[] = [
+    [`{ ${whole} }, { from: 258 mm, outside: 50.8 mm, wall: 1.5 mm }`, /step-order .*steps\.1\.from/],
+    ['{ from: 21 mm, outside: 47.6 mm, wall: 1.5 mm, joinLength: 20 mm }', /step-order .*steps\.0\.from/],
+    ['{ from: 640 mm, outside: 47.6 mm, wall: 1.5 mm }', /step-beyond .*steps\.0\.from/],
+    [`{ ${whole}, join: reducer }`, /step-reducer .*steps\.0\.joinLength/],
+    [`{ ${whole}, radii: [20 mm] }`, /bend-too-tight .*steps\.0\.radii\.0/],
+    ['{ from: 250 mm, outside: 15 mm, wall: 3.9 mm }', /exhaust\/wall .*steps\.0\.wall/],
+    [`{ ${whole}, join: glued }`, /join/],
+  ];
+  const at = (problem: { code: string; path: string }): string => `${problem.code} ${problem.path}`;
+  for (const [steps, expected] of slips) {
+    const read = openCar({ text: stepped(steps), files });
+    assert.ok(!read.ok, `seen: ${steps}`);
+    const found = read.problems.find((problem) => expected.test(at(problem)));
+    assert.ok(found, `${expected}: ${read.problems.map(at).join('; ')}`);
+    // all stands in the line of the tube
+    const line =
+      stepped(steps)
+        .split('\n')
+        .findIndex((each) => each.includes('steps: [')) + 1;
+    assert.equal(found.line, line);
+    assert.ok(found.column! > 20);
+  }
+  const warned = (steps: string): string => {
+    const read = openCar({ text: stepped(steps), files });
+    assert.ok(read.ok, read.ok ? '' : read.problems.map(at).join());
+    return read.car.warnings.map((problem) => `${at(problem)} ${problem.weight}`).join('\n');
+  };
+  assert.match(warned('{ from: 250 mm, outside: 41.3 mm, wall: 1.5 mm }'), /step-down .*warning/);
+  assert.match(warned('{ from: 250 mm, outside: 50.8 mm, wall: 1.2 mm }'), /step-fit .*warning/);
+  assert.match(warned(`{ ${whole}, radii: [60 mm] }`), /step-radius .*steps\.0\.radii\.0 warning/);
+  const ring = openCar({
+    text: stepped('{ from: 250 mm, outside: 60 mm, wall: 1.5 mm }', '      ring: 41 mm\n'),
+    files,
+  });
+  assert.ok(!ring.ok);
+  // five tubes of 60 mm touch on a ring of 30/sin 36° = 51.0 mm; of 44.5 mm on one of 37.9 mm
+  assert.ok(
+    ring.problems.some(
+      ({ code, message, remedy }) =>
+        code === 'exhaust/ring-small' && message.includes('60 mm') && remedy!.includes('51 mm'),
+    ),
+  );
+});

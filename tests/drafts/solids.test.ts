@@ -8,7 +8,7 @@ import { after, test } from 'node:test';
 import { measureVolume } from 'replicad';
 import { glbOfPipes, stepOf, stlOf } from '../../src/drafts/index.ts';
 import { openKernel } from '../../src/drafts/kernel.ts';
-import { bendsOf, developedLength, pipeMass } from '../../src/gaspath/pipework/index.ts';
+import { bendsOf, developedLength, pipeMass, steppedElements } from '../../src/gaspath/pipework/index.ts';
 import { cross, dot, type Vec3 } from '../../src/maths/vec3.ts';
 import { near } from '../near.ts';
 import { PIPES } from './pipes.ts';
@@ -26,6 +26,54 @@ test('the solids as they are made, before any reader mends them: volume of the t
   const kernel = await openKernel();
   // 1e-9: the kernel sums over surfaces in millimetres, and takes up the far ends of the pipe against each other
   for (const pipe of PIPES) near(measureVolume(kernel.pipe(pipe)) / 1e9 / volumeOf(pipe), 1, 1e-9);
+});
+
+test('a tube that steps up, by Open CASCADE: π(D − w) w L of each tube, the cone of the reducer, the lap filled', async () => {
+  const kernel = await openKernel();
+  const [small, large] = [
+    { od: 0.0445, wall: 0.0012, density: 8440 },
+    { od: 0.0476, wall: 0.0015, density: 8440 },
+  ];
+  const area = ({ od, wall }: typeof small): number => Math.PI * (od - wall) * wall;
+  const plain = PIPES.find(({ elements }) => bendsOf({ elements }).length > 0)!;
+  let s = 0;
+  const k = plain.elements.findIndex((each) => {
+    const long = each.kind === 'straight' ? each.length : each.radius * each.angle;
+    if (each.kind === 'straight' && long > 0.05) return true;
+    s += long;
+    return false;
+  });
+  assert.ok(k >= 0, 'a straight that has room for a join');
+  const at = s + 0.012;
+  const L = developedLength(plain);
+  const made = (kind: 'slipped over' | 'swaged' | 'reducer', length: number) =>
+    kernel.pipe({
+      ...plain,
+      tube: small,
+      ...steppedElements(plain.elements, [{ at, tube: large, join: { kind, length } }]),
+    });
+  // a cone's wall, square to its middle: outer frustum less bore frustum
+  const frustum = (a: number, b: number, long: number): number =>
+    (Math.PI * long * (a * a + a * b + b * b)) / 3;
+  const coneOf = (long: number): number =>
+    frustum(small.od / 2, large.od / 2, long) -
+    frustum(small.od / 2 - small.wall, large.od / 2 - large.wall, long);
+  const volume = (solid: Parameters<typeof measureVolume>[0]): number => measureVolume(solid) / 1e9;
+  for (const kind of ['reducer', 'swaged'] as const)
+    near(
+      volume(made(kind, 0.03)),
+      area(small) * at + coneOf(0.03) + area(large) * (L - at - 0.03),
+      1e-9 * volume(made(kind, 0.03)),
+      kind,
+    );
+  const lap = Math.PI * ((large.od / 2) ** 2 - (small.od / 2 - small.wall) ** 2) * 0.01;
+  const lapped = volume(made('slipped over', 0.01));
+  near(lapped, area(small) * (at - 0.01) + lap + area(large) * (L - at), 1e-9 * lapped);
+  // one closed skin: it goes through a STEP file and back
+  const [read] = await kernel.read(
+    await kernel.step([{ name: 'stepped', solid: made('slipped over', 0.01) }], DATE),
+  );
+  near(read!.volume, lapped, 1e-9 * lapped);
 });
 
 test('the STEP file read by the kernel: one solid a pipe, its volume, length and weight to 1e-9', async () => {

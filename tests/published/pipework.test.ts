@@ -11,10 +11,12 @@ import {
   boxOf,
   clockMark,
   crankAngleOf,
+  cutList,
   developedLength,
   equalWithin,
   growth,
   hotPipe,
+  jigPoints,
   kerfAsAngle,
   lengthByCord,
   lengthByCorners,
@@ -28,6 +30,7 @@ import {
   pipeMass,
   saddleCut,
   setback,
+  steppedElements,
   wrapWidth,
 } from '../../src/gaspath/pipework/index.ts';
 import { fromSI, toSI } from '../../src/units/unit.ts';
@@ -70,7 +73,8 @@ test('developed length, clock angle and weight of the invented pipe, worked by h
   assert.deepEqual(pipeFaults(PIPE), []);
   near(developedLength(PIPE), mm(409.646), printed(3));
   near(pipeMass(PIPE), 0.510504, 0.5e-6);
-  const { rows, runOut } = bendTable(PIPE);
+  const { rows, runOuts } = bendTable(PIPE);
+  const runOut = runOuts[0]!.length;
   assert.deepEqual(
     rows.map(({ bend }) => bend),
     [1, 2],
@@ -80,6 +84,102 @@ test('developed length, clock angle and weight of the invented pipe, worked by h
   near(runOut, mm(80), 1e-15);
   near(rows[1]!.rotation, 90 * DEG, 1e-12);
   near(clockMark(mm(48), rows[1]!.rotation), mm(37.699), printed(3));
+});
+
+/** In the straight between the bends, 40 mm behind the first: 60 + 113.0973 + 40 = 213.0973 mm from the flange. */
+const stepUp = (kind: 'slipped over' | 'swaged' | 'reducer', length: number): Pipe => ({
+  ...PIPE,
+  tube: { od: mm(44.5), wall: mm(1.2), density: 8440 },
+  ...steppedElements(PIPE.elements, [
+    {
+      at: mm(213.0973),
+      tube: { od: mm(47.6), wall: mm(1.5), density: 8440 },
+      join: { kind, length: mm(length) },
+    },
+  ]),
+});
+
+test('developed length and weight of the same pipe stepped up from 44.5 × 1.2 to 47.6 × 1.5, worked by hand', () => {
+  // walls: π 43.3 · 1.2 = 163.2372 mm² and π 46.1 · 1.5 = 217.2411 mm²; behind the step 409.6460 - 213.0973 = 196.5487 mm
+  const joins = [
+    // the larger is cut 10 mm longer: 163.2372 · 213.0973 + 217.2411 · 206.5487 = 79656.27 mm³, · 8.44e-6 kg/mm³
+    [stepUp('slipped over', 10), 0.672299, ['straight', 'bend', 'straight', 'straight', 'bend', 'straight']],
+    // 20 mm of the smaller are opened: 163.2372 · 233.0973 + 217.2411 · 176.5487 = 76403.8 mm³
+    [stepUp('swaged', 20), 0.644848, ['straight', 'bend', 'straight', 'straight', 'bend', 'straight']],
+    // a cone of 30 mm: 30/6 (163.2372 + 4 π 44.7 · 1.35 + 217.2411) = 5693.98 mm³; with 163.2372 · 213.0973 + 217.2411 · 166.5487
+    [
+      stepUp('reducer', 30),
+      0.647015,
+      ['straight', 'bend', 'straight', 'straight', 'straight', 'bend', 'straight'],
+    ],
+  ] as const;
+  for (const [pipe, mass, kinds] of joins) {
+    assert.deepEqual(pipeFaults(pipe), []);
+    near(developedLength(pipe), mm(409.646), printed(3));
+    near(pipeMass(pipe), mass, 1e-6);
+    assert.deepEqual(
+      pipe.elements.map(({ kind }) => kind),
+      kinds,
+    );
+  }
+});
+
+test('a stepped pipe in the shop: each tube from its own stock, a weld at the step, two at a reducer, walls by size', () => {
+  const rack = {
+    bends: [
+      { name: 'small U', radius: mm(72), angle: 180 * DEG, legs: [0, 0] as const },
+      { name: 'large U', radius: mm(72), angle: 180 * DEG, legs: [0, 0] as const, od: mm(47.6) },
+    ],
+    tubes: [
+      { name: 'small tube', length: mm(1000) },
+      { name: 'large tube', length: mm(1000), od: mm(47.6) },
+    ],
+    kerf: mm(1.5),
+    leastPiece: mm(8),
+  };
+  const listOf = (pipe: Pipe) =>
+    cutList([pipe], rack, developedLength(pipe), { flange: 'welded', collector: 'welded' });
+  const lapped = listOf(stepUp('slipped over', 10));
+  assert.deepEqual(lapped.problems, []);
+  assert.deepEqual(
+    lapped.rows.map((row) => row.from?.stock.name),
+    ['small tube', 'small U', 'small tube', 'large tube', 'large U', 'large tube'],
+  );
+  // of the straight of 100 mm 40 are of the smaller; 60 and the lap of the larger
+  near((lapped.rows[2] as { length: number }).length, mm(40), printed(4));
+  near((lapped.rows[3] as { length: number }).length, mm(70), printed(4));
+  // flange, five seams, collector; that of the step where the larger tube ends, 10 mm before the smaller does
+  assert.equal(lapped.welds.length, 7);
+  const step = lapped.welds.filter(({ what }) => what === 'step');
+  assert.equal(step.length, 1);
+  near(step[0]!.s, mm(203.0973), printed(4));
+  const cone = listOf(stepUp('reducer', 30));
+  assert.equal(cone.welds.filter(({ what }) => what === 'step').length, 2);
+  assert.equal(cone.welds.length, 8);
+  assert.deepEqual(
+    cone.reducers.map(({ count }) => count),
+    [1],
+  );
+  // a rack without the larger size lacks its bend and both its straights
+  const poor = { ...rack, bends: rack.bends.slice(0, 1), tubes: rack.tubes.slice(0, 1) };
+  const lacks = cutList([stepUp('slipped over', 10)], poor, mm(409.646), {
+    flange: 'welded',
+    collector: 'welded',
+  }).problems;
+  assert.equal(lacks.filter((each) => each.includes('47.6 mm')).length, 3, lacks.join());
+  // wall left outside: 1.2 · 72/(72 + 22.25) and 1.5 · 72/(72 + 23.8)
+  const { rows, runOuts } = bendTable(stepUp('slipped over', 10));
+  near(rows[0]!.wall.outside, mm(0.91671), printed(5));
+  near(rows[1]!.wall.outside, mm(1.12735), printed(5));
+  near(rows[1]!.feed, mm(70), printed(4));
+  near(runOuts[0]!.length, mm(40), printed(4));
+  near(runOuts[1]!.length, mm(80), printed(4));
+  // a cord along the outside: 409.646 + 22.25 · π/2 + 23.8 · π/4 = 463.289 mm
+  const read = lengthByCord({ length: mm(463.2885), u: mm(1) }, 'outside', stepUp('swaged', 20));
+  near(read.length, mm(409.646), mm(0.002));
+  const begins = jigPoints([stepUp('slipped over', 10)]).find(({ what }) => what === '47.6 mm tube begins');
+  // along the second straight, in the axes of the plate: 72 out and 60 + 72 on, and 30 mm along it
+  near(Math.hypot(...begins!.at), mm(Math.hypot(60 + 72, 72 + 30)), printed(4));
 });
 
 test('cut length from points with two square bends in planes at right angles, R 60', () => {

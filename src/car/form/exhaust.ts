@@ -53,18 +53,56 @@ const given = z.strictObject({
   source: words('where the figure stands: sheet, page, day').optional(),
 });
 
+/** How a tube of one size is joined to one of the next. */
+export const STEP_JOINS = ['slipped over', 'swaged', 'reducer'] as const;
+
+const bendRadii = () =>
+  z
+    .array(millimetres('centreline radius of a bend on the rack', 'From the maker of the bends.', 15, 400))
+    .min(1)
+    .max(8);
+
+const step = z.strictObject({
+  from: millimetres(
+    'where the tube before it ends, from the flange along the middle',
+    "From the builder's sheet, less what lies before the flange.",
+    20,
+    1400,
+  ),
+  within: millimetres(
+    'how far off that it may stand, either way; left out, 5 mm',
+    'Agreed with the builder; some millimetres are usual (common practice, no source).',
+    0,
+    100,
+  ).optional(),
+  outside: length('outer diameter from there on', 'Vernier, two ways.', 15, 90),
+  wall: length('its wall', 'Micrometer with a ball end.', 0.4, 4, 'micrometer'),
+  join: choice('how the tubes are joined; left out, slipped over', STEP_JOINS).optional(),
+  joinLength: millimetres(
+    'lap, swaged end or reducer along the middle; a lap or a swaged end left out, 10 or 20 mm',
+    'Lap: what the weld and a square fit ask. Reducer: rule.',
+    0,
+    150,
+  ).optional(),
+  radii: bendRadii()
+    .meta({ title: 'centreline radii of the bends of this size; left out, those under bends' })
+    .optional(),
+});
+
 const tube = z.strictObject({
   outside: length('outer diameter of the primary', 'Vernier, two ways.', 15, 90),
   wall: length('wall of the primary', 'Micrometer with a ball end.', 0.4, 4, 'micrometer'),
   material: words('material of the tube, by its name in the table'),
+  steps: z
+    .array(step)
+    .min(1)
+    .max(3)
+    .meta({ title: 'larger tubes farther on, in the order of the flow, where the primary steps up' })
+    .optional(),
 });
 
 const bends = z.strictObject({
-  radii: z
-    .array(millimetres('centreline radius of a bend on the rack', 'From the maker of the bends.', 15, 400))
-    .min(1)
-    .max(8)
-    .meta({ title: 'centreline radii of the bends on the rack' }),
+  radii: bendRadii().meta({ title: 'centreline radii of the bends on the rack' }),
   most: count('most bends in one pipe', 1, 8).optional(),
   greatest: degrees('greatest angle of one bend', 'What a stock bend gives.', 20, 180).optional(),
   between: millimetres(
@@ -188,6 +226,12 @@ const rack = z.strictObject({
         radius: millimetres('radius of its middle line', 'From the maker of the bends.', 15, 400),
         angle: degrees('angle of the whole bend', 'From its maker: 180, 90, 45.', 10, 360),
         leg: millimetres('straight tube at either end of the arc', 'Rule.', 0, 500).optional(),
+        outside: millimetres(
+          'its outer diameter; left out, that of the tube at the flange',
+          'Vernier; within 0.3 mm of that of the tube.',
+          15,
+          90,
+        ).optional(),
         price,
       }),
     )
@@ -198,6 +242,12 @@ const rack = z.strictObject({
       z.strictObject({
         name: words('what the shop calls it'),
         length: millimetres('length of one', 'Tape.', 50, 7000),
+        outside: millimetres(
+          'its outer diameter; left out, that of the tube at the flange',
+          'Vernier; within 0.3 mm of that of the tube.',
+          15,
+          90,
+        ).optional(),
         price,
       }),
     )

@@ -206,8 +206,10 @@ export const cutsForm = z.strictObject({
     z.strictObject({
       pipe: z.string(),
       place: z.int().meta({ description: 'along the flow, from 1' }),
-      kind: z.enum(['bend', 'straight']),
+      kind: z.enum(['bend', 'straight', 'reducer']),
+      od: metres,
       length: metres,
+      lap: number('m of a straight that lie over the tube before it, or within it').optional(),
       radius: metres.optional(),
       angle: radians.optional(),
       outside: metres.optional(),
@@ -232,7 +234,7 @@ export const cutsForm = z.strictObject({
   welds: z.array(
     z.strictObject({
       pipe: z.string(),
-      what: z.enum(['flange', 'piece to piece', 'collector']),
+      what: z.enum(['flange', 'piece to piece', 'step', 'collector']),
       from: z.number().meta({ description: 'm, from the flange along the middle' }),
       at: place,
     }),
@@ -241,6 +243,7 @@ export const cutsForm = z.strictObject({
     z.strictObject({
       pipe: z.string(),
       bend: z.int(),
+      od: metres,
       feed: metres,
       rotation: z.number().meta({ description: 'rad, clockwise seen with the flow' }),
       angle: radians,
@@ -248,7 +251,7 @@ export const cutsForm = z.strictObject({
       wallOutside: metres,
     }),
   ),
-  runOuts: z.array(z.strictObject({ pipe: z.string(), length: metres })),
+  runOuts: z.array(z.strictObject({ pipe: z.string(), od: metres, length: metres })),
   jig: z.strictObject({
     told: z.string().meta({ description: 'how the axes of the jig lie' }),
     points: z.array(

@@ -32,7 +32,7 @@ import { tell } from '../tell.ts';
 const MM = { unit: 'mm', digits: 1 } as const;
 
 /** The cut list as a terminal has room for it; the CSV has each figure in a column of its own. */
-const CUT_WORDS = (speech: Speech): readonly Column<Cut>[] => {
+const CUT_WORDS = (speech: Speech, stepped: boolean): readonly Column<Cut>[] => {
   const length = sizeText(speech);
   return [
     { head: 'pipe', of: ({ pipe }) => pipe },
@@ -42,10 +42,11 @@ const CUT_WORDS = (speech: Speech): readonly Column<Cut>[] => {
       of: (cut) =>
         cut.kind === 'bend'
           ? `bend ${degrees(cut.angle)} on ${length(cut.radius)}`
-          : cut.filler === undefined
-            ? 'straight'
-            : 'filler',
+          : cut.kind === 'reducer'
+            ? `reducer to ${length(cut.to.od)}`
+            : `${cut.filler === undefined ? 'straight' : 'filler'}${cut.lap > 0 ? `, ${length(cut.lap)} of it lap` : ''}`,
     },
+    ...(stepped ? [{ head: 'tube', ...MM, of: ({ tube }: Cut) => tube.od }] : []),
     { head: 'length', ...MM, of: (cut) => (cut.kind === 'bend' ? cut.middle : cut.length) },
     { head: 'outside', ...MM, of: (cut) => (cut.kind === 'bend' ? cut.outside : undefined) },
     { head: 'inside', ...MM, of: (cut) => (cut.kind === 'bend' ? cut.inside : undefined) },
@@ -71,6 +72,9 @@ const CUT_WORDS = (speech: Speech): readonly Column<Cut>[] => {
     },
   ];
 };
+
+/** Pipes of more than one size of tube. */
+const isStepped = ({ pipes }: PrimariesSet): boolean => pipes.some(({ tubes }) => tubes.length > 1);
 
 const degrees = (angle: number): string => `${((angle * 180) / Math.PI).toFixed(1)}°`.replace('-', '−');
 
@@ -140,7 +144,7 @@ function shopLines(shop: PrimariesShop, set: PrimariesSet, speech: Speech): stri
   return [
     '',
     'Cut list, along the flow; clock from the bend before, clockwise seen with the flow',
-    ...columnLines(CUT_WORDS(speech), cuts.rows, speech),
+    ...columnLines(CUT_WORDS(speech, isStepped(set)), cuts.rows, speech),
     '',
     ...(cuts.stock.length === 0
       ? [
@@ -158,7 +162,7 @@ function shopLines(shop: PrimariesShop, set: PrimariesSet, speech: Speech): stri
     '',
     'Bend table',
     ...columnLines(BEND_COLUMNS, bends, speech),
-    `Straight behind the last bend: ${runOuts.map((each) => `pipe ${each.pipe} ${length(each.length)}`).join(', ')}.`,
+    `Straight behind the last bend: ${runOuts.map((each) => `pipe ${each.pipe}${isStepped(set) ? ` in ${length(each.od)}` : ''} ${length(each.length)}`).join(', ')}.`,
     '',
     'Jig points',
     jig.frame.told,
@@ -172,6 +176,7 @@ const shopOut = ({ racked, cuts, bends, runOuts, jig, cost, problems, notes }: P
     pipe: row.pipe,
     place: row.place,
     kind: row.kind,
+    od: row.tube.od,
     length: row.kind === 'bend' ? row.middle : row.length,
     ...(row.kind === 'bend'
       ? {
@@ -182,7 +187,9 @@ const shopOut = ({ racked, cuts, bends, runOuts, jig, cost, problems, notes }: P
           clock: row.clock ?? null,
           legs: [...row.legs],
         }
-      : { filler: row.filler !== undefined }),
+      : row.kind === 'straight'
+        ? { filler: row.filler !== undefined, ...(row.lap > 0 ? { lap: row.lap } : {}) }
+        : {}),
     ...(row.from === undefined
       ? {}
       : {
@@ -195,16 +202,17 @@ const shopOut = ({ racked, cuts, bends, runOuts, jig, cost, problems, notes }: P
   stock: cuts.stock.map(({ name, count, price }) => ({ name, count, price: price ?? null })),
   cost: cost.stock,
   welds: cuts.welds.map(({ pipe, what, s, p }) => ({ pipe, what, from: s, at: [...p] })),
-  bends: bends.map(({ pipe, bend, feed, rotation, angle, radius, wall }) => ({
+  bends: bends.map(({ pipe, bend, od, feed, rotation, angle, radius, wall }) => ({
     pipe,
     bend,
+    od,
     feed,
     rotation,
     angle,
     radius,
     wallOutside: wall.outside,
   })),
-  runOuts: runOuts.map(({ pipe, length }) => ({ pipe, length })),
+  runOuts: runOuts.map(({ pipe, od, length }) => ({ pipe, od, length })),
   jig: {
     told: jig.frame.told,
     points: jig.points.map(({ pipe, what, at }) => ({ pipe, what, at: [...at] })),

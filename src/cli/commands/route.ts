@@ -150,7 +150,12 @@ async function writeWhole(file: string, solution: RouteSolution): Promise<void> 
 }
 
 function solvedLines(problem: RouteProblem, solution: RouteSolution): string[] {
-  const { od, wall } = problem.tube;
+  const { od, wall, steps = [] } = problem.tube;
+  const sizes = [
+    `${od} × ${wall} mm`,
+    ...steps.map((step) => `from ${step.from} mm ${step.od} × ${step.wall} mm`),
+  ].join(', ');
+  const at = new Map(solution.pipes.map(({ port, stepsAt = [] }) => [port + 1, stepsAt]));
   const { target, tol } = problem.length;
   const rows = pipesTold(solution).map(({ port, inlet, bends, turnDeg, lengthMm }) => [
     `${port}`,
@@ -158,14 +163,16 @@ function solvedLines(problem: RouteProblem, solution: RouteSolution): string[] {
     `${bends}`,
     `${turnDeg.toFixed(1)}°`,
     `${lengthMm.toFixed(2)} mm`,
+    ...(at.get(port) ?? []).map((each) => `${each.toFixed(1)} mm`),
   ]);
+  const heads = ['port', 'inlet', 'bends', 'turned in all', 'length', ...steps.map(() => 'step at')];
   const { origin, axis } = solution.collector;
   const three = (v: readonly number[], digits: number): string =>
     v.map((each) => each.toFixed(digits)).join(', ');
   return [
-    `${solution.pipes.length} primaries of ${od} × ${wall} mm tube, ${target} ± ${tol} mm on the centre line from flange to inlet mouth`,
+    `${solution.pipes.length} primaries of ${sizes} tube, ${target} ± ${tol} mm on the centre line from flange to inlet mouth`,
     '',
-    ...table([['port', 'inlet', 'bends', 'turned in all', 'length'], ...rows]).map((line) => `  ${line}`),
+    ...table([heads, ...rows]).map((line) => `  ${line}`),
     '',
     `  Collector at ${three(origin, 2)} mm, its axis along ${three(axis, 5)}.`,
     '  Checked by other means: every clearance, straight, bend and end keeps what is asked.',

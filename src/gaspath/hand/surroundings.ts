@@ -6,6 +6,7 @@
 import { add, distance, length, scale, sub, type Vec3 } from '../../maths/vec3.ts';
 import type { RouteProblem, Solid } from '../route/problem.ts';
 import { outside, Skin } from '../verify/obstacles.ts';
+import { sizesOf, type Thick } from '../verify/sizes.ts';
 import { toPiece, type Walked } from '../verify/walk.ts';
 
 export interface Thing {
@@ -18,20 +19,26 @@ export interface Thing {
   readonly carriesFlange: boolean;
 }
 
-export const pipeThing = (name: string, path: Walked, radius: number): Thing => {
+export const pipeThing = (name: string, path: Walked, thick: Thick): Thing => {
   const ends = path.pieces.flatMap((piece) => [piece.p]);
   const middle = scale(ends.reduce(add), 1 / ends.length);
+  const sizes = sizesOf(thick, path.length);
   return {
     name,
     from: (x) => {
       let best = Infinity;
-      for (const piece of path.pieces) best = Math.min(best, toPiece(x, piece, 0, path.length));
-      return Math.max(0, best - radius);
+      for (const { from, to, radius } of sizes)
+        for (const piece of path.pieces)
+          if (piece.to >= from && piece.from <= to)
+            best = Math.min(best, toPiece(x, piece, from, to) - radius);
+      return Math.max(0, best);
     },
     // no point of a pipe is farther from one of its joints than it is long
     ball: {
       middle,
-      radius: radius + Math.max(...path.pieces.map(({ p, from, to }) => distance(p, middle) + (to - from))),
+      radius:
+        Math.max(...sizes.map(({ radius }) => radius)) +
+        Math.max(...path.pieces.map(({ p, from, to }) => distance(p, middle) + (to - from))),
     },
     carriesFlange: false,
   };

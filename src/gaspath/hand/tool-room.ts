@@ -11,6 +11,7 @@
 import { add, along, cross, dot, scale, sub, type Vec3 } from '../../maths/vec3.ts';
 import type { Box, Round, Solid } from '../route/problem.ts';
 import { outside } from '../verify/obstacles.ts';
+import { radiusAt, sizesOf } from '../verify/sizes.ts';
 import {
   type Bar,
   openSpannerOn,
@@ -201,9 +202,10 @@ const roundOf = ({ a, axis, long, r }: Bar): Round => ({
 
 const isClearOf = (solids: readonly Solid[], { pipes }: About): boolean =>
   pipes.every(({ path, radius }) => {
+    const sizes = sizesOf(radius, path.length);
     for (let s = 0; s <= path.length; s += 1) {
       const x = add(path.pieces[0]!.p, scale(path.pieces[0]!.d, s));
-      if (solids.some((solid) => outside(solid, x) < radius + PLAY)) return false;
+      if (solids.some((solid) => outside(solid, x) < radiusAt(sizes, s) + PLAY)) return false;
     }
     return true;
   });

@@ -9,6 +9,7 @@
  */
 import { add, along, cross, distance, scale, type Vec3 } from '../../maths/vec3.ts';
 import { outsideCylinder } from '../verify/obstacles.ts';
+import { radiusAt, sizesOf, type Thick } from '../verify/sizes.ts';
 import { pointAt, type Walked } from '../verify/walk.ts';
 import type { Thing } from './surroundings.ts';
 import {
@@ -30,7 +31,7 @@ import {
 export { type Nut, PLAY, type RingSize, type SocketSize, type SpannerSize };
 
 export interface About {
-  readonly pipes: readonly { readonly name: string; readonly path: Walked; readonly radius: number }[];
+  readonly pipes: readonly { readonly name: string; readonly path: Walked; readonly radius: Thick }[];
   readonly things: readonly Thing[];
   /** What carries the flange is not asked within this distance of the port. */
   readonly port: Vec3;
@@ -44,8 +45,9 @@ const ON_TOOL = 4;
 /** What is in the way of the bars; undefined where they are clear. */
 export function inTheWay(bars: readonly Bar[], about: About): string | undefined {
   for (const bar of bars) {
-    for (const { name, path, radius } of about.pipes) {
-      const reach = bar.long + bar.r + radius + PLAY;
+    for (const { name, path, radius: thick } of about.pipes) {
+      const sizes = sizesOf(thick, path.length);
+      const reach = bar.long + bar.r + Math.max(...sizes.map(({ radius }) => radius)) + PLAY;
       const places = placesAlong(path);
       for (let k = 0; k < places.length; k += 1) {
         const x = places[k]!;
@@ -55,7 +57,8 @@ export function inTheWay(bars: readonly Bar[], about: About): string | undefined
           k += Math.max(0, Math.floor((from - reach) / ALONG_PIPE) - 1);
           continue;
         }
-        if (outsideCylinder(x, bar.a, bar.axis, bar.long, bar.r) < radius + PLAY) return name;
+        if (outsideCylinder(x, bar.a, bar.axis, bar.long, bar.r) < radiusAt(sizes, k * ALONG_PIPE) + PLAY)
+          return name;
       }
     }
     const middle = along(bar.a, bar.axis, bar.long / 2);

@@ -13,7 +13,8 @@ import type { Metre, Pascal } from '../../units/quantity.ts';
 import { formula } from '../../working/working.ts';
 import { into, type Place, stations } from '../pipework/centreline.ts';
 import type { Heat } from '../pipework/growth.ts';
-import { type Element, elementLength, type Pipe } from '../pipework/pipe.ts';
+import { type Element, elementLength, type Pipe, type Tube, tubeOf } from '../pipework/pipe.ts';
+import { reducersOf } from '../pipework/stepped.ts';
 
 /** Force, then moment. */
 export type Wrench = readonly [number, number, number, number, number, number];
@@ -63,6 +64,15 @@ interface Give {
   readonly k: number;
   /** The wall more strained than that of straight tube. */
   readonly i: number;
+  readonly tube: Gives;
+}
+
+/** What a metre of straight tube gives to a unit of moment, of twist and of pull; and where its skin is. */
+interface Gives {
+  readonly bending: number;
+  readonly torsion: number;
+  readonly axial: number;
+  readonly radius: Metre;
 }
 
 interface Span {
@@ -94,27 +104,18 @@ export class HeatedLine {
   private readonly spans: readonly Span[];
   private readonly start: Vec3;
   private readonly share: number;
-  private readonly bending: number;
-  private readonly torsion: number;
-  private readonly axial: number;
-  private readonly radius: Metre;
 
   /** @param stiffBends  takes bends for curved beams, without the give of a thin wall: to compare with beam theory */
   constructor(pipe: Pipe, heat: Heat, modulus: Pascal, stiffBends = false) {
-    const { od, wall } = pipe.tube;
-    const outer = od / 2;
-    const inner = outer - wall;
-    const second = (Math.PI / 4) * (outer ** 4 - inner ** 4);
-    this.bending = 1 / (modulus * second);
-    this.torsion = (1 + POISSON) / (modulus * second);
-    this.axial = 1 / (modulus * Math.PI * (outer ** 2 - inner ** 2));
     this.share = heat.expansion * heat.hotter;
     this.start = pipe.start.p;
-    this.radius = outer;
     const begins = stations(pipe);
     const end = begins.at(-1)!;
     this.mouth = { p: end.p, t: end.t };
-    this.spans = pipe.elements.flatMap((element, e) => spansOf(element, begins[e]!, pipe.tube, stiffBends));
+    this.spans = pipe.elements.flatMap((element, e) => {
+      const tube = tubeThatGives(pipe, e);
+      return spansOf(element, begins[e]!, tube, givesOf(tube, modulus), stiffBends);
+    });
   }
 
   /** By heat alone, its mouth free: everything stands farther from the flange by the same share.  [PW-4] */
@@ -143,9 +144,9 @@ export class HeatedLine {
   strained(wrench: Wrench): Strained {
     let most: Strained = { strain: 0, at: this.start };
     for (const { gives } of this.spans)
-      for (const { p, t, i } of gives) {
+      for (const { p, t, i, tube } of gives) {
         const m = this.momentAt(p, wrench);
-        const strain = length(sub(m, scale(t, dot(m, t)))) * this.bending * this.radius * i;
+        const strain = length(sub(m, scale(t, dot(m, t)))) * tube.bending * tube.radius * i;
         if (strain > most.strain) most = { strain, at: p };
       }
     return most;
@@ -162,14 +163,14 @@ export class HeatedLine {
     for (const { to, gives } of this.spans) {
       let shift = add(at.shift, cross(at.turn, sub(to, at.cold)));
       let { turn } = at;
-      for (const { p, t, weight, k } of gives) {
+      for (const { p, t, weight, k, tube } of gives) {
         const m = this.momentAt(p, wrench);
         const along = dot(m, t);
-        const bent = scale(sub(m, scale(t, along)), this.bending * k * weight);
-        const turned = add(bent, scale(t, along * this.torsion * weight));
+        const bent = scale(sub(m, scale(t, along)), tube.bending * k * weight);
+        const turned = add(bent, scale(t, along * tube.torsion * weight));
         turn = add(turn, turned);
         shift = add(shift, cross(turned, sub(to, p)));
-        shift = add(shift, scale(t, dot(force, t) * this.axial * weight));
+        shift = add(shift, scale(t, dot(force, t) * tube.axial * weight));
       }
       at = { cold: to, shift, turn };
       line.push(at);
@@ -178,7 +179,26 @@ export class HeatedLine {
   }
 }
 
-function spansOf(element: Element, begin: Place, tube: Pipe['tube'], stiff: boolean): Span[] {
+function givesOf({ od, wall }: Tube, modulus: Pascal): Gives {
+  const outer = od / 2;
+  const inner = outer - wall;
+  const second = (Math.PI / 4) * (outer ** 4 - inner ** 4);
+  return {
+    bending: 1 / (modulus * second),
+    torsion: (1 + POISSON) / (modulus * second),
+    axial: 1 / (modulus * Math.PI * (outer ** 2 - inner ** 2)),
+    radius: outer,
+  };
+}
+
+/** A reducer gives as the smaller of its two tubes: that it is stiffer at its other end is left out. */
+function tubeThatGives(pipe: Pipe, element: number): Tube {
+  const reducer = reducersOf(pipe).find((each) => each.element === element);
+  if (reducer === undefined) return tubeOf(pipe, element);
+  return reducer.before.od <= reducer.behind.od ? reducer.before : reducer.behind;
+}
+
+function spansOf(element: Element, begin: Place, tube: Tube, gives: Gives, stiff: boolean): Span[] {
   const long = elementLength(element);
   if (long === 0) return [];
   const steps = Math.max(4, Math.ceil(long / STEP));
@@ -190,7 +210,7 @@ function spansOf(element: Element, begin: Place, tube: Pipe['tube'], stiff: bool
     k = Math.max(1, flexibilityFactor({ h: of }));
     i = Math.max(1, stressFactor({ h: of }));
   }
-  const give = (at: number): Give => ({ ...into(element, begin, at), weight: h / 2, k, i });
+  const give = (at: number): Give => ({ ...into(element, begin, at), weight: h / 2, k, i, tube: gives });
   return Array.from({ length: steps }, (_, j) => ({
     to: into(element, begin, (j + 1) * h).p,
     gives: [give((j + GAUSS[0]) * h), give((j + GAUSS[1]) * h)] as const,

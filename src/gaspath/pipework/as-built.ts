@@ -10,7 +10,7 @@
 import { distance, dot, sub, unit, type Vec3 } from '../../maths/vec3.ts';
 import type { Metre, MetrePerSecond, Radian } from '../../units/quantity.ts';
 import { formula, type Working } from '../../working/working.ts';
-import { bendsOf, developedLength, type Pipe } from './pipe.ts';
+import { bendsOf, developedLength, type Pipe, tubeOf } from './pipe.ts';
 
 export interface Measured {
   readonly length: Metre;
@@ -120,7 +120,7 @@ const alongOutside = formula({
   terms: {
     C: { unit: 'm', means: 'length of the cord' },
     j: { unit: '1', means: 'where it lay: 1 outside of every bend, −1 inside, 0 along the side' },
-    D: { unit: 'm', means: 'outer diameter' },
+    D: { unit: 'm', means: 'outer diameter; where the tube steps, the mean of its bends, each by its angle' },
     Θ: { unit: 'rad', means: 'all bends together' },
   },
   source: 'PW-23',
@@ -133,12 +133,17 @@ export type CordSide = 'outside' | 'side' | 'inside';
 export function lengthByCord(
   cord: Measured,
   side: CordSide,
-  pipe: Pick<Pipe, 'tube' | 'elements'>,
+  pipe: Pick<Pipe, 'tube' | 'steps' | 'elements'>,
   working?: Working,
 ): Measured {
   const Θ = bendsOf(pipe).reduce((sum, bend) => sum + bend.angle, 0);
+  const round = pipe.elements.reduce(
+    (sum, each, k) => sum + (each.kind === 'bend' ? each.angle * tubeOf(pipe, k).od : 0),
+    0,
+  );
+  const D = Θ === 0 ? pipe.tube.od : round / Θ;
   const j = side === 'outside' ? 1 : side === 'inside' ? -1 : 0;
-  return { length: alongOutside({ C: cord.length, j, D: pipe.tube.od, Θ }, working), u: cord.u };
+  return { length: alongOutside({ C: cord.length, j, D, Θ }, working), u: cord.u };
 }
 
 const byFilling = formula({

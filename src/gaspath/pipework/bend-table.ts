@@ -11,6 +11,7 @@ import type { Metre, Radian, Ratio } from '../../units/quantity.ts';
 import { formula, type Working } from '../../working/working.ts';
 import { stations } from './centreline.ts';
 import { type Bend, NO_LENGTH, type Pipe } from './pipe.ts';
+import { lapOf, runsOf } from './stepped.ts';
 
 const clockOf = formula({
   symbol: 'φ',
@@ -112,7 +113,9 @@ export function bentWall(
 export interface BendRow {
   readonly pipe: string;
   readonly bend: number;
-  /** Straight tube before this bend, from the end of the last one. */
+  /** Outer diameter of the tube that is bent. */
+  readonly od: Metre;
+  /** Straight tube before this bend, from the end of the last one; where the tube steps, from its own end as cut. */
   readonly feed: Metre;
   /** From the plane of the bend before; 0 at the first. */
   readonly rotation: Radian;
@@ -123,8 +126,8 @@ export interface BendRow {
 
 export interface BendTable {
   readonly rows: readonly BendRow[];
-  /** Straight behind the last bend. */
-  readonly runOut: Metre;
+  /** Straight behind the last bend of each tube, in the order of the flow. */
+  readonly runOuts: readonly { readonly od: Metre; readonly length: Metre }[];
 }
 
 export function bendTable(pipe: Pipe): BendTable {
@@ -132,23 +135,30 @@ export function bendTable(pipe: Pipe): BendTable {
   const rows: BendRow[] = [];
   let feed = 0;
   let last: Bend | undefined;
-  pipe.elements.forEach((element, k) => {
-    if (element.kind === 'straight') {
-      feed += element.length;
-      return;
+  const runOuts: { od: Metre; length: Metre }[] = [];
+  for (const { tube, from, to } of runsOf(pipe)) {
+    feed = lapOf(pipe, from);
+    for (let k = from; k < to; k += 1) {
+      const element = pipe.elements[k]!;
+      if (element.kind === 'straight') {
+        feed += element.length;
+        continue;
+      }
+      if (element.angle * element.radius < NO_LENGTH) continue;
+      rows.push({
+        pipe: pipe.name,
+        bend: rows.length + 1,
+        od: tube.od,
+        feed,
+        rotation: last === undefined ? 0 : clockAngle(last, element, begins[k]!.t),
+        angle: element.angle,
+        radius: element.radius,
+        wall: bentWall({ ...tube, radius: element.radius }),
+      });
+      last = element;
+      feed = 0;
     }
-    if (element.angle * element.radius < NO_LENGTH) return;
-    rows.push({
-      pipe: pipe.name,
-      bend: rows.length + 1,
-      feed,
-      rotation: last === undefined ? 0 : clockAngle(last, element, begins[k]!.t),
-      angle: element.angle,
-      radius: element.radius,
-      wall: bentWall({ ...pipe.tube, radius: element.radius }),
-    });
-    last = element;
-    feed = 0;
-  });
-  return { rows, runOut: feed };
+    runOuts.push({ od: tube.od, length: feed });
+  }
+  return { rows, runOuts };
 }

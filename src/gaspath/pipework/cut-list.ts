@@ -11,7 +11,7 @@ import { clockAngle, clockMark } from './bend-table.ts';
 import { stations } from './centreline.ts';
 import { type Filler, fillerFor } from './filler.ts';
 import { type BendPiece, type FromBend, type FromTube, type Piece, type Pieces, piecesOf } from './pieces.ts';
-import { type Bend, developedLength, NO_LENGTH, type Pipe } from './pipe.ts';
+import { type Bend, developedLength, NO_LENGTH, type Pipe, type Tube } from './pipe.ts';
 import { alongSkin, type Rack } from './stock.ts';
 import { type Ends, type Weld, weldsOf } from './welds.ts';
 
@@ -19,6 +19,7 @@ interface Row {
   readonly pipe: string;
   /** Along the flow, from 1. */
   readonly place: number;
+  readonly tube: Tube;
 }
 
 export interface BendCut extends Row {
@@ -39,13 +40,23 @@ export interface BendCut extends Row {
 
 export interface StraightCut extends Row {
   readonly kind: 'straight';
-  /** As drawn, or as the filler wants it. */
+  /** As drawn, or as the filler wants it; with the lap. */
   readonly length: Metre;
+  /** Of it, over the tube before or within it; nought away from a step. */
+  readonly lap: Metre;
   readonly from: FromTube | undefined;
   readonly filler: Filler | undefined;
 }
 
-export type Cut = BendCut | StraightCut;
+/** Bought as it is. */
+export interface ReducerCut extends Row {
+  readonly kind: 'reducer';
+  readonly length: Metre;
+  readonly to: Tube;
+  readonly from: undefined;
+}
+
+export type Cut = BendCut | StraightCut | ReducerCut;
 
 export interface StockUse {
   readonly name: string;
@@ -63,6 +74,13 @@ export interface CutList {
   readonly problems: readonly string[];
   /** No nest uses less; false where the search was given up. */
   readonly proved: boolean;
+  /** Reducers to buy, one a kind. */
+  readonly reducers: readonly {
+    readonly tube: Tube;
+    readonly to: Tube;
+    readonly length: Metre;
+    readonly count: number;
+  }[];
 }
 
 /** @param target that all pipes are to have; the pieces nest by the filler as it is cut */
@@ -85,9 +103,22 @@ export function cutList(pipes: readonly Pipe[], rack: Rack, target: Metre, ends:
       ...pieces.missing,
       ...pieces.tooShort,
     ],
+    reducers: reducersUsed(rows),
     fillers: fillers.filter((each): each is Filler => each !== undefined),
-    proved: pieces.bendNests.every(({ nest }) => nest.proved) && (pieces.tubeNest?.proved ?? true),
+    proved:
+      pieces.bendNests.every(({ nest }) => nest.proved) && pieces.tubeNests.every(({ nest }) => nest.proved),
   };
+}
+
+function reducersUsed(rows: readonly Cut[]): CutList['reducers'] {
+  const found = new Map<string, CutList['reducers'][number]>();
+  for (const row of rows) {
+    if (row.kind !== 'reducer') continue;
+    const { tube, to, length } = row;
+    const key = [tube.od, tube.wall, to.od, to.wall, length].join(' ');
+    found.set(key, { tube, to, length, count: (found.get(key)?.count ?? 0) + 1 });
+  }
+  return [...found.values()];
 }
 
 function fillerProblem(pipe: Pipe, filler: Filler | undefined, target: Metre): string[] {
@@ -119,12 +150,15 @@ function rowsOf(pipe: Pipe, k: number, pieces: Pieces, filler: Filler | undefine
   const begins = stations(pipe);
   let last: Bend | undefined;
   return pieces.byPipe[k]!.map((piece, i): Cut => {
-    const row = { pipe: pipe.name, place: i + 1 };
+    const row = { pipe: pipe.name, place: i + 1, tube: piece.tube };
+    if (piece.kind === 'reducer')
+      return { ...row, kind: 'reducer', length: piece.length, to: piece.to, from: undefined };
     if (piece.kind === 'straight') {
       return {
         ...row,
         kind: 'straight',
         length: piece.length,
+        lap: piece.lap,
         from: pieces.tubeOf.get(piece),
         filler: filler?.element === piece.element ? filler : undefined,
       };
@@ -134,7 +168,7 @@ function rowsOf(pipe: Pipe, k: number, pieces: Pieces, filler: Filler | undefine
     const clock =
       last === undefined ? undefined : last === bend ? 0 : clockAngle(last, bend, begins[piece.element]!.t);
     last = bend;
-    const skin = { radius: piece.radius, od: pipe.tube.od, angle: piece.angle };
+    const skin = { radius: piece.radius, od: piece.tube.od, angle: piece.angle };
     return {
       ...row,
       kind: 'bend',
@@ -146,7 +180,7 @@ function rowsOf(pipe: Pipe, k: number, pieces: Pieces, filler: Filler | undefine
       from: pieces.bendOf.get(piece),
       legs: legsOf(piece, pieces),
       clock,
-      clockArc: clock === undefined ? undefined : clockMark(pipe.tube.od, clock),
+      clockArc: clock === undefined ? undefined : clockMark(piece.tube.od, clock),
     };
   });
 }
@@ -163,7 +197,7 @@ function legsOf(piece: BendPiece, pieces: Pieces): readonly [Metre, Metre] {
 function stockUsed(pieces: Pieces, rack: Rack): StockUse[] {
   const opened: readonly { readonly kind: { readonly name: string }; readonly pieces: readonly Piece[] }[] = [
     ...pieces.bendNests.flatMap(({ nest }) => nest.stock),
-    ...(pieces.tubeNest?.stock ?? []),
+    ...pieces.tubeNests.flatMap(({ nest }) => nest.stock),
   ];
   return [...rack.bends, ...rack.tubes].flatMap(({ name, price }) => {
     const count = opened.filter(({ kind }) => kind.name === name).length;

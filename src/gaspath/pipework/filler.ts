@@ -9,6 +9,7 @@ import type { Metre } from '../../units/quantity.ts';
 import { formula, type Working } from '../../working/working.ts';
 import { stations } from './centreline.ts';
 import { developedLength, elementLength, NO_LENGTH, type Pipe } from './pipe.ts';
+import { isReducer } from './stepped.ts';
 
 const fillerLength = formula({
   symbol: 'f',
@@ -48,7 +49,8 @@ export function fillerFor(
   pipe.elements.forEach((each, k) => {
     const best = pipe.elements[element];
     const longest = best === undefined ? NO_LENGTH : elementLength(best);
-    if (each.kind === 'straight' && each.length > longest && !made.has(k)) element = k;
+    const cuts = each.kind === 'straight' && !isReducer(pipe, k);
+    if (cuts && each.length > longest && !made.has(k)) element = k;
   });
   if (element < 0) return undefined;
   const drawn = elementLength(pipe.elements[element]!);

@@ -9,7 +9,7 @@ import { distance } from '../../maths/vec3.ts';
 import type { Kelvin, Metre } from '../../units/quantity.ts';
 import { formula, type Working } from '../../working/working.ts';
 import { mouth } from './centreline.ts';
-import { developedLength, type Pipe } from './pipe.ts';
+import { developedLength, type Pipe, type Tube } from './pipe.ts';
 
 const growthOf = formula({
   symbol: 'ΔL',
@@ -38,10 +38,23 @@ export const growth = (pipe: Pick<Pipe, 'elements'>, heat: Heat, working?: Worki
 /** The pipe when hot, its flange where it was: all lengths and radii grow alike and no angle changes. */
 export function hotPipe(pipe: Pipe, heat: Heat): Pipe {
   const k = 1 + heat.expansion * heat.hotter;
-  const { od, wall, density } = pipe.tube;
+  const grown = ({ od, wall, density }: Tube): Tube => ({
+    od: od * k,
+    wall: wall * k,
+    density: density / k ** 3,
+  });
   return {
     ...pipe,
-    tube: { od: od * k, wall: wall * k, density: density / k ** 3 },
+    tube: grown(pipe.tube),
+    ...(pipe.steps === undefined
+      ? {}
+      : {
+          steps: pipe.steps.map(({ element, tube, join }) => ({
+            element,
+            tube: grown(tube),
+            join: { ...join, length: join.length * k },
+          })),
+        }),
     elements: pipe.elements.map((each) =>
       each.kind === 'straight' ? { ...each, length: each.length * k } : { ...each, radius: each.radius * k },
     ),

@@ -16,6 +16,8 @@ export * from './merge.ts';
 export * from './nesting.ts';
 export * from './pieces.ts';
 export * from './pipe.ts';
+export * from './skins.ts';
+export * from './stepped.ts';
 export * from './stock.ts';
 export * from './tables.ts';
 export * from './template.ts';

@@ -8,8 +8,9 @@
  */
 import { along, cross, dot, length, sub, unit, type Vec3 } from '../../maths/vec3.ts';
 import type { Metre } from '../../units/quantity.ts';
-import { cornerOf, into, stations } from './centreline.ts';
+import { cornerOf, into, placeAt, stations } from './centreline.ts';
 import { elementLength, NO_LENGTH, type Pipe } from './pipe.ts';
+import { stepPlaces } from './stepped.ts';
 
 export interface JigFrame {
   readonly origin: Vec3;
@@ -71,26 +72,40 @@ export function inJig(frame: JigFrame, p: Vec3): Vec3 {
 export function jigPoints(pipes: readonly Pipe[], frame: JigFrame = jigFrame(pipes)): readonly JigPoint[] {
   return pipes.flatMap((pipe) => {
     const begins = stations(pipe);
-    const put = (what: string, p: Vec3, radius?: Metre): JigPoint => ({
-      pipe: pipe.name,
-      what,
-      at: inJig(frame, p),
-      ...(radius === undefined ? {} : { radius }),
+    /** With where along the pipe it is. */
+    const put = (s: Metre, what: string, p: Vec3, radius?: Metre) => ({
+      s,
+      point: {
+        pipe: pipe.name,
+        what,
+        at: inJig(frame, p),
+        ...(radius === undefined ? {} : { radius }),
+      } satisfies JigPoint,
     });
     let bend = 0;
     const ofBends = pipe.elements.flatMap((element, k) => {
       if (element.kind === 'straight' || elementLength(element) < NO_LENGTH) return [];
       bend += 1;
       const from = begins[k]!;
+      const half = from.s + elementLength(element) / 2;
       const corner = cornerOf(element, from);
-      const middle = into(element, from, elementLength(element) / 2).p;
       const r = element.radius;
       return [
-        put(`bend ${bend} begins`, from.p, r),
-        corner === undefined ? put(`bend ${bend} middle`, middle, r) : put(`bend ${bend} corner`, corner, r),
-        put(`bend ${bend} ends`, begins[k + 1]!.p, r),
+        put(from.s, `bend ${bend} begins`, from.p, r),
+        corner === undefined
+          ? put(half, `bend ${bend} middle`, into(element, from, elementLength(element) / 2).p, r)
+          : put(half, `bend ${bend} corner`, corner, r),
+        put(begins[k + 1]!.s, `bend ${bend} ends`, begins[k + 1]!.p, r),
       ];
     });
-    return [put('flange', pipe.start.p), ...ofBends, put('mouth', begins.at(-1)!.p)];
+    const ofSteps = stepPlaces(pipe).map(({ s, behind }) =>
+      put(s, `${(1e3 * behind.od).toFixed(1)} mm tube begins`, placeAt(pipe, s).p),
+    );
+    const mouth = begins.at(-1)!;
+    return [
+      put(0, 'flange', pipe.start.p),
+      ...[...ofBends, ...ofSteps].sort((a, b) => a.s - b.s),
+      put(mouth.s, 'mouth', mouth.p),
+    ].map(({ point }) => point);
   });
 }

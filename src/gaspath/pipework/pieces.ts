@@ -10,8 +10,9 @@
  */
 import type { Metre, Radian } from '../../units/quantity.ts';
 import { type Nest, nest, type StockKind } from './nesting.ts';
-import { NO_LENGTH, type Pipe } from './pipe.ts';
-import { alongSkin, kerfAsAngle, type Rack, type StockBend, type StockTube } from './stock.ts';
+import { NO_LENGTH, type Pipe, type Tube, tubeOf } from './pipe.ts';
+import { lapOf, reducersOf } from './stepped.ts';
+import { alongSkin, isOfSize, kerfAsAngle, type Rack, type StockBend, type StockTube } from './stock.ts';
 
 export interface BendPiece {
   readonly kind: 'bend';
@@ -20,6 +21,7 @@ export interface BendPiece {
   /** Which part of the bend this is, of how many. */
   readonly part: number;
   readonly parts: number;
+  readonly tube: Tube;
   readonly radius: Metre;
   readonly angle: Radian;
   /** The angle again: what nesting goes by. */
@@ -30,11 +32,25 @@ export interface StraightPiece {
   readonly kind: 'straight';
   readonly pipe: number;
   readonly element: number;
+  readonly tube: Tube;
+  /** As it is cut, lap counted in. */
   readonly length: Metre;
+  /** Of it, over the tube before or within it. */
+  readonly lap: Metre;
   readonly size: number;
 }
 
-export type Piece = BendPiece | StraightPiece;
+/** Bought as it is, from one tube to the other. */
+export interface ReducerPiece {
+  readonly kind: 'reducer';
+  readonly pipe: number;
+  readonly element: number;
+  readonly length: Metre;
+  readonly tube: Tube;
+  readonly to: Tube;
+}
+
+export type Piece = BendPiece | StraightPiece | ReducerPiece;
 
 /** Where a piece of bend comes off its stock. */
 export interface FromBend {
@@ -56,13 +72,18 @@ export interface FromTube {
 export interface Pieces {
   /** Of each pipe in order along the flow; a straight that is a leg of the piece beside it is not among them. */
   readonly byPipe: readonly (readonly Piece[])[];
-  readonly bendOf: ReadonlyMap<Piece, FromBend>;
-  readonly tubeOf: ReadonlyMap<Piece, FromTube>;
+  readonly bendOf: ReadonlyMap<BendPiece, FromBend>;
+  readonly tubeOf: ReadonlyMap<StraightPiece, FromTube>;
   /** Straights that are legs, by the piece that keeps them. */
   readonly legs: ReadonlyMap<BendPiece, readonly StraightPiece[]>;
-  /** By radius: the bends of each radius nest for themselves. */
-  readonly bendNests: readonly { readonly radius: Metre; readonly nest: Nest<BendPiece> }[];
-  readonly tubeNest: Nest<StraightPiece> | undefined;
+  /** The bends of each radius and size of tube nest for themselves. */
+  readonly bendNests: readonly {
+    readonly radius: Metre;
+    readonly od: Metre;
+    readonly nest: Nest<BendPiece>;
+  }[];
+  /** And the straights of each size. */
+  readonly tubeNests: readonly { readonly od: Metre; readonly nest: Nest<StraightPiece> }[];
   /** What the rack cannot give, as sentences. */
   readonly missing: readonly string[];
   /** Pieces too short to hold and cut, as sentences. */
@@ -83,29 +104,27 @@ export function piecesOf(
   const missing: string[] = [];
   const all = pipes.map((pipe, k) => pipe.elements.flatMap((_, e) => piecesOfElement(pipe, k, e, rack)));
   const bends = all.flat().filter((each): each is BendPiece => each.kind === 'bend');
-  const radii = [...new Set(bends.map((each) => Math.round(each.radius / SAME_RADIUS)))].sort(
-    (a, b) => a - b,
-  );
+  const kinds = kindsOf(bends, (each) => [Math.round(each.radius / SAME_RADIUS), each.tube.od]);
+  const stepped = pipes.some(({ steps = [] }) => steps.length > 0);
 
   const trimmed = new Set(all.flatMap((of, k) => of.filter((each) => each.element === fillers[k])));
-  const bendOf = new Map<Piece, FromBend>();
+  const bendOf = new Map<BendPiece, FromBend>();
   const legs = new Map<BendPiece, StraightPiece[]>();
-  const bendNests = radii.flatMap((step) => {
-    const radius = step * SAME_RADIUS;
-    const stock = stockOf(rack, radius);
-    const ofRadius = bends.filter((each) => Math.round(each.radius / SAME_RADIUS) === step);
+  const bendNests = kinds.flatMap(({ key: [step, od], of: ofRadius }) => {
+    const radius = step! * SAME_RADIUS;
+    const stock = stockOf(rack, radius, od!, pipes[ofRadius[0]!.pipe]!.tube.od);
     if (stock.length === 0) {
       missing.push(
-        `no stock bend of radius ${(radius * 1e3).toFixed(1)} mm: ${ofRadius.length} pieces want it`,
+        `no stock bend of radius ${mm(radius)}${stepped ? ` in tube of ${mm(od!)}` : ''}: ${ofRadius.length} pieces want it`,
       );
       return [];
     }
-    const kinds = costed(
+    const priced = costed(
       stock.map((each) => ({ ...each, size: each.angle })),
       radius,
     );
     const kerf = kerfAsAngle(rack.kerf, radius);
-    const found = nest(ofRadius, kinds, kerf);
+    const found = nest(ofRadius, priced, kerf);
     const { ordered, atFarEnd } = endsForLegs(found, stock, all, trimmed, rack.kerf, legs);
     numbered(
       ordered,
@@ -116,14 +135,14 @@ export function piecesOf(
       },
       kerf,
     );
-    return [{ radius, nest: ordered }];
+    return [{ radius, od: od!, nest: ordered }];
   });
 
-  const kept = new Set([...legs.values()].flat());
-  const byPipe = all.map((pieces) => pieces.filter((each) => each.kind === 'bend' || !kept.has(each)));
-  const tubeOf = new Map<Piece, FromTube>();
-  const tubeNest = nestTubes(byPipe, rack, missing);
-  if (tubeNest !== undefined) {
+  const kept = new Set<Piece>([...legs.values()].flat());
+  const byPipe = all.map((pieces) => pieces.filter((each) => !kept.has(each)));
+  const tubeOf = new Map<StraightPiece, FromTube>();
+  const tubeNests = nestTubes(byPipe, pipes, rack, stepped, missing);
+  for (const { nest: tubeNest } of tubeNests) {
     numbered(
       tubeNest,
       (kind, number, from, to, piece) => {
@@ -133,20 +152,46 @@ export function piecesOf(
     );
   }
   const tooShort = byPipe.flat().flatMap((piece) => shortness(piece, pipes[piece.pipe]!, rack));
-  return { byPipe, bendOf, tubeOf, legs, bendNests, tubeNest, missing, tooShort };
+  return { byPipe, bendOf, tubeOf, legs, bendNests, tubeNests, missing, tooShort };
 }
 
-const stockOf = (rack: Rack, radius: Metre): readonly StockBend[] =>
-  rack.bends.filter((each) => Math.abs(each.radius - radius) < SAME_RADIUS);
+const stockOf = (rack: Rack, radius: Metre, od: Metre, atFlange: Metre): readonly StockBend[] =>
+  rack.bends.filter((each) => Math.abs(each.radius - radius) < SAME_RADIUS && isOfSize(each, od, atFlange));
+
+const mm = (length: Metre): string => `${(length * 1e3).toFixed(1)} mm`;
+
+/** Pieces that nest together, least first by what tells them apart. */
+function kindsOf<P>(
+  pieces: readonly P[],
+  keyOf: (piece: P) => readonly number[],
+): { readonly key: readonly number[]; readonly of: readonly P[] }[] {
+  const found = new Map<string, { readonly key: readonly number[]; readonly of: P[] }>();
+  for (const piece of pieces) {
+    const key = keyOf(piece);
+    const kind = found.get(key.join(' '));
+    if (kind === undefined) found.set(key.join(' '), { key, of: [piece] });
+    else kind.of.push(piece);
+  }
+  return [...found.values()].sort((a, b) => a.key[0]! - b.key[0]! || (a.key[1] ?? 0) - (b.key[1] ?? 0));
+}
 
 function piecesOfElement(pipe: Pipe, k: number, e: number, rack: Rack): Piece[] {
   const element = pipe.elements[e]!;
+  const tube = tubeOf(pipe, e);
   if (element.kind === 'straight') {
-    const { length } = element;
-    return length < NO_LENGTH ? [] : [{ kind: 'straight', pipe: k, element: e, length, size: length }];
+    const reducer = reducersOf(pipe).find((each) => each.element === e);
+    if (reducer !== undefined) {
+      const { before, behind } = reducer;
+      return [{ kind: 'reducer', pipe: k, element: e, length: element.length, tube: before, to: behind }];
+    }
+    const lap = lapOf(pipe, e);
+    const length = element.length + lap;
+    return length < NO_LENGTH
+      ? []
+      : [{ kind: 'straight', pipe: k, element: e, tube, length, lap, size: length }];
   }
   if (element.angle * element.radius < NO_LENGTH) return [];
-  const most = Math.max(0, ...stockOf(rack, element.radius).map((each) => each.angle));
+  const most = Math.max(0, ...stockOf(rack, element.radius, tube.od, pipe.tube.od).map((each) => each.angle));
   const parts = most === 0 ? 1 : Math.max(1, Math.ceil(element.angle / most - SAME_ANGLE));
   const angle = element.angle / parts;
   return Array.from({ length: parts }, (_, i) => ({
@@ -155,6 +200,7 @@ function piecesOfElement(pipe: Pipe, k: number, e: number, rack: Rack): Piece[] 
     element: e,
     part: i + 1,
     parts,
+    tube,
     radius: element.radius,
     angle,
     size: angle,
@@ -175,25 +221,30 @@ const costed = (stock: readonly Priced[], perSize: number): StockKind[] => {
 
 function nestTubes(
   byPipe: readonly (readonly Piece[])[],
+  pipes: readonly Pipe[],
   rack: Rack,
+  stepped: boolean,
   missing: string[],
-): Nest<StraightPiece> | undefined {
+): { readonly od: Metre; readonly nest: Nest<StraightPiece> }[] {
   const straights = byPipe.flat().filter((each): each is StraightPiece => each.kind === 'straight');
-  const longest = Math.max(0, ...rack.tubes.map((each) => each.length));
-  const fitting = straights.filter((each) => each.length <= longest);
-  for (const each of straights) {
-    if (each.length > longest)
-      missing.push(`no straight tube as long as ${(each.length * 1e3).toFixed(1)} mm`);
-  }
-  if (rack.tubes.length === 0 || fitting.length === 0) return undefined;
-  const kinds = costed(
-    rack.tubes.map((each) => ({ ...each, size: each.length })),
-    1,
-  );
-  return nest(fitting, kinds, rack.kerf);
+  return kindsOf(straights, ({ tube }) => [tube.od]).flatMap(({ key: [od], of }) => {
+    const stock = rack.tubes.filter((each) => isOfSize(each, od!, pipes[of[0]!.pipe]!.tube.od));
+    const longest = Math.max(0, ...stock.map((each) => each.length));
+    const fitting = of.filter((each) => each.length <= longest);
+    for (const each of of) {
+      if (each.length > longest)
+        missing.push(`no straight tube${stepped ? ` of ${mm(od!)}` : ''} as long as ${mm(each.length)}`);
+    }
+    if (stock.length === 0 || fitting.length === 0) return [];
+    const priced = costed(
+      stock.map((each) => ({ ...each, size: each.length })),
+      1,
+    );
+    return [{ od: od!, nest: nest(fitting, priced, rack.kerf) }];
+  });
 }
 
-function numbered<P extends Piece>(
+function numbered<P extends BendPiece | StraightPiece>(
   found: Nest<P>,
   put: (kind: StockKind, number: number, from: number, to: number, piece: P) => void,
   cut: number,
@@ -276,18 +327,20 @@ function endsForLegs(
 function beside(piece: BendPiece, pieces: readonly Piece[]): StraightPiece[] {
   const at = pieces.indexOf(piece);
   return [pieces[at - 1], pieces[at + 1]].filter(
-    (each): each is StraightPiece => each !== undefined && each.kind === 'straight',
+    (each): each is StraightPiece => each?.kind === 'straight' && each.tube === piece.tube,
   );
 }
 
 function shortness(piece: Piece, pipe: Pipe, rack: Rack): string[] {
   const least = `${(rack.leastPiece * 1e3).toFixed(1)} mm is the least that can be held`;
+  // it is bought as it is
+  if (piece.kind === 'reducer') return [];
   if (piece.kind === 'straight') {
     return piece.length >= rack.leastPiece
       ? []
       : [`pipe ${pipe.name}: a straight of ${(piece.length * 1e3).toFixed(1)} mm; ${least}`];
   }
-  const inside = alongSkin({ ...piece, od: pipe.tube.od }, Math.PI);
+  const inside = alongSkin({ ...piece, od: piece.tube.od }, Math.PI);
   return inside >= rack.leastPiece
     ? []
     : [

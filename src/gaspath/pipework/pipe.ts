@@ -1,11 +1,11 @@
 /**
  * A pipe as the shop makes it: straights and bends one behind the other, from the flange on.
  *
- * In    start point and direction, elements, tube
+ * In    start point and direction, elements, tube, and the larger tubes that follow it where it steps up
  * Out   developed length, weight, and what is wrong with a pipe that cannot be
  * Axes  those of whoever gives the points; right-handed. A bend turns the direction of flow right-handed about its
  *       normal, which is square to the flow
- * Not   ovality of bends, steps in diameter along one pipe (each step is a pipe of its own)
+ * Not   ovality of bends
  *
  * PW-n are the equations of docs/theory/pipework.md.
  */
@@ -37,10 +37,31 @@ export interface Tube {
   readonly density: KilogramPerCubicMetre;
 }
 
+/** How a tube of one size goes on in another. */
+export interface StepJoin {
+  /**
+   * `slipped over`: the ends lie in one another over `length`; `swaged`: the tube before is opened over `length` and
+   * welded square; `reducer`: a cone of `length` of its own between two welds.
+   */
+  readonly kind: 'slipped over' | 'swaged' | 'reducer';
+  readonly length: Metre;
+}
+
+/** From an element on the pipe is of another tube. */
+export interface TubeStep {
+  /** The first element of the new tube. A reducer is the straight before it. */
+  readonly element: number;
+  readonly tube: Tube;
+  readonly join: StepJoin;
+}
+
 export interface Pipe {
   /** What the shop calls it: `1`, `left 3`. */
   readonly name: string;
+  /** At the flange. */
   readonly tube: Tube;
+  /** In the order of the flow; none where one tube goes through. */
+  readonly steps?: readonly TubeStep[];
   /** Flange point and the direction in which the gas leaves it, unit. */
   readonly start: { readonly p: Vec3; readonly d: Vec3 };
   readonly elements: readonly Element[];
@@ -102,11 +123,9 @@ export function developedLength(pipe: Pick<Pipe, 'elements'>, working?: Working)
   return sumOfLengths({ S, A }, working);
 }
 
-/** Weight of the tube.  [PW-3] */
-export function pipeMass(pipe: Pipe, working?: Working): Kilogram {
-  const { od, wall, density } = pipe.tube;
-  return tubeWeight({ D: od, w: wall, L: developedLength(pipe, working), ρ: density }, working);
-}
+/** Weight of a tube of so much length.  [PW-3] */
+export const massOfTube = ({ od, wall, density }: Tube, length: Metre, working?: Working): Kilogram =>
+  tubeWeight({ D: od, w: wall, L: length, ρ: density }, working);
 
 export const bendsOf = (pipe: Pick<Pipe, 'elements'>): readonly Bend[] =>
   pipe.elements.filter((each): each is Bend => each.kind === 'bend');
@@ -123,11 +142,13 @@ const SQUARE = 1e-6;
  */
 export function pipeFaults(pipe: Pipe): readonly string[] {
   const faults: string[] = [];
-  const { od, wall, density } = pipe.tube;
   const say = (what: string): number => faults.push(`pipe ${pipe.name}: ${what}`);
-  if (!(od > 0)) say('the outer diameter must be more than nothing');
-  if (!(wall > 0 && wall < od / 2)) say('the wall must be more than nothing and less than half the diameter');
-  if (!(density > 0)) say('the density must be more than nothing');
+  for (const { od, wall, density } of [pipe.tube, ...(pipe.steps ?? []).map(({ tube }) => tube)]) {
+    if (!(od > 0)) say('the outer diameter must be more than nothing');
+    if (!(wall > 0 && wall < od / 2))
+      say('the wall must be more than nothing and less than half the diameter');
+    if (!(density > 0)) say('the density must be more than nothing');
+  }
   if (!isUnit(pipe.start.d)) say('the direction at the flange must have length 1');
   if (pipe.elements.length === 0) say('it has no straight and no bend');
   let t = pipe.start.d;
@@ -137,13 +158,38 @@ export function pipeFaults(pipe: Pipe): readonly string[] {
       if (!(element.length >= 0 && Number.isFinite(element.length))) say(`${where}: length below nothing`);
       return;
     }
-    if (!(element.radius > od / 2))
+    if (!(element.radius > tubeOf(pipe, k).od / 2))
       say(`${where}: radius must be more than half the diameter, or the inside folds on itself`);
     if (!(element.angle >= 0 && element.angle < 2 * Math.PI)) say(`${where}: angle must be from 0 to 360°`);
     if (!isUnit(element.normal)) say(`${where}: the normal must have length 1`);
     else if (Math.abs(dot(element.normal, t)) > SQUARE)
       say(`${where}: the normal must be square to the flow`);
     else t = turned(t, element.normal, element.angle);
+  });
+  faults.push(...stepFaults(pipe));
+  return faults;
+}
+
+/** The tube of an element; of a reducer the one before it. */
+export const tubeOf = ({ tube, steps }: Pick<Pipe, 'tube' | 'steps'>, element: number): Tube =>
+  steps?.findLast((step) => step.element <= element)?.tube ?? tube;
+
+/** A step stands on straight tube as long as its join, and behind the one before it. */
+function stepFaults({ name, elements, steps = [] }: Pipe): string[] {
+  const faults: string[] = [];
+  steps.forEach(({ element, join: { kind, length: l } }, k) => {
+    const say = (what: string): number => faults.push(`pipe ${name}, step ${k + 1}: ${what}`);
+    if (!(Number.isInteger(element) && element > (steps[k - 1]?.element ?? 0) && element < elements.length)) {
+      say('it must begin at an element behind the first and behind the step before it');
+      return;
+    }
+    const before = elements[element - 1]!;
+    if (before.kind !== 'straight' || !(before.length >= l - NO_LENGTH))
+      say(`the straight before it must be as long as its join, ${(1e3 * l).toFixed(1)} mm`);
+    else if (kind === 'reducer' && Math.abs(before.length - l) > NO_LENGTH)
+      say('the straight before it is its reducer and must be as long as that');
+    if (kind === 'slipped over' && elements[element]!.kind !== 'straight')
+      say('the tube that goes on must begin with a straight, were it of no length, that lies over the other');
   });
   return faults;
 }

@@ -12,6 +12,8 @@ export interface StockBend {
   readonly name: string;
   readonly radius: Metre;
   readonly angle: Radian;
+  /** Outer diameter; left out, that of the tube at the flange. */
+  readonly od?: Metre;
   /** Straight tube before and behind the arc; 0 where it ends with the arc. */
   readonly legs: readonly [Metre, Metre];
   /** Of one, in the shop's money. */
@@ -21,6 +23,8 @@ export interface StockBend {
 export interface StockTube {
   readonly name: string;
   readonly length: Metre;
+  /** Outer diameter; left out, that of the tube at the flange. */
+  readonly od?: Metre;
   /** Of one length, in the shop's money. */
   readonly price?: number;
 }
@@ -33,6 +37,13 @@ export interface Rack {
   /** Shortest straight that can be held and cut, and shortest inside of a piece of bend. */
   readonly leastPiece: Metre;
 }
+
+/** Diameters that the trade has for the same: what is stamped on a tube, and what a vernier reads on it. */
+const SAME_SIZE: Metre = 0.3e-3;
+
+/** Whether a stock is of the tube that is wanted, in a pipe that has this one at its flange. */
+export const isOfSize = (stock: { readonly od?: Metre }, wanted: Metre, atFlange: Metre): boolean =>
+  Math.abs((stock.od ?? atFlange) - wanted) <= SAME_SIZE;
 
 const kerfAngle = formula({
   symbol: 'κ',

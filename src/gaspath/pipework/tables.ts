@@ -19,7 +19,7 @@ export const CUT_COLUMNS: readonly Column<Cut>[] = [
   { head: 'kind', of: (cut) => (cut.kind === 'straight' && cut.filler !== undefined ? 'filler' : cut.kind) },
   { head: 'radius', ...MM, of: ofBend((cut) => cut.radius) },
   { head: 'angle', ...DEG, of: ofBend((cut) => cut.angle) },
-  { head: 'length', ...MM, of: (cut) => (cut.kind === 'straight' ? cut.length : cut.middle) },
+  { head: 'length', ...MM, of: (cut) => (cut.kind === 'bend' ? cut.middle : cut.length) },
   { head: 'outside', ...MM, of: ofBend((cut) => cut.outside) },
   { head: 'inside', ...MM, of: ofBend((cut) => cut.inside) },
   { head: 'clock', ...DEG, of: ofBend((cut) => cut.clock) },
@@ -30,6 +30,8 @@ export const CUT_COLUMNS: readonly Column<Cut>[] = [
   { head: 'stock no.', of: (cut) => cut.from?.number },
   { head: 'in bend from', ...DEG, of: ofBend((cut) => cut.from?.from) },
   { head: 'in bend to', ...DEG, of: ofBend((cut) => cut.from?.to) },
+  { head: 'tube', ...MM, of: (cut) => cut.tube.od },
+  { head: 'of it lap', ...MM, of: (cut) => (cut.kind === 'straight' && cut.lap > 0 ? cut.lap : undefined) },
 ];
 
 export const BEND_COLUMNS: readonly Column<BendRow>[] = [
@@ -41,6 +43,7 @@ export const BEND_COLUMNS: readonly Column<BendRow>[] = [
   { head: 'radius', ...MM, of: (row) => row.radius },
   { head: 'wall outside', unit: 'mm', digits: 3, of: (row) => row.wall.outside },
   { head: 'thinned', unit: '%', digits: 1, of: (row) => row.wall.thinned },
+  { head: 'tube', ...MM, of: (row) => row.od },
 ];
 
 export const JIG_COLUMNS: readonly Column<JigPoint>[] = [

@@ -4,6 +4,7 @@
  * Balls of the tube's own radius, 6 mm apart, lie within 0.2 mm of its skin.
  */
 import { add, along, cross, scale, turned, unit, type Vec3 } from '../../maths/vec3.ts';
+import { radiusAt, sizesOf, type Thick } from '../verify/sizes.ts';
 import { pointAt, type Walked } from '../verify/walk.ts';
 
 export interface Ball {
@@ -28,11 +29,12 @@ export interface Plate {
 const APART = 6;
 const ROUND = 10;
 
-export const ballsOfPipe = (path: Walked, radius: number): readonly Ball[] => {
+export const ballsOfPipe = (path: Walked, thick: Thick): readonly Ball[] => {
+  const sizes = sizesOf(thick, path.length);
   const count = Math.max(1, Math.ceil(path.length / APART));
   return Array.from({ length: count + 1 }, (_, k) => ({
     at: pointAt(path, (path.length * k) / count),
-    r: radius,
+    r: radiusAt(sizes, (path.length * k) / count),
   }));
 };
 

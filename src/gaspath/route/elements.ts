@@ -6,6 +6,7 @@ import type { Element, RoutedPipe, RouteSolution } from './problem.ts';
 import { Rig } from './rig.ts';
 import type { PipeShape } from './shape.ts';
 import type { Site } from './site.ts';
+import { placeSteps, settle } from './steps.ts';
 
 export function solutionOf(site: Site, layout: Layout): RouteSolution {
   const rig = new Rig(site);
@@ -15,7 +16,13 @@ export function solutionOf(site: Site, layout: Layout): RouteSolution {
 
 /** As the pipes of a rig lie. */
 export function solutionOfRig(rig: Rig): RouteSolution {
-  for (const pipe of rig.pipes) pipe.lay();
+  const { steps, radiiAtFlange } = rig.site;
+  for (const pipe of rig.pipes) {
+    pipe.lay();
+    if (steps.length === 0) continue;
+    settle(pipe, steps, radiiAtFlange);
+    placeSteps(pipe, steps);
+  }
   return {
     collector: { origin: vec(rig.origin, 0), axis: vec(rig.axis, 0), ref: vec(rig.ref, 0) },
     pipes: rig.pipes.map((pipe, i) => routed(rig.site, pipe, i, rig.inlets[i]!)),
@@ -45,7 +52,14 @@ function routed(site: Site, pipe: PipeShape, port: number, inlet: number): Route
   }
   elements.push({ kind: 'straight', length: straight });
   const { p, d } = site.problem.ports[port]!;
-  return { port, inlet, start: { p, d }, elements };
+  const { steps } = site;
+  return {
+    port,
+    inlet,
+    start: { p, d },
+    elements,
+    ...(steps.length === 0 ? {} : { stepsAt: [...pipe.stepAt.subarray(0, steps.length)] }),
+  };
 }
 
 const vec = (from: Float64Array, at: number): Vec3 => [from[3 * at]!, from[3 * at + 1]!, from[3 * at + 2]!];

@@ -18,6 +18,7 @@ import type {
   RouteSolution,
   Solid,
 } from './problem.ts';
+import { readSteps } from './read-steps.ts';
 import { Reader, shown } from './reader.ts';
 import { MOST_CORNERS } from './shape.ts';
 
@@ -55,6 +56,9 @@ export function readRouteProblem(json: unknown): ReadProblem {
       od,
       wall: r.number(tube.wall, '$.tube.wall', 0.2, od / 2),
       densityKgM3: r.number(tube.densityKgM3, '$.tube.densityKgM3', 500, 25_000),
+      ...(tube.steps === undefined
+        ? {}
+        : { steps: readSteps(r, tube.steps, typeof length.target === 'number' ? length.target : Infinity) }),
     },
     radii: readRadii(r, top.radii, od),
     limits: readLimits(r, top.limits),

@@ -16,6 +16,10 @@ const LEAST_CELL = 8;
 /** Triangles farther from the bounds than this cannot matter. */
 const REACH = 120;
 
+/** Outer diameter of the thinnest tube along a pipe, mm. */
+const thinnest = ({ od, steps = [] }: RouteProblem['tube']): number =>
+  Math.min(od, ...steps.map((step) => step.od));
+
 export class ShellField {
   readonly tree: TriangleTree;
   readonly cell: number;
@@ -124,7 +128,7 @@ export class ShellField {
   private sign(problem: RouteProblem, owner: Int32Array): void {
     const { values, cell, low, tree } = this;
     const [nx, ny, nz] = this.size;
-    const wall = Math.max(0.51 * cell, problem.tube.od / 2 + problem.clearance.shell - cell);
+    const wall = Math.max(0.51 * cell, thinnest(problem.tube) / 2 + problem.clearance.shell - cell);
     const reached = new Uint8Array(values.length);
     const todo: number[] = [];
     const nodeAt = (x: number, y: number, z: number): number => {

@@ -16,13 +16,17 @@ export function layoutFrom({ collector, pipes }: RouteSolution, radius: number):
   };
 }
 
-function laidAgain({ inlet, start, elements }: RoutedPipe, usual: number): LaidPipe {
+function laidAgain({ inlet, start, elements, stepsAt }: RoutedPipe, usual: number): LaidPipe {
+  /** Where each bend ends along the pipe. */
+  const ends: number[] = [];
+  let gone = 0;
   const corners: Vec3[] = [];
   const radius: number[] = [];
   let p = start.p;
   let d = unit(start.d);
   for (const each of elements) {
     if (each.kind === 'straight') {
+      gone += each.length;
       p = along(p, d, each.length);
       continue;
     }
@@ -33,6 +37,8 @@ function laidAgain({ inlet, start, elements }: RoutedPipe, usual: number): LaidP
     p = along(corner, d, tangent);
     corners.push(corner);
     radius.push(each.radius);
+    gone += each.radius * angle;
+    ends.push(gone);
   }
   const last = corners.at(-1) ?? start.p;
   const left = dot(sub(p, last), d);
@@ -51,5 +57,8 @@ function laidAgain({ inlet, start, elements }: RoutedPipe, usual: number): LaidP
     corners: corners.length,
     radius,
     x: [dot(sub(corners[0]!, start.p), out), dot(sub(p, corners.at(-1)!), d), ...corners.slice(1, -1).flat()],
+    ...(stepsAt === undefined
+      ? {}
+      : { stepOn: stepsAt.map((at) => ends.filter((end) => end <= at + 1e-6).length) }),
   };
 }

@@ -14,13 +14,14 @@
  */
 import type { PipeShape } from './shape.ts';
 import type { Site } from './site.ts';
+import { earlyBy, lateBy, type ReadyStep, shortBy, stretch, stretchOf } from './steps.ts';
 
 export interface Bar {
-  /** Which straight or bend has come to its limit; without it the length alone cannot be held. */
-  readonly what: 'length' | 'straight' | 'angle';
-  /** Straight of this leg, from 0; or bend at this corner, from 1. */
+  /** Which straight, bend or step of the tube has come to its limit; without it the length alone cannot be held. */
+  readonly what: 'length' | 'straight' | 'angle' | 'step';
+  /** Straight of this leg, from 0; or bend at this corner, from 1; or step, from 0. */
   readonly at: number;
-  /** Its limit: mm or degrees. */
+  /** Its limit: mm or degrees; of a step where it is to stand. */
   readonly limit: number;
 }
 
@@ -30,6 +31,10 @@ const ON = 1e-9;
 const LONGEST = 40;
 /** A millimetre for a radian of a bend's angle, as the search has it. RT-7 */
 const PER_RADIAN = 60;
+/** What may bar a step: its straight begins too late, ends too early, is too short.  [RT-30] */
+const STEP_WAYS = ['late', 'early', 'short'] as const;
+type Way = (typeof STEP_WAYS)[number];
+const WAYS = STEP_WAYS.length;
 const STEPS = 40;
 /** Less than this is no change, mm. */
 const STILL = 1e-7;
@@ -48,7 +53,7 @@ class Holding {
   private readonly pipe: PipeShape;
   private readonly rest: ArrayLike<number>;
   private readonly free: readonly number[];
-  /** Straights 0 to K, then bends K + 1 to 2 K, that stand at their limit. */
+  /** Straights 0 to K, bends K + 1 to 2 K, then both ends of the straight of each step, that stand at their limit. */
   private readonly active: number[] = [];
   private readonly row: Float64Array;
   private readonly nowhere = new Float64Array(6);
@@ -137,16 +142,41 @@ class Holding {
 
   private breached(): number[] {
     const found: number[] = [];
-    for (let each = 0; each <= 2 * this.pipe.corners; each++) if (this.room(each) < -ON) found.push(each);
+    const last = 2 * this.pipe.corners + WAYS * this.site.steps.length;
+    for (let each = 0; each <= last; each++) if (this.room(each) < -ON) found.push(each);
     return found;
   }
 
-  /** What a straight has beyond its least, or a bend to its greatest, mm. */
+  /** What a straight has beyond its least, a bend to its greatest, or a step to where its straight lets it stand, mm. */
   private room(each: number): number {
     const { corners: K } = this.pipe;
+    if (each > 2 * K) {
+      const { step, way } = this.onStretch(each);
+      if (way === 'late') return -lateBy(step);
+      if (way === 'early') return -earlyBy(step);
+      // of a step that may not be off at all the other two say the same
+      return step.within === 0 ? Infinity : -shortBy(step);
+    }
     return each <= K
       ? this.pipe.straight(each) - this.least(each)
       : PER_RADIAN * (this.site.maxBend - this.pipe.angle[each - K]!);
+  }
+
+  /** The step that a number beyond the bends stands for, and what may bar it; its straight is put into `stretch`. */
+  private onStretch(each: number): { readonly j: number; readonly step: ReadyStep; readonly way: Way } {
+    const beyond = each - 2 * this.pipe.corners - 1;
+    const j = Math.floor(beyond / WAYS);
+    stretchOf(this.pipe, this.pipe.stepOn[j]!);
+    return { j, step: this.site.steps[j]!, way: STEP_WAYS[beyond % WAYS]! };
+  }
+
+  private pullStep(each: number): void {
+    const { pipe } = this;
+    const { way } = this.onStretch(each);
+    if (way !== 'early') pipe.pullFrom(stretch.first, -1);
+    if (way === 'late') return;
+    pipe.pullFrom(stretch.last, 1);
+    pipe.pullStraight(stretch.last, 1);
   }
 
   private least(leg: number): number {
@@ -169,7 +199,8 @@ class Holding {
     for (const each of this.active) {
       pipe.clear();
       if (each <= K) pipe.pullStraight(each, 1);
-      else pipe.pullAngle(each - K, -PER_RADIAN);
+      else if (each <= 2 * K) pipe.pullAngle(each - K, -PER_RADIAN);
+      else this.pullStep(each);
       rows.push(taken());
     }
     return rows;
@@ -179,6 +210,10 @@ class Holding {
     const each = this.active.at(-1);
     const K = this.pipe.corners;
     if (each === undefined) return { what: 'length', at: 0, limit: this.site.problem.length.target };
+    if (each > 2 * K) {
+      const { j, step } = this.onStretch(each);
+      return { what: 'step', at: j, limit: step.from };
+    }
     return each <= K
       ? { what: 'straight', at: each, limit: this.least(each) }
       : { what: 'angle', at: each - K, limit: this.site.problem.limits.maxBendDeg };

@@ -114,12 +114,13 @@ function ring(site: Site): Cause[] {
     collector.rows === undefined
       ? 2 * collector.ringRadius * Math.sin((Math.PI * apart) / collector.n)
       : collector.rows.pitch;
-  if (site.needInZone - has <= 0.001) return [];
+  const needs = site.needInZone + 2 * site.moreAtMouth;
+  if (needs - has <= 0.001) return [];
   return [
     {
       code: 'ring',
-      says: `The inlets stand ${mm(has)} apart ${collector.rows === undefined ? 'on their ring' : 'in their rows'}; two pipes need ${mm(site.needInZone)} there from centre line to centre line.`,
-      needs: site.needInZone,
+      says: `The inlets stand ${mm(has)} apart ${collector.rows === undefined ? 'on their ring' : 'in their rows'}; two pipes need ${mm(needs)} there from centre line to centre line.`,
+      needs,
       has,
     },
   ];
@@ -322,6 +323,9 @@ function leastChord(rig: Rig, inlet: number): number {
   );
 }
 
+const thickest = ({ od, steps = [] }: RouteProblem['tube']): number =>
+  Math.max(od, ...steps.map((step) => step.od));
+
 /** The same pipe with nothing about it. */
 function aloneProblem(problem: RouteProblem, port: RouteProblem['ports'][number]): RouteProblem {
   return {
@@ -331,7 +335,8 @@ function aloneProblem(problem: RouteProblem, port: RouteProblem['ports'][number]
     shell: { vertices: new Float64Array(0), triangles: new Uint32Array(0) },
     solids: [],
     collectorBody: { length: 0, radiusAdd: 0 },
-    clearance: { ...problem.clearance, self: -problem.tube.od },
+    // negative by the thickest tube: a pipe may run through itself
+    clearance: { ...problem.clearance, self: -thickest(problem.tube) },
   };
 }
 

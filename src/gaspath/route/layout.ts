@@ -6,6 +6,8 @@ export interface LaidPipe {
   readonly corners: number;
   readonly radius: readonly number[];
   readonly x: readonly number[];
+  /** The straight on which each step of the tube stands; left out where there are none. */
+  readonly stepOn?: readonly number[];
 }
 
 export interface Layout {
@@ -24,11 +26,13 @@ export const layoutOf = (rig: Rig): Layout => ({
 
 export function laidPipe(rig: Rig, i: number): LaidPipe {
   const pipe = rig.pipes[i]!;
+  const { steps } = rig.site;
   return {
     inlet: rig.inlets[i]!,
     corners: pipe.corners,
     radius: [...pipe.radius.subarray(1, pipe.corners + 1)],
     x: pipe.corners === 0 ? [] : [...pipe.x.subarray(0, pipe.numbers)],
+    ...(steps.length === 0 ? {} : { stepOn: [...pipe.stepOn.subarray(0, steps.length)] }),
   };
 }
 
@@ -38,6 +42,7 @@ export function putPipe(rig: Rig, i: number, laid: LaidPipe): void {
   pipe.corners = laid.corners;
   pipe.radius.set(laid.radius, 1);
   pipe.x.set(laid.x);
+  if (laid.stepOn !== undefined) pipe.stepOn.set(laid.stepOn);
 }
 
 export function putLayout(rig: Rig, layout: Layout): void {

@@ -7,7 +7,7 @@
  */
 import type { Vec3 } from '../../maths/vec3.ts';
 import { near, nearestChord } from './chords.ts';
-import { SELF_SEPARATION, SHELL_EXEMPT } from './problem.ts';
+import { SHELL_EXEMPT } from './problem.ts';
 import type { Rig } from './rig.ts';
 import { BLOCK, type Breach } from './rows.ts';
 import { toCylinderOn, toSolid } from './solids.ts';
@@ -33,7 +33,7 @@ export function leastSpare(rig: Rig, i: number, look: number): Spare | undefined
   const { problem, field, solids } = site;
   const { clearance, bounds, tube } = problem;
   const pipe = rig.pipes[i]!;
-  const { at, arc, count } = pipe;
+  const { at, arc, count, more } = pipe;
   let best: Spare | undefined;
   let least = look;
   let place: Vec3 = [0, 0, 0];
@@ -44,57 +44,54 @@ export function leastSpare(rig: Rig, i: number, look: number): Spare | undefined
   for (let m = 0; m < count; m++) {
     const [x, y, z] = [at[3 * m]!, at[3 * m + 1]!, at[3 * m + 2]!];
     place = [x, y, z];
+    const radius = tube.od / 2 + more[m]!;
+    const needShell = site.needShell + more[m]!;
+    const needSolid = site.needSolid + more[m]!;
     for (let c = 0; c < 3; c++) {
       const inside = Math.min(at[3 * m + c]! - bounds.min[c]!, bounds.max[c]! - at[3 * m + c]!);
       // only what is breached: the bounds are no metal
       if (inside < Math.min(0, least)) put('bounds', inside, inside);
     }
     if (arc[m]! > SHELL_EXEMPT) {
-      const d = field.exact(x, y, z, site.needShell + least);
-      if (d - site.needShell < least) put('shell', d - site.needShell, d - tube.od / 2);
+      const d = field.exact(x, y, z, needShell + least);
+      if (d - needShell < least) put('shell', d - needShell, d - radius);
     }
     solids.forEach((solid, s) => {
-      const far = solid.ball[3]! + site.needSolid + least;
+      const far = solid.ball[3]! + needSolid + least;
       const [dx, dy, dz] = [x - solid.ball[0]!, y - solid.ball[1]!, z - solid.ball[2]!];
       if (far < 0 || dx * dx + dy * dy + dz * dz > far * far) return;
       if (solid.flangeExempt && arc[m]! < clearance.flangeZone) return;
       const d = toSolid(solid, x, y, z);
-      if (d - site.needSolid < least) put('solid', d - site.needSolid, d + solid.nearer - tube.od / 2, s);
+      if (d - needSolid < least) put('solid', d - needSolid, d + solid.nearer - radius, s);
     });
     if (pipe.length - arc[m]! >= site.zone) {
       const [o, a] = [rig.origin, rig.axis];
       const long = problem.collectorBody.length;
-      const d = toCylinderOn(
-        x - o[0]!,
-        y - o[1]!,
-        z - o[2]!,
-        a,
-        long,
-        site.bodyRadius,
-        site.needSolid + look,
-      );
-      if (d - site.needSolid < least) put('collector body', d - site.needSolid, d - tube.od / 2);
+      const d = toCylinderOn(x - o[0]!, y - o[1]!, z - o[2]!, a, long, site.bodyRadius, needSolid + look);
+      if (d - needSolid < least) put('collector body', d - needSolid, d - radius);
     }
   }
   for (let j = 0; j < rig.pipes.length; j++) {
     if (j === i || rig.inlets[j]! < 0) continue;
     const other = rig.pipes[j]!;
+    const most = site.needPipe + 2 * site.mostMore;
     for (let m = 0; m < count; m++) {
       const ends = pipe.length - arc[m]! <= site.zone;
       for (let k0 = 0, b = 0; k0 < other.count - 1; k0 += BLOCK, b++) {
-        if (rig.blockGap(j, b, at[3 * m]!, at[3 * m + 1]!, at[3 * m + 2]!) >= site.needPipe + least) continue;
+        if (rig.blockGap(j, b, at[3 * m]!, at[3 * m + 1]!, at[3 * m + 2]!) >= most + least) continue;
         const k1 = Math.min(other.count - 1, k0 + BLOCK);
         const k = nearestChord(other.at, k0, k1, at[3 * m]!, at[3 * m + 1]!, at[3 * m + 2]!);
         const along = other.arc[k]! + near.share * (other.arc[k + 1]! - other.arc[k]!);
         const inZone = ends && other.length - along <= site.zone;
-        const spare = near.gap - (inZone ? site.needInZone : site.needPipe);
+        const both = more[m]! + other.more[near.share < 0.5 ? k : k + 1]!;
+        const spare = near.gap - both - (inZone ? site.needInZone : site.needPipe);
         if (spare >= Math.min(least, inZone ? -RING : least)) continue;
         place = [at[3 * m]!, at[3 * m + 1]!, at[3 * m + 2]!];
-        put('pipe to pipe', spare, near.gap - tube.od, j);
+        put('pipe to pipe', spare, near.gap - tube.od - both, j);
       }
     }
   }
-  const apart = SELF_SEPARATION * tube.od;
+  const apart = site.selfApart;
   for (let m = 0; m < count; m++)
     for (let k = m + 1; k < count; k++) {
       if (arc[k]! - arc[m]! <= apart) continue;
@@ -104,14 +101,15 @@ export function leastSpare(rig: Rig, i: number, look: number): Spare | undefined
         at[3 * k + 2]! - at[3 * m + 2]!,
       ];
       const d = Math.hypot(dx, dy, dz);
-      const over = d - site.needSelf - Math.min(0, least);
+      const both = more[m]! + more[k]!;
+      const over = d - site.needSelf - both - Math.min(0, least);
       if (over < 0) {
         place = [at[3 * m]!, at[3 * m + 1]!, at[3 * m + 2]!];
-        put('self', d - site.needSelf, d - tube.od);
+        put('self', d - site.needSelf - both, d - tube.od - both);
         continue;
       }
       // a distance changes no faster than one goes: nothing before so much farther along is near enough
-      const next = arc[k]! + over;
+      const next = arc[k]! + over - site.mostMore;
       while (k + 1 < count && arc[k + 1]! < next) k++;
     }
   return best;

@@ -96,9 +96,36 @@ export interface Limits {
   readonly maxBendDeg: number;
 }
 
+export const STEP_JOINS = ['slipped over', 'swaged', 'reducer'] as const;
+
+/** A tube of another size from here on. */
+export interface RouteStep {
+  /** Where the tube before it ends, from the flange along the centre line; a swaged end or a reducer begins there. */
+  readonly from: number;
+  /** How far off that it may stand, either way. */
+  readonly within: number;
+  readonly od: number;
+  readonly wall: number;
+  readonly join: {
+    /**
+     * `slipped over`: the larger tube's end lies over the smaller's for `length`, before `from`; `swaged`: the smaller
+     * is opened over `length` behind it and welded square; `reducer`: a cone of `length` between two welds.
+     */
+    readonly kind: (typeof STEP_JOINS)[number];
+    readonly length: number;
+  };
+  /** Centre-line radii that this size is had in; left out, those of the problem. */
+  readonly radii?: readonly number[];
+}
+
 export interface RouteProblem {
   readonly id?: string;
-  readonly tube: { readonly od: number; readonly wall: number; readonly densityKgM3: number };
+  readonly tube: {
+    readonly od: number;
+    readonly wall: number;
+    readonly densityKgM3: number;
+    readonly steps?: readonly RouteStep[];
+  };
   readonly radii: readonly number[];
   readonly limits: Limits;
   readonly length: { readonly target: number; readonly tol: number };
@@ -122,6 +149,8 @@ export interface RoutedPipe {
   readonly inlet: number;
   readonly start: Port;
   readonly elements: readonly Element[];
+  /** Where each step of the tube came, from the flange along the centre line. */
+  readonly stepsAt?: readonly number[];
 }
 
 export interface RouteSolution {

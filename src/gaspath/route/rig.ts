@@ -9,10 +9,14 @@
  */
 
 import { near, nearestChord } from './chords.ts';
-import { SELF_SEPARATION, SHELL_EXEMPT } from './problem.ts';
+import { SHELL_EXEMPT } from './problem.ts';
 import { BLOCK, type Pin, Rows } from './rows.ts';
 import { LEVER } from './shape.ts';
 import { away, toCylinderOn, toSolid } from './solids.ts';
+import { earlyBy, lateBy, shortBy, stretch, stretchOf } from './steps.ts';
+
+/** So much more than it needs a step is given of its straight at either end, mm. */
+const KEPT_STEP = 0.01;
 
 export class Rig extends Rows {
   /** Adds up everything that concerns what moves. Shapes are laid beforehand. */
@@ -86,15 +90,18 @@ export class Rig extends Rows {
         this.close(r, i);
       }
     }
-    const { at, arc, count } = pipe;
+    if (site.steps.length > 0) this.weighSteps(i);
+    const { at, arc, count, more } = pipe;
     const { field, solids } = site;
-    const needShell = site.needShell + margin;
-    const needSolid = site.needSolid + margin;
+    const shellAtFlange = site.needShell + margin;
+    const solidAtFlange = site.needSolid + margin;
     const body = problem.collectorBody.length;
     for (let m = 0; m < count; m++) {
       const x = at[3 * m]!;
       const y = at[3 * m + 1]!;
       const z = at[3 * m + 2]!;
+      const needShell = shellAtFlange + more[m]!;
+      const needSolid = solidAtFlange + more[m]!;
       for (let c = 0; c < 3; c++) {
         const v = at[3 * m + c]!;
         const low = bounds.min[c]! + 0.02 - v;
@@ -133,6 +140,36 @@ export class Rig extends Rows {
       if (pipe.length - arc[m]! > site.zone - 0.5) this.weighBody(i, m, x, y, z, body, needSolid);
     }
     this.weighSelf(i);
+  }
+
+  /** Each step on the straight that was chosen for it, within what it may be off.  [RT-30] */
+  private weighSteps(i: number): void {
+    const pipe = this.pipes[i]!;
+    const { steps } = this.site;
+    for (let j = 0; j < steps.length; j++) {
+      const step = steps[j]!;
+      stretchOf(pipe, pipe.stepOn[j]!);
+      const { first, last } = stretch;
+      this.weighStep(i, lateBy(step), first, -1);
+      this.weighStep(i, earlyBy(step), -1, last);
+      this.weighStep(i, shortBy(step), first, last);
+    }
+  }
+
+  /** A residual that grows with where straight `low` begins and shrinks with where straight `high` ends; -1 is neither. */
+  private weighStep(i: number, lack: number, low: number, high: number): void {
+    const r = lack + KEPT_STEP;
+    if (r <= 0) return;
+    this.note(r, 'step', i, -1);
+    if (!this.slopes) return;
+    const pipe = this.pipes[i]!;
+    this.open(i);
+    if (low >= 0) pipe.pullFrom(low, 1);
+    if (high >= 0) {
+      pipe.pullFrom(high, -1);
+      pipe.pullStraight(high, -1);
+    }
+    this.close(r, i);
   }
 
   /** RT-16 */
@@ -179,8 +216,10 @@ export class Rig extends Rows {
     const { site, margin } = this;
     const one = this.pipes[i]!;
     const two = this.pipes[j]!;
-    const full = site.needPipe + margin;
-    const inZone = site.needInZone + Math.max(0, Math.min(margin, (site.pitch - site.needInZone) / 2));
+    const fullAtFlange = site.needPipe + margin;
+    const most = fullAtFlange + 2 * site.mostMore;
+    const atMouth = site.needInZone + 2 * site.moreAtMouth;
+    const zoneAtFlange = site.needInZone + Math.max(0, Math.min(margin, (site.pitch - atMouth) / 2));
     const balls = this.block[i]!;
     const others = this.block[j]!;
     // the step in what is needed may lie between two samples
@@ -195,10 +234,10 @@ export class Rig extends Rows {
         const dx = others[4 * o]! - bx;
         const dy = others[4 * o + 1]! - by;
         const dz = others[4 * o + 2]! - bz;
-        const far = br + others[4 * o + 3]! + full;
+        const far = br + others[4 * o + 3]! + most;
         if (dx * dx + dy * dy + dz * dz > far * far) continue;
         const kEnd = Math.min(two.count - 1, k0 + BLOCK);
-        const within = others[4 * o + 3]! + full;
+        const within = others[4 * o + 3]! + most;
         for (let m = m0; m < mEnd; m++) {
           const x = one.at[3 * m]!;
           const y = one.at[3 * m + 1]!;
@@ -208,11 +247,12 @@ export class Rig extends Rows {
           const ez = others[4 * o + 2]! - z;
           if (ex * ex + ey * ey + ez * ez > within * within) continue;
           const k = nearestChord(two.at, k0, kEnd, x, y, z);
-          if (near.gap >= full) continue;
+          if (near.gap >= most) continue;
           const t = near.share;
+          const more = one.more[m]! + two.more[t < 0.5 ? k : k + 1]!;
           const ends = one.length - one.arc[m]! <= zone;
           const there = two.length - (two.arc[k]! + t * (two.arc[k + 1]! - two.arc[k]!)) <= zone;
-          const need = ends && there ? inZone : full;
+          const need = (ends && there ? zoneAtFlange : fullAtFlange) + more;
           const r = need - near.gap;
           if (r <= 0) continue;
           this.note(r, 'pipe to pipe', i, j);
@@ -229,9 +269,10 @@ export class Rig extends Rows {
 
   private weighSelf(i: number): void {
     const pipe = this.pipes[i]!;
-    const { at, arc, count } = pipe;
-    const need = this.site.needSelf + this.margin;
-    const apart = SELF_SEPARATION * this.site.problem.tube.od;
+    const { at, arc, count, more } = pipe;
+    const atFlange = this.site.needSelf + this.margin;
+    const most = atFlange + 2 * this.site.mostMore;
+    const apart = this.site.selfApart;
     const balls = this.block[i]!;
     for (let b = 0, m0 = 0; m0 < count - 1; b++, m0 += BLOCK) {
       const mEnd = Math.min(count, m0 + BLOCK);
@@ -241,7 +282,7 @@ export class Rig extends Rows {
         const dx = balls[4 * o]! - balls[4 * b]!;
         const dy = balls[4 * o + 1]! - balls[4 * b + 1]!;
         const dz = balls[4 * o + 2]! - balls[4 * b + 2]!;
-        const far = balls[4 * b + 3]! + balls[4 * o + 3]! + need;
+        const far = balls[4 * b + 3]! + balls[4 * o + 3]! + most;
         if (dx * dx + dy * dy + dz * dz > far * far) continue;
         for (let m = m0; m < mEnd; m++) {
           let k1 = k0;
@@ -251,7 +292,7 @@ export class Rig extends Rows {
           const y = at[3 * m + 1]!;
           const z = at[3 * m + 2]!;
           const k = nearestChord(at, k1, kEnd, x, y, z);
-          const r = need - near.gap;
+          const r = atFlange + more[m]! + more[near.share < 0.5 ? k : k + 1]! - near.gap;
           if (r <= 0) continue;
           this.note(r, 'self', i, -1);
           if (!this.slopes) continue;

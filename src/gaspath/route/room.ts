@@ -3,6 +3,7 @@ import { along, cross, turned, unit, type Vec3 } from '../../maths/vec3.ts';
 import { SHELL_EXEMPT } from './problem.ts';
 import type { Site } from './site.ts';
 import { toSolid } from './solids.ts';
+import { leastMoreAt } from './steps.ts';
 
 export interface Lack {
   /** Needed less had: above nothing where room is lacking, mm. */
@@ -16,7 +17,10 @@ export const PLENTY: Lack = { lack: -Infinity, needs: 0, has: 0, what: '' };
 
 /** By how much a centre-line point lacks room; `arc` is its length from the flange. */
 export function roomAt(site: Site, x: number, y: number, z: number, arc: number): Lack {
-  const { problem, field, solids, needShell, needSolid } = site;
+  const { problem, field, solids } = site;
+  const more = leastMoreAt(site.steps, arc);
+  const needShell = site.needShell + more;
+  const needSolid = site.needSolid + more;
   let worst: Lack = PLENTY;
   const put = (needs: number, has: number, what: string): void => {
     if (needs - has > worst.lack) worst = { lack: needs - has, needs, has, what };

@@ -5,15 +5,19 @@
  */
 import { MOST_SAMPLES, PipeShape } from './shape.ts';
 import type { Site } from './site.ts';
+import { placeSteps, settle, thicken } from './steps.ts';
 
 export const MOST_NUMBERS = 12 * 20 + 6;
 export const BLOCK = 6;
+/** Where samples are far apart a step in the tube is not felt farther than this from it, mm. */
+const STEP_REACH = 4;
 const MOST_BLOCKS = Math.ceil(MOST_SAMPLES / BLOCK) + 1;
 
 export type Breach =
   | 'length'
   | 'straight'
   | 'angle'
+  | 'step'
   | 'shell'
   | 'solid'
   | 'bounds'
@@ -135,9 +139,17 @@ export class Rows {
 
   layOne(i: number, divide: boolean): void {
     const pipe = this.pipes[i]!;
+    const { steps, radiiAtFlange } = this.site;
     pipe.lay();
-    if (divide) pipe.divide(this.spacing);
+    if (divide) {
+      if (steps.length > 0) settle(pipe, steps, radiiAtFlange);
+      pipe.divide(this.spacing);
+    }
     pipe.sample();
+    if (steps.length > 0) {
+      placeSteps(pipe, steps);
+      thicken(pipe, steps, Math.min(this.spacing, STEP_REACH));
+    }
     this.ballUp(i);
   }
 

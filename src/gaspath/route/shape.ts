@@ -12,6 +12,8 @@
 /** More corners than this are not laid. */
 export const MOST_CORNERS = 8;
 export const MOST_SAMPLES = 1500;
+/** Steps of the tube along one pipe. */
+export const MOST_STEPS = 4;
 /** Pose as six small moves: three of the origin (mm), three turns, each times this lever (mm). */
 export const LEVER = 100;
 
@@ -44,6 +46,12 @@ export class PipeShape {
   private readonly element = new Int16Array(MOST_SAMPLES);
   private readonly share = new Float64Array(MOST_SAMPLES);
   private readonly steps = new Int16Array(2 * MOST_CORNERS + 2);
+
+  /** Radius at each sample beyond that of the tube at the flange, mm: nought throughout where the tube has no steps. */
+  readonly more = new Float64Array(MOST_SAMPLES);
+  /** For each step of the tube: the straight that it stands on, -1 while none is chosen; and its length from the flange. */
+  readonly stepOn = new Int16Array(MOST_STEPS).fill(-1);
+  readonly stepAt = new Float64Array(MOST_STEPS);
 
   private readonly toVertex = new Float64Array(V);
   private readonly toAlong = new Float64Array(V);
@@ -191,6 +199,14 @@ export class PipeShape {
     this.toLeg[i]! += weight;
     this.toTangent[i]! -= weight;
     this.toTangent[i + 1]! -= weight;
+  }
+
+  /** Adds `weight` times the slope of the length along the pipe at which straight i begins. */
+  pullFrom(i: number, weight: number): void {
+    for (let k = 1; k <= i; k++) {
+      this.pullStraight(k - 1, weight);
+      this.toAngle[k]! += weight * this.radius[k]!;
+    }
   }
 
   pullAngle(k: number, weight: number): void {

@@ -29,7 +29,7 @@ export function nearPlaces(
   pipes: readonly Laid[],
   look = LOOK,
 ): readonly NearPlace[] {
-  const { clearance, tube } = problem;
+  const { clearance } = problem;
   const wide: RouteProblem = {
     ...problem,
     solids: problem.solids.map((each) => (each.gap === undefined ? each : { ...each, gap: each.gap + look })),
@@ -42,22 +42,18 @@ export function nearPlaces(
     },
   };
   const asked = { shell: clearance.shell, 'collector body': clearance.solid };
-  const zone = tube.od + clearance.pipeInZone + look;
   return gapBreaches(wide, pose, pipes).flatMap(
-    ({ code, pipe, other, needs, has, at, says }): NearPlace[] => {
+    ({ code, pipe, other, needs, has, at, says, metal = 0, inZone = false }): NearPlace[] => {
       if (pipe === undefined || needs === undefined || has === undefined || at === undefined) return [];
       const against = /Too near (.*), \d+ mm/.exec(says)?.[1] ?? code;
+      const gap = has - metal;
       if (code === 'shell' || code === 'solid' || code === 'collector body') {
-        const gap = has - tube.od / 2;
         // a solid may ask another gap than all
-        const of = code === 'solid' ? needs - look - tube.od / 2 : asked[code];
+        const of = code === 'solid' ? needs - look - metal : asked[code];
         return [{ pipe, against, kind: code, gap, asked: of, inZone: false, at }];
       }
       if (code !== 'pipe to pipe' || other === undefined) return [];
-      const inZone = needs <= zone;
-      return [
-        { pipe, other, against, kind: code, gap: has - tube.od, asked: needs - look - tube.od, inZone, at },
-      ];
+      return [{ pipe, other, against, kind: code, gap, asked: needs - look - metal, inZone, at }];
     },
   );
 }

@@ -7,6 +7,8 @@ export interface ReadPipe {
   readonly inlet: number;
   readonly start: { readonly p: Vec3; readonly d: Vec3 };
   readonly steps: readonly Step[];
+  /** Where the tube changes its size, from the flange; what the problem says where it is left out. */
+  readonly stepsAt?: readonly number[];
 }
 
 export interface ReadSolution {
@@ -46,6 +48,11 @@ function pipeOf(json: unknown, at: string): ReadPipe {
     inlet: number(pipe.inlet, `${at}.inlet`),
     start: { p: vector(start.p, `${at}.start.p`), d: vector(start.d, `${at}.start.d`) },
     steps: list(pipe.elements, `${at}.elements`).map((each, i) => stepOf(each, `${at}.elements[${i}]`)),
+    ...(pipe.stepsAt === undefined
+      ? {}
+      : {
+          stepsAt: list(pipe.stepsAt, `${at}.stepsAt`).map((each, i) => number(each, `${at}.stepsAt[${i}]`)),
+        }),
   };
 }
 

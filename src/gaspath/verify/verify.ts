@@ -10,6 +10,7 @@ import { along, cross, distance, dot, length, type Vec3 } from '../../maths/vec3
 import type { RouteProblem } from '../route/problem.ts';
 import { type Gap, gapBreaches } from './gaps.ts';
 import { type ReadPipe, type ReadSolution, readSolution } from './read.ts';
+import { sizeBreaches } from './sizes.ts';
 import { type Walked, walk } from './walk.ts';
 
 export type BreachCode =
@@ -23,6 +24,7 @@ export type BreachCode =
   | 'end'
   | 'length'
   | 'radius'
+  | 'step'
   | 'bends'
   | 'bend angle'
   | 'straight'
@@ -37,6 +39,10 @@ export interface SolutionBreach {
   readonly needs?: number;
   readonly has?: number;
   readonly at?: Vec3;
+  /** Of a clearance: what of `needs` is tube, from middle line to skin, of both pipes where there are two. */
+  readonly metal?: number;
+  /** Of two pipes: both near the collector, where less is asked. */
+  readonly inZone?: boolean;
 }
 
 /** What a cut end or a mouth may be off, mm. */
@@ -188,8 +194,9 @@ function passes(
   }, 0);
 }
 
-function elementBreaches(problem: RouteProblem, { port, steps }: ReadPipe): SolutionBreach[] {
-  const { limits, radii } = problem;
+function elementBreaches(problem: RouteProblem, pipe: ReadPipe): SolutionBreach[] {
+  const { limits } = problem;
+  const { port, steps } = pipe;
   const breaches: SolutionBreach[] = [];
   const first = steps[0];
   const last = steps.at(-1);
@@ -208,14 +215,8 @@ function elementBreaches(problem: RouteProblem, { port, steps }: ReadPipe): Solu
       needs: limits.maxBends,
       has: bends.length,
     });
-  for (const { radius, angle } of bends) {
-    if (!radii.some((each) => Math.abs(each - radius) <= 1e-4))
-      breaches.push({
-        code: 'radius',
-        pipe: port,
-        says: 'A radius that is not among those allowed.',
-        has: radius,
-      });
+  breaches.push(...sizeBreaches(problem, pipe).map((each) => ({ ...each, pipe: port })));
+  for (const { angle } of bends) {
     const deg = (angle * 180) / Math.PI;
     if (deg > limits.maxBendDeg + 1e-3)
       breaches.push({

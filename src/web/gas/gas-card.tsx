@@ -213,6 +213,7 @@ function Pipes({ set, lit, onLight }: Pick<Props, 'lit' | 'onLight'> & { readonl
           on the drawing equal within {Math.max(0.001, 1000 * set.apart).toFixed(3)} mm; {bends} bends in{' '}
           {set.pipes.length} pipes; {spokenAmount(set.mass, 'kg', 2, speech)} of tube
         </span>
+        <span className="row-say soft">{tubeWords(set, long)}</span>
       </div>
       <table className="pipes">
         <caption className="unseen">The pipes of this set</caption>
@@ -240,6 +241,18 @@ function Pipes({ set, lit, onLight }: Pick<Props, 'lit' | 'onLight'> & { readonl
       <p className="soft">Tightest: where least is to spare beyond what was asked, metal to metal, cold.</p>
     </section>
   );
+}
+
+/** The tube, and the larger ones that follow it. */
+function tubeWords({ pipes }: PrimariesSet, long: (value: number) => string): string {
+  const [first, ...more] = pipes[0]!.tubes;
+  const steps = more.map(({ od, wall }, k) => {
+    const from = pipes.map(({ tubes }) => tubes[k + 1]!.from);
+    const [least, most] = [long(Math.min(...from)), long(Math.max(...from))];
+    const where = least === most ? least : `between ${least} and ${most}`;
+    return `, then ${long(od)} × ${long(wall)}, which begins ${where} from the flange`;
+  });
+  return `tube ${long(first!.od)} × ${long(first!.wall)}${steps.join('')}`;
 }
 
 interface RowProps {

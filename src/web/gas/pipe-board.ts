@@ -175,15 +175,17 @@ export class PipeBoard {
         (put) => put(drum(at, add(at, scale(way, FLANGE)), 0.62 * od)),
         cylinder,
       );
-    for (const { cylinder, line, seams } of set?.pipes ?? [])
+    for (const { cylinder, line, tubes, seams } of set?.pipes ?? [])
       part(
         `pipe ${cylinder}`,
-        [line, seams, od],
+        [tubes, seams],
         (put) => {
-          put(new TubeGeometry(new Chords(line), line.length * 2, od / 2, ROUND));
-          for (const seam of seams) {
-            const way = directionAt(line, seam);
-            put(drum(sub(seam, scale(way, BEAD)), add(seam, scale(way, BEAD)), od / 2 + BEAD));
+          for (const tube of tubes)
+            put(new TubeGeometry(new Chords(tube.line), tube.line.length * 2, tube.od / 2, ROUND));
+          // beads also close the open end of a larger tube
+          for (const { at, od: across } of seams) {
+            const way = directionAt(line, at);
+            put(drum(sub(at, scale(way, BEAD)), add(at, scale(way, BEAD)), across / 2 + BEAD));
           }
         },
         cylinder,
