@@ -105,7 +105,7 @@ export function primariesHot(
   const material = tubeMaterial(exhaust.tube.material)!;
   const { pipe, cold, heat } = heatOf(exhaust);
   const held = hot?.collector === 'the engine' ? 'to the engine' : 'by its pipes';
-  const joins = exhaust[side]!.collector.joins ?? 'welded';
+  const joins = exhaust[side]!.collector!.joins ?? 'welded';
   const { problem, cylinders } = put;
   const grown = hotSet({
     pipes: set.pipes.map((each) => each.pipe),

@@ -54,7 +54,7 @@ export function primariesShop(car: Car, side: BankName, set: PrimariesSet): Prim
   const exhaust = car.form.exhaust!;
   const pipes = set.pipes.map(({ pipe }) => pipe);
   const racked = exhaust.rack !== undefined;
-  const slip = exhaust[side]?.collector.joins === 'slip';
+  const slip = exhaust[side]?.collector?.joins === 'slip';
   const cuts = cutList(pipes, rackOf(exhaust), set.target, {
     flange: 'welded',
     collector: slip ? 'slip' : 'welded',

@@ -40,7 +40,8 @@ export function primariesTemplates(
   const exhaust = car.form.exhaust!;
   const numbers = new Numbers(car.values);
   const { od } = set.pipes[0]!.pipe.tube;
-  const merge = mergeOf(exhaust[side]!, od, numbers);
+  const bank = exhaust[side]!;
+  const merge = mergeOf(bank.collector!, bank.cylinders.length, od, numbers);
   const flange = flangeOf(exhaust, numbers);
   return {
     templates: [
@@ -88,7 +89,12 @@ export const outletCut = (
   working?: Working,
 ): Metre => squareCut({ D_o: of.outlet, D: of.od, γ: of.lean }, working);
 
-function mergeOf({ collector, ports }: BankForm, od: Metre, numbers: Numbers): TemplatesOfSet {
+function mergeOf(
+  collector: NonNullable<BankForm['collector']>,
+  tubes: number,
+  od: Metre,
+  numbers: Numbers,
+): TemplatesOfSet {
   const { lean } = collector;
   if (collector.rows !== undefined) {
     return { templates: [], notes: ['No merge cut: it is known for inlets on a ring, not in rows.'] };
@@ -103,7 +109,7 @@ function mergeOf({ collector, ports }: BankForm, od: Metre, numbers: Numbers): T
     collector.outlet === undefined
       ? undefined
       : outletCut({ outlet: numbers.of(collector.outlet), od, lean });
-  const of = { tubes: ports.length, od, lean, ...(outlet === undefined ? {} : { outlet }) };
+  const of = { tubes, od, lean, ...(outlet === undefined ? {} : { outlet }) };
   const fault = mergeFault(of);
   if (fault !== undefined) return { templates: [], notes: [`No merge cut: ${fault}.`] };
   return {

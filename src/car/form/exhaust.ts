@@ -113,7 +113,7 @@ const rows = z.strictObject({
   pitch: length('middle of an inlet to that of its neighbour, along a row and across', 'Vernier.', 15, 120),
 });
 
-const collector = z.strictObject({
+const collectorKeys = {
   rows: rows.meta({ title: 'inlets in rows instead of on a ring; any order is then taken' }).optional(),
   ring: length(
     'radius of the circle on which the middles of the inlets stand',
@@ -166,17 +166,9 @@ const collector = z.strictObject({
       tilt: degrees('how far its axis may tilt from that given', 'Decided.', 0, 60),
     })
     .optional(),
-});
+} as const;
 
-const bank = z.strictObject({
-  cylinders: z
-    .array(count('number of a cylinder', 1, 24))
-    .min(3)
-    .max(6)
-    .meta({ title: 'cylinders of this bank by number, in the order of the ports from front to rear' }),
-  ports: z.array(port).min(3).max(6),
-  collector,
-});
+const collector = z.strictObject(collectorKeys);
 
 const price = z.number().min(0).max(1e6).meta({ title: 'price of one, in the money of the shop' }).optional();
 
@@ -210,6 +202,56 @@ const rack = z.strictObject({
     0,
     100,
   ),
+});
+
+/** Behind several collectors: a pipe from the outlet of each into a last one. */
+const secondaries = z.strictObject({
+  length: millimetres(
+    'length of a secondary, outlet of its collector to the entry of the last one, along its middle',
+    "From the engine builder's sheet.",
+    100,
+    1500,
+  ),
+  within: millimetres(
+    'how far a secondary may be off that length',
+    'Agreed with the builder; ±3 mm is usual for a race engine (common practice, no source).',
+    0.1,
+    25,
+  ),
+  tube,
+  bends,
+  collector,
+  rack: rack.optional(),
+});
+
+const cylinder = count('number of a cylinder', 1, 24);
+
+/** One of several collectors on a bank, with the cylinders that it takes. */
+const collectorOfSome = z.strictObject({
+  name: words('what the shop calls it; left out, its cylinders').optional(),
+  cylinders: z
+    .array(cylinder)
+    .min(2)
+    .max(5)
+    .meta({ title: 'cylinders of this collector by number, front to rear' }),
+  ...collectorKeys,
+});
+
+const bank = z.strictObject({
+  cylinders: z
+    .array(cylinder)
+    .min(3)
+    .max(6)
+    .meta({ title: 'cylinders of this bank by number, in the order of the ports from front to rear' }),
+  ports: z.array(port).min(3).max(6),
+  collector: collector.optional(),
+  collectors: z
+    .array(collectorOfSome)
+    .min(2)
+    .max(3)
+    .meta({ title: 'several collectors on this bank, such as six cylinders as 3+3; then there is no collector' })
+    .optional(),
+  secondaries: secondaries.optional(),
 });
 
 const stud = z.strictObject({

@@ -65,7 +65,9 @@ export function gapBreaches(
     // beyond the bounds nothing of the shell is kept, and that is a breach already
     look('shell', laid, 'the shell', most, SHELL_FREE, long, (x) => skin.nearest(x, most + 40));
     problem.solids.forEach((solid, k) => {
-      const from = solid.flangeExempt === true ? clearance.flangeZone : 0;
+      const exempt =
+        solid.flangeExempt === true || (solid.kind !== 'box' && solid.leaves === laid.pipe.port);
+      const from = exempt ? clearance.flangeZone : 0;
       const need = half + (solid.gap ?? clearance.solid);
       look('solid', laid, solid.name ?? `solid ${k + 1}`, need, from, long, (x) => outside(solid, x));
     });
@@ -111,7 +113,8 @@ export function gapBreaches(
   return breaches;
 }
 
-function toPath(x: Vec3, path: Walked, from: number, to: number): number {
+/** Distance from a point to the part of a pipe between two lengths along it. */
+export function toPath(x: Vec3, path: Walked, from: number, to: number): number {
   let best = Infinity;
   for (const piece of path.pieces)
     if (piece.to >= from && piece.from <= to) best = Math.min(best, toPiece(x, piece, from, to));
