@@ -35,7 +35,10 @@ export function checkExhaust({ exhaust }: Placed<RawCar>): readonly Problem[] {
     ...banks.flatMap(([side, { secondaries }]) =>
       secondaries === undefined
         ? []
-        : [...checkTube(secondaries, `${side}.secondaries.`), ...checkRack(secondaries, `${side}.secondaries.`)],
+        : [
+            ...checkTube(secondaries, `${side}.secondaries.`),
+            ...checkRack(secondaries, `${side}.secondaries.`),
+          ],
     ),
     ...checkKeepOuts(exhaust),
     ...checkRack(exhaust),
@@ -210,7 +213,14 @@ function checkRack({ rack }: Pick<ExhaustForm, 'rack'>, under = ''): Problem[] {
     const twice = seen.has(name);
     seen.add(name);
     return twice
-      ? [tell('exhaust/rack-twice', `${under}rack`, `"${name}" lies on the rack twice.`, 'Give each its own name.')]
+      ? [
+          tell(
+            'exhaust/rack-twice',
+            `${under}rack`,
+            `"${name}" lies on the rack twice.`,
+            'Give each its own name.',
+          ),
+        ]
       : [];
   });
 }

@@ -40,7 +40,9 @@ export function findParts(parts: readonly PartPut[], seed: number, saved?: Saved
   const titled = (part: number, among: readonly number[]): string =>
     [
       parts[part]!.part.title,
-      ...(among.length === 0 ? [] : [`beside ${among.map((k) => `the ${parts[k]!.part.title}`).join(' and ')}`]),
+      ...(among.length === 0
+        ? []
+        : [`beside ${among.map((k) => `the ${parts[k]!.part.title}`).join(' and ')}`]),
     ].join(', ');
   let told: { readonly of: readonly RouteSolution[]; readonly sets: readonly PartSet[] } | undefined;
   return {

@@ -183,7 +183,10 @@ export function foundPrimaries(
 }
 
 /** Ports are counted from one there; here a pipe has its cylinder's number. */
-export const causeWords = ({ cylinders }: Pick<Put, 'cylinders'>, causes: readonly Cause[]): readonly string[] =>
+export const causeWords = (
+  { cylinders }: Pick<Put, 'cylinders'>,
+  causes: readonly Cause[],
+): readonly string[] =>
   causes.map(({ says }) =>
     says.replace(
       /\b(?:Pipe of port|Port|port) (\d+)/g,

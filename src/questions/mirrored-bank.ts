@@ -42,7 +42,10 @@ export function mirroredBank(
   found: readonly RouteSolution[],
   from: BankName,
 ): MirroredBank {
-  const [own, others] = [parts.filter(({ part }) => part.side === from), parts.filter(({ part }) => part.side !== from)];
+  const [own, others] = [
+    parts.filter(({ part }) => part.side === from),
+    parts.filter(({ part }) => part.side !== from),
+  ];
   const alike =
     own.length === others.length &&
     own.every(
@@ -103,6 +106,13 @@ function misfitWords({ port, off, leans }: Misfit, cylinders: readonly number[])
   ];
 }
 
-/** By how much each pipe of a set stands off the port that was measured. */
-export const misfitsOf = ({ ports }: RouteProblem, { pipes }: RouteSolution): readonly Misfit[] =>
-  pipes.map(({ port, start }) => misfit(port, start, ports[port]!));
+/** How each pipe of an image stands to the port that was measured, and in words where a flange does not take that up. */
+export function portMisfits(
+  { put: { problem, cylinders } }: PartPut,
+  { pipes }: RouteSolution,
+): readonly string[] {
+  return pipes.flatMap(({ port, start }) => {
+    const to = problem.ports[port];
+    return to === undefined ? [] : misfitWords(misfit(port, start, to), cylinders);
+  });
+}

@@ -3,10 +3,11 @@
  *
  * A set in it has the exchange form of solutions. A file of one set alone is read as well.
  */
+
+import type { BankName } from '../car/check-exhaust.ts';
 import { solutionJson } from '../gaspath/route/exchange.ts';
 import type { RouteSolution } from '../gaspath/route/problem.ts';
 import { readSolution } from '../gaspath/verify/read.ts';
-import type { BankName } from '../car/check-exhaust.ts';
 import type { PartSet } from './primaries-parts.ts';
 
 export const PARTS_FORMAT = 'primaries-parts/1';

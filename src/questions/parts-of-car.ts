@@ -103,7 +103,11 @@ function secondariesCar(
     firing,
     ...(rack === undefined ? {} : { rack }),
   };
-  return withBank(car, behind, side, { cylinders: collectors.map((_each, k) => k + 1), ports: [], collector });
+  return withBank(car, behind, side, {
+    cylinders: collectors.map((_each, k) => k + 1),
+    ports: [],
+    collector,
+  });
 }
 
 /** The part that is asked for; undefined where there is none of that name, or several and none is named. */

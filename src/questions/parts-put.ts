@@ -8,7 +8,7 @@ import type { BankName } from '../car/check-exhaust.ts';
 import type { Car } from '../car/read.ts';
 import { outletOf, type Part } from '../gaspath/parts/part.ts';
 import type { Port, Pose, RouteProblem } from '../gaspath/route/problem.ts';
-import { scale, add } from '../maths/vec3.ts';
+import { add, scale } from '../maths/vec3.ts';
 import { type CarPart, partsOf } from './parts-of-car.ts';
 import { type CarStands, type ProblemPut, primariesProblem, type ScanInCar } from './primaries-problem.ts';
 
@@ -28,7 +28,8 @@ export type PartsPut =
 
 export type Banks = BankName | 'both';
 
-export const sidesOf = (banks: Banks): readonly BankName[] => (banks === 'both' ? ['left', 'right'] : [banks]);
+export const sidesOf = (banks: Banks): readonly BankName[] =>
+  banks === 'both' ? ['left', 'right'] : [banks];
 
 export function partsProblem(
   car: Car,

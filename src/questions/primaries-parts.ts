@@ -64,11 +64,7 @@ function ofPart(between: Between, part: number, gas: readonly PartPut['gas'][]):
   return [];
 }
 
-function amongParts(
-  part: CarPart,
-  set: PrimariesSet,
-  beside: readonly Beside[],
-): PrimariesSet {
+function amongParts(part: CarPart, set: PrimariesSet, beside: readonly Beside[]): PrimariesSet {
   const portOf = new Map(set.pipes.map(({ cylinder }, k) => [cylinder, k]));
   const pipes = set.pipes.map((pipe) => {
     const least = beside
@@ -80,10 +76,7 @@ function amongParts(
       );
     return least === undefined ? pipe : { ...pipe, tightest: least };
   });
-  const spares = [
-    ...(set.spare === undefined ? [] : [set.spare]),
-    ...beside.map((each) => each.place.spare),
-  ];
+  const spares = [...(set.spare === undefined ? [] : [set.spare]), ...beside.map((each) => each.place.spare)];
   const spare = spares.length === 0 ? undefined : Math.min(...spares);
   const breaches = beside
     .filter((each) => each.place.spare < -SLACK / MM)

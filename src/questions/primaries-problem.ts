@@ -227,11 +227,7 @@ function inletWay(axis: Vec3, clock: number): Vec3 {
   return add(scale(square, Math.cos(clock)), scale(across, Math.sin(clock)));
 }
 
-function keepOuts(
-  given: NonNullable<ExhaustForm['keepOuts']>,
-  numbers: Numbers,
-  flanged: boolean,
-): Solid[] {
+function keepOuts(given: NonNullable<ExhaustForm['keepOuts']>, numbers: Numbers, flanged: boolean): Solid[] {
   return given.map(({ name, form, from, to, across, carriesFlange }): Solid => {
     const [a, b] = [inMm(numbers.point(from)), inMm(numbers.point(to))];
     const exempt = flanged && carriesFlange === true ? ({ flangeExempt: true } as const) : {};

@@ -71,6 +71,9 @@ export function primariesShop(car: Car, side: BankName, set: PrimariesSet): Prim
     // without a rack all is missing from it, and that is said once
     problems: racked ? cuts.problems.map(capital) : [],
     notes: [
+      ...(exhaust[side]?.ports.length === 0
+        ? ['What is called flange of a secondary is where it begins: the outlet of its collector.']
+        : []),
       ...(racked
         ? []
         : [

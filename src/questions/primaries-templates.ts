@@ -28,6 +28,8 @@ export interface TemplatesOfSet {
   readonly notes: readonly string[];
 }
 
+const NONE: TemplatesOfSet = { templates: [], notes: [] };
+
 /** Of printing paper; a wrap lies outside the skin. */
 const PAPER: Metre = 0.0001;
 
@@ -42,7 +44,8 @@ export function primariesTemplates(
   const { od } = set.pipes[0]!.pipe.tube;
   const bank = exhaust[side]!;
   const merge = mergeOf(bank.collector!, bank.cylinders.length, od, numbers);
-  const flange = flangeOf(exhaust, numbers);
+  // secondaries stand on no head
+  const flange = bank.ports.length === 0 ? NONE : flangeOf(exhaust, numbers);
   return {
     templates: [
       ...cuts.rows.flatMap((row) =>

@@ -249,7 +249,9 @@ const bank = z.strictObject({
     .array(collectorOfSome)
     .min(2)
     .max(3)
-    .meta({ title: 'several collectors on this bank, such as six cylinders as 3+3; then there is no collector' })
+    .meta({
+      title: 'several collectors on this bank, such as six cylinders as 3+3; then there is no collector',
+    })
     .optional(),
   secondaries: secondaries.optional(),
 });

@@ -14,7 +14,9 @@ import { bodyOf, type Part, type SetOf } from './part.ts';
 const SAG = 0.04;
 
 /** The middle of a pipe as chords, and the most that the pipe's middle lies beside them, mm. */
-export function chordsOf(path: Walked): readonly { readonly a: Round['a']; readonly b: Round['b']; readonly sag: number }[] {
+export function chordsOf(
+  path: Walked,
+): readonly { readonly a: Round['a']; readonly b: Round['b']; readonly sag: number }[] {
   return path.pieces.flatMap((piece) => {
     const { radius: R, angle } = piece;
     const steps =

@@ -241,13 +241,11 @@ export class InParts {
     const own = this.tried[part]!;
     this.tried[part] = { ...own, draws: own.draws + 1 };
     const laid = this.laid.map((each) => each.part);
-    const near =
-      own.alone === undefined ? (this.parts[part]!.from ?? []) : this.clashes(part, own.alone);
+    const near = own.alone === undefined ? (this.parts[part]!.from ?? []) : this.clashes(part, own.alone);
     const blamed = laid.filter((each) => near.includes(each));
     // the one that was taken out least often, of those the last
     const out = (blamed.length > 0 ? blamed : laid).reduceRight<number | undefined>(
-      (best, each) =>
-        best === undefined || this.tried[each]!.out < this.tried[best]!.out ? each : best,
+      (best, each) => (best === undefined || this.tried[each]!.out < this.tried[best]!.out ? each : best),
       undefined,
     );
     if (out === undefined) return;

@@ -35,10 +35,7 @@ export interface MirrorImage {
 const REACH = 100;
 
 /** The set in the middle plane y = 0: it turns left for right, so that inlets run the other way round. */
-export function imageOf(
-  { collector, pipes }: RouteSolution,
-  inlets: number,
-): RouteSolution {
+export function imageOf({ collector, pipes }: RouteSolution, inlets: number): RouteSolution {
   return {
     collector: {
       origin: mirrored(collector.origin),
@@ -98,7 +95,8 @@ export const misfit = (port: number, start: Port, to: Port): Misfit => ({
   leans: degreesBetween(start.d, to.d),
 });
 
-const degreesBetween = (a: Vec3, b: Vec3): number => (Math.atan2(length(cross(a, b)), dot(a, b)) * 180) / Math.PI;
+const degreesBetween = (a: Vec3, b: Vec3): number =>
+  (Math.atan2(length(cross(a, b)), dot(a, b)) * 180) / Math.PI;
 
 function movedSet({ collector, pipes }: RouteSolution, motion: RigidMotion): RouteSolution {
   const turn = (v: Vec3): Vec3 => rotated(motion.rotation, v);
@@ -111,7 +109,9 @@ function movedSet({ collector, pipes }: RouteSolution, motion: RigidMotion): Rou
     pipes: pipes.map((pipe) => ({
       ...pipe,
       start: { p: moved(motion, pipe.start.p), d: turn(pipe.start.d) },
-      elements: pipe.elements.map((each) => (each.kind === 'bend' ? { ...each, normal: turn(each.normal) } : each)),
+      elements: pipe.elements.map((each) =>
+        each.kind === 'bend' ? { ...each, normal: turn(each.normal) } : each,
+      ),
     })),
   };
 }

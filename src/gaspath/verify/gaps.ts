@@ -65,8 +65,7 @@ export function gapBreaches(
     // beyond the bounds nothing of the shell is kept, and that is a breach already
     look('shell', laid, 'the shell', most, SHELL_FREE, long, (x) => skin.nearest(x, most + 40));
     problem.solids.forEach((solid, k) => {
-      const exempt =
-        solid.flangeExempt === true || (solid.kind !== 'box' && solid.leaves === laid.pipe.port);
+      const exempt = solid.flangeExempt === true || (solid.kind !== 'box' && solid.leaves === laid.pipe.port);
       const from = exempt ? clearance.flangeZone : 0;
       const need = half + (solid.gap ?? clearance.solid);
       look('solid', laid, solid.name ?? `solid ${k + 1}`, need, from, long, (x) => outside(solid, x));
