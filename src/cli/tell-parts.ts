@@ -36,6 +36,7 @@ export interface PartsOptions extends CarOptions, HandOptions {
   readonly solution?: string;
   readonly saved?: string;
   readonly sets: string;
+  readonly hold?: string;
   readonly units: Speech;
 }
 
@@ -113,7 +114,7 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
 }
 
 /** What is done to one set is not done to several. */
-function only({ bank, mirror, from, sets, ...hand }: PartsOptions): void {
+function only({ bank, mirror, from, sets, hold, ...hand }: PartsOptions): void {
   if (mirror !== undefined && bank !== 'both') {
     throw badAsk(
       'asked/mirror',
@@ -125,6 +126,13 @@ function only({ bank, mirror, from, sets, ...hand }: PartsOptions): void {
       'asked/parts',
       '--from, --move, --keep and --mend are for a bank that is one part, and for that bank alone.',
       'Say --bank left or --bank right.',
+    );
+  }
+  if (hold !== undefined) {
+    throw badAsk(
+      'asked/parts',
+      '--hold is for a bank that is one part, and for that bank alone.',
+      'What the file asks to be held is looked at and told of each part.',
     );
   }
   if (sets !== '1') {

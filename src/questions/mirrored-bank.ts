@@ -56,7 +56,7 @@ export function mirroredBank(
     ? mirrorImages(
         own.map(({ part, put }, k) => ({
           solution: found[k]!,
-          inlets: put.problem.collector.n,
+          inlets: put.problem.collector,
           ...(part.from === undefined ? { ports: others[k]!.put.problem.ports } : {}),
         })),
       )

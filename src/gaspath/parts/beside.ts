@@ -3,7 +3,7 @@
  *
  * A pipe is a chain of capsules along its middle: a bend is cut into chords, and what the chord lies inside the arc
  * (its sag) is added to the radius, so that the chain holds the pipe wholly. What is asked between pipes is asked by a
- * radius that is larger, or smaller, than the pipe's by what it differs from what is asked of solids.  [RT-22]
+ * radius that is larger, or smaller, than the pipe's by what it differs from what is asked of solids.  [RT-23]
  */
 import type { Round, RouteProblem, RouteSolution, Solid } from '../route/problem.ts';
 import { laidOut } from '../verify/read.ts';

@@ -4,7 +4,7 @@
  * Each part that begins at the head is first found alone. Where the sets so found are clear of each other that is the
  * answer. Where they are not, one part after another is laid among those that are laid already. A part that cannot be
  * laid in its work takes out one that is in its way, goes first, and that one is laid anew after it, from another draw;
- * so the parts take turns in going first, with more work for each, a bounded number of times.  [RT-22]
+ * so the parts take turns in going first, with more work for each, a bounded number of times.  [RT-23]
  *
  * Work is counted in evaluations, so that the same seed gives the same sets; it goes on from what was saved. That no
  * set was found is no proof that there is none.
@@ -171,7 +171,7 @@ export class InParts {
   private start(part: number, problem: RouteProblem, seed: number, alone: boolean): void {
     const site = siteOf(problem, this.sites[part]);
     this.sites[part] ??= site;
-    const of = new StrandsRun(problem, seed, { answers: 1, brief: false }, this.before, site);
+    const of = new StrandsRun(problem, seed, { answers: 1, brief: false }, { before: this.before, site });
     this.before = undefined;
     if (of.causes.length === 0) this.run = { of, part, alone };
     else if (alone) this.causes = { part, causes: of.causes };
@@ -225,7 +225,9 @@ export class InParts {
         leaves: (other) => portFrom(this.parts, each.part, all[other]!.part),
       })),
     );
-    return [...new Set(near.filter((each) => each.part === 0).map((each) => all[each.other]!.part))];
+    // each of the two may be told first
+    const met = near.flatMap(({ part: one, other }) => (one === 0 ? [other] : other === 0 ? [one] : []));
+    return [...new Set(met.map((each) => all[each]!.part))];
   }
 
   /** The part cannot be laid as the others lie: one that is in its way is taken out, and comes after it. */

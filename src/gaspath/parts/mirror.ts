@@ -3,12 +3,13 @@
  *
  * The image in the middle plane is moved as a whole, turned and shifted but not bent, onto the other bank's ports: so it
  * is what the shop makes from the same cut list with every clock angle turned round. What is left between the image
- * and each port is told, never taken up.  [RT-23]
+ * and each port is told, never taken up.  [RT-24]
  */
 import { fitRigid, moved, type RigidMotion } from '../../geometry/rigid-fit.ts';
 import { rotated } from '../../geometry/rotation.ts';
 import { along, cross, distance, dot, length, mirrored, scale, type Vec3 } from '../../maths/vec3.ts';
-import type { Port, RouteSolution } from '../route/problem.ts';
+import { inletPlace } from '../route/inlets.ts';
+import type { Inlets, Port, RouteSolution } from '../route/problem.ts';
 
 export interface Misfit {
   readonly port: number;
@@ -21,8 +22,7 @@ export interface Misfit {
 /** A set of the bank that was found, and the ports that its image goes to; none where it begins at another's collector. */
 export interface ToMirror {
   readonly solution: RouteSolution;
-  /** Places on its ring. */
-  readonly inlets: number;
+  readonly inlets: Inlets;
   readonly ports?: readonly Port[];
 }
 
@@ -35,16 +35,18 @@ export interface MirrorImage {
 const REACH = 100;
 
 /** The set in the middle plane y = 0: it turns left for right, so that inlets run the other way round. */
-export function imageOf({ collector, pipes }: RouteSolution, inlets: number): RouteSolution {
+export function imageOf({ collector, pipes }: RouteSolution, inlets: Inlets): RouteSolution {
+  const { inletOf, turned } = mirroredInlets(inlets);
+  const ref = mirrored(collector.ref);
   return {
     collector: {
       origin: mirrored(collector.origin),
       axis: mirrored(collector.axis),
-      ref: mirrored(collector.ref),
+      ref: turned ? scale(ref, -1) : ref,
     },
     pipes: pipes.map((pipe) => ({
       ...pipe,
-      inlet: (inlets - pipe.inlet) % inlets,
+      inlet: inletOf(pipe.inlet),
       start: { p: mirrored(pipe.start.p), d: mirrored(pipe.start.d) },
       // about the image of the normal the image turns left-handed
       elements: pipe.elements.map((each) =>
@@ -52,6 +54,17 @@ export function imageOf({ collector, pipes }: RouteSolution, inlets: number): Ro
       ),
     })),
   };
+}
+
+/** Which inlet stands where the image of each is; rows of unequal counts are counted from their other side. */
+function mirroredInlets(of: Inlets): { readonly inletOf: (k: number) => number; readonly turned: boolean } {
+  const places = Array.from({ length: of.n }, (_, k) => inletPlace(of, k));
+  const at = (u: number, v: number): number =>
+    places.findIndex(([x, y]) => Math.hypot(x - u, y - v) < 1e-6 * (1 + of.ringRadius));
+  const across = places.map(([u, v]) => at(u, -v));
+  const turned = across.includes(-1);
+  const inlets = turned ? places.map(([u, v]) => at(-u, v)) : across;
+  return { inletOf: (k) => inlets[k]!, turned };
 }
 
 /**

@@ -308,7 +308,7 @@ export class Rig extends Rows {
     this.enterRow(r, 0);
   }
 
-  /** The collector's body, as balls along its axis, held off what says so.  [RT-22] */
+  /** The collector's body, as balls along its axis, held off what says so.  [RT-23] */
   private weighBodyRoom(): void {
     const { site, origin, axis, poseRow } = this;
     if (site.problem.collector.mode !== 'free') return;
