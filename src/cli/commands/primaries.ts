@@ -3,8 +3,8 @@ import { join, parse } from 'node:path';
 import { type Command, Option } from 'commander';
 import type { BankName } from '../../car/check-exhaust.ts';
 import {
-  type Banks,
   askedMore,
+  type Banks,
   EXHAUST_CAUTION,
   type FindingStands,
   type Holdable,
@@ -111,83 +111,83 @@ async function answer(file: string, options: Options): Promise<void> {
 }
 
 async function tellBank(found: Found, options: OneBank, seconds: number, seed: number): Promise<Telling> {
-    const { bank } = options;
-    const { car } = found;
-    const begun = await (options.from === undefined
-      ? lookedFor(found, options, seconds, seed)
-      : begunFrom(found, options, options.from));
-    const { put, stands } = begun;
-    const hand =
-      isHandAsked(options) && begun.hand !== undefined
-        ? await handDone(begun.hand, options, seed, seconds)
-        : undefined;
-    const solution = begun.hand?.solution;
-    const set = hand?.told.set ?? begun.set;
-    const { ranked } = begun;
-    if (solution !== undefined && hand?.refusal === undefined && options.solution !== undefined) {
-      const written = ranked.length > 1 ? ranked.map((each) => each.solution) : [solution];
-      for (const [k, each] of written.entries()) {
-        const path = k === 0 ? options.solution : numbered(options.solution, k + 1);
-        await writeWhole(path, writePrimaries(each));
-        complain(`${path}: the set of ${each.pipes.length} primaries.`);
-      }
+  const { bank } = options;
+  const { car } = found;
+  const begun = await (options.from === undefined
+    ? lookedFor(found, options, seconds, seed)
+    : begunFrom(found, options, options.from));
+  const { put, stands } = begun;
+  const hand =
+    isHandAsked(options) && begun.hand !== undefined
+      ? await handDone(begun.hand, options, seed, seconds)
+      : undefined;
+  const solution = begun.hand?.solution;
+  const set = hand?.told.set ?? begun.set;
+  const { ranked } = begun;
+  if (solution !== undefined && hand?.refusal === undefined && options.solution !== undefined) {
+    const written = ranked.length > 1 ? ranked.map((each) => each.solution) : [solution];
+    for (const [k, each] of written.entries()) {
+      const path = k === 0 ? options.solution : numbered(options.solution, k + 1);
+      await writeWhole(path, writePrimaries(each));
+      complain(`${path}: the set of ${each.pipes.length} primaries.`);
     }
-    const inCar =
-      solution === undefined ? undefined : primariesInCar(car, bank, put.scans, solution, begun.kinds);
-    const notes = [
-      ...put.notes,
-      ...(set !== undefined && stands !== 'done'
-        ? ['The looking was ended before its end: longer may give more room.']
-        : []),
-    ];
-    const cautions = [EXHAUST_CAUTION, STANDING_CAUTION];
-    const { causes, nearest } = begun;
-    return {
-      json: {
-        ...header('primaries'),
-        car: carOut(car, found.file),
-        bank,
-        seed,
-        reached: set !== undefined && hand?.refusal === undefined,
-        stands,
-        causes: [...causes],
-        ...(nearest === undefined || set !== undefined ? {} : { nearest }),
-        ...(set === undefined ? {} : { set: setOut(set) }),
-        ...(ranked.length < 2 ? {} : { sets: ranked.map(({ set: _, solution: __, ...each }) => each) }),
-        ...(begun.would === undefined
-          ? {}
-          : { wouldDo: begun.would.eased.map(({ solution: _, ...each }) => each) }),
-        ...(hand === undefined ? {} : { byHand: handOut(hand) }),
-        ...(inCar === undefined
-          ? {}
-          : {
-              holds: holdsTold(inCar, options.units).map(({ kind, asked, holds, words }) => ({
-                kind,
-                asked,
-                holds,
-                words,
-              })),
-              inCar: inCarOut(inCar),
-            }),
-        notes,
-        cautions,
-      },
-      lines: () => [
-        ...headLines(car, `primaries of the ${bank} bank`),
-        '',
-        ...(ranked.length < 2 ? [] : [...rankedLines(ranked, options.units), '', 'The first of them:']),
-        ...setLines(set!, options.units),
-        ...(hand === undefined ? [] : ['', ...handLines(hand, options.units)]),
-        '',
-        ...inCarLines(inCar!, {
-          side: bank,
-          speech: options.units,
-          more: begun.holding === undefined ? undefined : askedMore(begun.holding, options.units),
-        }),
-        ...tailLines(notes, cautions),
-      ],
-      refusal: set === undefined ? begun.refusal : hand?.refusal,
-    };
+  }
+  const inCar =
+    solution === undefined ? undefined : primariesInCar(car, bank, put.scans, solution, begun.kinds);
+  const notes = [
+    ...put.notes,
+    ...(set !== undefined && stands !== 'done'
+      ? ['The looking was ended before its end: longer may give more room.']
+      : []),
+  ];
+  const cautions = [EXHAUST_CAUTION, STANDING_CAUTION];
+  const { causes, nearest } = begun;
+  return {
+    json: {
+      ...header('primaries'),
+      car: carOut(car, found.file),
+      bank,
+      seed,
+      reached: set !== undefined && hand?.refusal === undefined,
+      stands,
+      causes: [...causes],
+      ...(nearest === undefined || set !== undefined ? {} : { nearest }),
+      ...(set === undefined ? {} : { set: setOut(set) }),
+      ...(ranked.length < 2 ? {} : { sets: ranked.map(({ set: _, solution: __, ...each }) => each) }),
+      ...(begun.would === undefined
+        ? {}
+        : { wouldDo: begun.would.eased.map(({ solution: _, ...each }) => each) }),
+      ...(hand === undefined ? {} : { byHand: handOut(hand) }),
+      ...(inCar === undefined
+        ? {}
+        : {
+            holds: holdsTold(inCar, options.units).map(({ kind, asked, holds, words }) => ({
+              kind,
+              asked,
+              holds,
+              words,
+            })),
+            inCar: inCarOut(inCar),
+          }),
+      notes,
+      cautions,
+    },
+    lines: () => [
+      ...headLines(car, `primaries of the ${bank} bank`),
+      '',
+      ...(ranked.length < 2 ? [] : [...rankedLines(ranked, options.units), '', 'The first of them:']),
+      ...setLines(set!, options.units),
+      ...(hand === undefined ? [] : ['', ...handLines(hand, options.units)]),
+      '',
+      ...inCarLines(inCar!, {
+        side: bank,
+        speech: options.units,
+        more: begun.holding === undefined ? undefined : askedMore(begun.holding, options.units),
+      }),
+      ...tailLines(notes, cautions),
+    ],
+    refusal: set === undefined ? begun.refusal : hand?.refusal,
+  };
 }
 
 type OneBank = Options & BankOptions;
