@@ -3,11 +3,18 @@
  * first answer and to the last (grid and tests of what cannot be included), bends a pipe, refusals.
  *
  *   node --import tsx bench/route.ts [natural] [planted] [impossible] [--seeds 10] [--seconds 10] [--threads 1]
+ *   node --max-old-space-size=6000 --import tsx bench/route.ts heavy
+ *
+ * `heavy` takes one natural problem with its shell split into two million triangles, and tells reading, grid and
+ * first answer apart. `--first 1` is the first seed.
  */
 import { performance } from 'node:perf_hooks';
 import { searched } from '../src/cli/threads/search.ts';
+import { PrimariesRun } from '../src/gaspath/primaries.ts';
+import { readRouteProblem } from '../src/gaspath/route/exchange.ts';
 import type { RouteProblem, RouteSolution } from '../src/gaspath/route/problem.ts';
-import { IMPOSSIBLE, made, natural, planted, readMade } from './route/make.ts';
+import { siteOf } from '../src/gaspath/route/site.ts';
+import { finely, IMPOSSIBLE, made, natural, planted, readMade } from './route/make.ts';
 
 const words = process.argv.slice(2);
 const given = (name: string, usual: number): number => {
@@ -17,7 +24,8 @@ const given = (name: string, usual: number): number => {
 const seeds = given('--seeds', 10);
 const seconds = given('--seconds', 10);
 const threads = given('--threads', 1);
-const kinds = ['natural', 'planted', 'impossible'].filter((each) => words.includes(each));
+const start = given('--first', 1);
+const kinds = ['natural', 'planted', 'impossible', 'heavy'].filter((each) => words.includes(each));
 const wanted = kinds.length === 0 ? ['natural', 'planted', 'impossible'] : kinds;
 const each = words.includes('--each');
 
@@ -104,7 +112,7 @@ if (wanted.includes('natural')) {
   const all: Seen[] = [];
   for (let level = 1; level <= 6; level++) {
     const seen: Seen[] = [];
-    for (let k = 1; k <= seeds; k++) seen.push(await tried(readMade(natural(level, k))));
+    for (let k = 0; k < seeds; k++) seen.push(await tried(readMade(natural(level, start + k))));
     tell(`natural, level ${level}`, seen);
     all.push(...seen);
   }
@@ -115,7 +123,7 @@ if (wanted.includes('planted')) {
   for (const spare of [2, 1, 0.5]) {
     const seen: Seen[] = [];
     for (let k = 0; k < seeds; k++) {
-      const json = natural(3 + (k % 4), 100 + k);
+      const json = natural(3 + (k % 4), 99 + start + k);
       const { solution } = await tried(readMade(json), 1);
       if (solution === undefined) continue;
       seen.push(await tried(readMade(planted(json, solution, spare, k % 2 === 1)), 2));
@@ -130,7 +138,7 @@ if (wanted.includes('impossible')) {
   for (const why of IMPOSSIBLE) {
     const seen: Seen[] = [];
     for (let k = 0; k < Math.ceil(seeds / 2); k++)
-      seen.push(await tried(readMade(made(why, 1 + (k % 6), 50 + k))));
+      seen.push(await tried(readMade(made(why, 1 + (k % 6), 49 + start + k))));
     console.log(
       `impossible, ${why}: ${seen.filter(({ ending }) => ending === 'impossible').length} of ${seen.length} refused, slowest ${Math.max(...seen.map(({ total }) => total)).toFixed(2)} s; ${seen[0]!.says}`,
     );
@@ -138,5 +146,23 @@ if (wanted.includes('impossible')) {
   }
   console.log(
     `impossible, all: ${all.filter(({ ending }) => ending === 'impossible').length} of ${all.length} refused`,
+  );
+}
+if (wanted.includes('heavy')) {
+  const text = JSON.stringify(finely(natural(2, start), 2_000_000));
+  const began = performance.now();
+  const read = readRouteProblem(JSON.parse(text));
+  if (!read.ok) throw new Error(read.problems[0]?.message);
+  const readAt = performance.now();
+  const site = siteOf(read.problem);
+  const readyAt = performance.now();
+  const run = new PrimariesRun(read.problem, 1, { site });
+  while (run.solution === undefined && performance.now() - readyAt < 1000 * seconds) run.advance();
+  const found = run.solution === undefined ? 'no answer' : 'first answer, checked,';
+  const told = [readAt - began, readyAt - readAt, performance.now() - readyAt].map((ms) =>
+    (ms / 1000).toFixed(1),
+  );
+  console.log(
+    `heavy, ${read.problem.shell.triangles.length / 3} triangles: reading ${told[0]} s, tree and grid ${told[1]} s, ${found} after ${told[2]} s more`,
   );
 }

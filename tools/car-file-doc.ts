@@ -236,6 +236,8 @@ const TABLES: Readonly<Record<string, () => string>> = {
   exhaustBank: () => keys(at('exhaust', 'left')),
   exhaustPort: () => keys(at('exhaust', 'left', 'ports', '[]')),
   exhaustCollector: () => keys(at('exhaust', 'left', 'collector')),
+  exhaustCollectors: () => keys(at('exhaust', 'left', 'collectors', '[]')),
+  exhaustSecondaries: () => keys(at('exhaust', 'left', 'secondaries')),
   collectorFree: () => keys(at('exhaust', 'left', 'collector', 'free')),
   collectorRows: () => keys(at('exhaust', 'left', 'collector', 'rows')),
   exhaustRack: () => keys(at('exhaust', 'rack')),

@@ -232,6 +232,37 @@ function drawnIn(of: Json, solution: RouteSolution, spare: number, out: number, 
   };
 }
 
+/**
+ * The problem with every triangle of its shell split until there are so many, each of its corners a tenth of a
+ * millimetre or less off its place, as a scan has them. Triangles share no corners.
+ */
+export function finely(of: Json, least: number): Json {
+  const rough = of.shell as { readonly vertices: Vec3[]; readonly triangles: Vec3[] };
+  const parts = Math.ceil(Math.sqrt(least / rough.triangles.length));
+  const c = new Chance(7);
+  const vertices: Vec3[] = [];
+  const triangles: Vec3[] = [];
+  for (const corners of rough.triangles) {
+    const [a, b, d] = corners.map((each) => rough.vertices[each]!) as [Vec3, Vec3, Vec3];
+    const first = vertices.length;
+    // row i has parts + 1 - i points
+    const at = (i: number, j: number): number => first + i * (parts + 1) - (i * (i - 1)) / 2 + j;
+    for (let i = 0; i <= parts; i++)
+      for (let j = 0; j <= parts - i; j++) {
+        const point = add(add(scale(a, (parts - i - j) / parts), scale(b, i / parts)), scale(d, j / parts));
+        vertices.push([
+          point[0] + c.between(-0.1, 0.1),
+          point[1] + c.between(-0.1, 0.1),
+          point[2] + c.between(-0.1, 0.1),
+        ]);
+        if (i + j === parts) continue;
+        triangles.push([at(i, j), at(i + 1, j), at(i, j + 1)]);
+        if (i + j < parts - 1) triangles.push([at(i + 1, j), at(i + 1, j + 1), at(i, j + 1)]);
+      }
+  }
+  return { ...of, id: `${of.id}-finely`, shell: { vertices, triangles } };
+}
+
 export const IMPOSSIBLE = ['short', 'bend', 'stub', 'wall', 'ring', 'box', 'chord'] as const;
 export type Why = (typeof IMPOSSIBLE)[number];
 

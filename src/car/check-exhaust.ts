@@ -5,6 +5,7 @@
 import { tubeMaterial, tubeMaterialsLike } from '../materials/tube-material.ts';
 import { distance, length, sub, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
+import { checkCollectors } from './check-collectors.ts';
 import { checkSteps } from './check-steps.ts';
 import { checkStuds } from './check-studs.ts';
 import type { RawCar } from './form/car.ts';
@@ -32,6 +33,15 @@ export function checkExhaust({ exhaust }: Placed<RawCar>): readonly Problem[] {
       banks.map(([, bank]) => bank),
     ),
     ...banks.flatMap(([side, bank]) => checkBank(side, bank, exhaust)),
+    ...banks.flatMap(([side, bank]) => checkCollectors(side, bank, exhaust)),
+    ...banks.flatMap(([side, { secondaries }]) =>
+      secondaries === undefined
+        ? []
+        : [
+            ...checkTube(secondaries, `${side}.secondaries.`),
+            ...checkRack(secondaries, `${side}.secondaries.`),
+          ],
+    ),
     ...checkKeepOuts(exhaust),
     ...checkRack(exhaust),
     ...checkStuds(exhaust),
@@ -46,13 +56,14 @@ const tell = (code: string, path: string, message: string, remedy: string): Prob
   weight: 'error',
 });
 
-function checkTube({ tube, bends }: ExhaustForm): Problem[] {
+/** @param under  where tube and bends stand in the exhaust */
+function checkTube({ tube, bends }: Pick<ExhaustForm, 'tube' | 'bends'>, under = ''): Problem[] {
   const problems: Problem[] = [];
   if (tubeMaterial(tube.material) === undefined) {
     problems.push(
       tell(
         'exhaust/material',
-        'tube.material',
+        `${under}tube.material`,
         `There is no tube "${tube.material}" in the table.`,
         `Nearest: ${tubeMaterialsLike(tube.material).join(', ')}.`,
       ),
@@ -62,7 +73,7 @@ function checkTube({ tube, bends }: ExhaustForm): Problem[] {
     problems.push(
       tell(
         'exhaust/wall',
-        'tube.wall',
+        `${under}tube.wall`,
         `A wall of ${mm(tube.wall.value)} leaves little of a tube of ${mm(tube.outside.value)}.`,
         'Measure the wall at a clean cut end.',
       ),
@@ -73,7 +84,7 @@ function checkTube({ tube, bends }: ExhaustForm): Problem[] {
     problems.push(
       tell(
         'exhaust/bend-too-tight',
-        `bends.radii.${k}`,
+        `${under}bends.radii.${k}`,
         `A bend of centreline radius ${mm(radius)} in a tube of ${mm(tube.outside.value)} folds into itself.`,
         'The radius counts to the middle of the tube, not to its inside.',
       ),
@@ -149,7 +160,7 @@ function checkFiring({ firing }: ExhaustForm, banks: readonly BankForm[]): Probl
 
 function checkBank(side: BankName, bank: BankForm, { tube }: ExhaustForm): Problem[] {
   const problems: Problem[] = [];
-  const { ports, cylinders, collector } = bank;
+  const { ports, cylinders } = bank;
   if (ports.length !== cylinders.length) {
     problems.push(
       tell(
@@ -194,81 +205,24 @@ function checkBank(side: BankName, bank: BankForm, { tube }: ExhaustForm): Probl
       );
     });
   });
-  if (distance(collector.mouth.value, collector.downstream.value) < LEAST_REACH) {
-    problems.push(
-      tell(
-        'exhaust/collector-direction',
-        `${side}.collector.downstream`,
-        `The two points of the ${side} collector's axis are ${mm(distance(collector.mouth.value, collector.downstream.value))} apart.`,
-        'Take the second farther down the tail pipe.',
-      ),
-    );
-  }
-  // the collector takes the last of the tubes
-  const last = tube.steps?.at(-1)?.outside ?? tube.outside;
-  problems.push(...checkRows(side, bank, last.value));
-  const ring = collector.ring?.value;
-  const least = last.value / 2 / Math.sin(Math.PI / ports.length);
-  if (ring !== undefined && ring < least * (1 - 1e-6)) {
-    problems.push(
-      tell(
-        'exhaust/ring-small',
-        `${side}.collector.ring`,
-        `On a ring of radius ${mm(ring)} ${ports.length} tubes of ${mm(last.value)} cut into one another.`,
-        `They touch at ${mm(least)}.`,
-      ),
-    );
-  }
   return problems;
 }
 
-function checkRows(side: BankName, { ports, collector }: BankForm, outside: number): Problem[] {
-  const { rows, ring } = collector;
-  if (rows === undefined) return [];
-  const at = `${side}.collector.rows`;
-  const sum = rows.counts.reduce((a, b) => a + b, 0);
-  return [
-    ...(ring === undefined
-      ? []
-      : [
-          tell(
-            'exhaust/rows-and-ring',
-            at,
-            `The ${side} collector has rows of inlets and the radius of a ring.`,
-            'Keep the one that it has.',
-          ),
-        ]),
-    ...(sum >= ports.length
-      ? []
-      : [
-          tell(
-            'exhaust/rows-count',
-            `${at}.counts`,
-            `The rows of the ${side} collector hold ${sum} inlets for ${ports.length} ports.`,
-            'Each pipe needs one.',
-          ),
-        ]),
-    ...(rows.pitch.value >= outside * (1 - 1e-6)
-      ? []
-      : [
-          tell(
-            'exhaust/rows-near',
-            `${at}.pitch`,
-            `At a pitch of ${mm(rows.pitch.value)} tubes of ${mm(outside)} cut into one another.`,
-            'Middle to middle is wanted.',
-          ),
-        ]),
-  ];
-}
-
 /** Stock is told apart by its name alone. */
-function checkRack({ rack }: ExhaustForm): Problem[] {
+function checkRack({ rack }: Pick<ExhaustForm, 'rack'>, under = ''): Problem[] {
   const seen = new Set<string>();
   return [...(rack?.bends ?? []), ...(rack?.tubes ?? [])].flatMap(({ name }) => {
     const twice = seen.has(name);
     seen.add(name);
     return twice
-      ? [tell('exhaust/rack-twice', 'rack', `"${name}" lies on the rack twice.`, 'Give each its own name.')]
+      ? [
+          tell(
+            'exhaust/rack-twice',
+            `${under}rack`,
+            `"${name}" lies on the rack twice.`,
+            'Give each its own name.',
+          ),
+        ]
       : [];
   });
 }

@@ -124,9 +124,27 @@ export function expandMirrored(car: Plain): Mirrored {
         ]),
       );
     };
-    result[end] = { ...axle, ...('right' in axle ? { right: walk(axle.right, axle.left, []) } : {}) };
+    const right = walk(axle.right, axle.left, []);
+    result[end] = { ...axle, ...('right' in axle ? { right: ownCylinders(right, axle.left, taken) } : {}) };
   }
   return { car: result, taken, empty };
+}
+
+/** Collectors taken from the left are those of the cylinders in the same places on the right. */
+function ownCylinders(right: Plain, left: Plain, taken: Mirrored['taken']): Plain {
+  const isTaken = taken.some(({ path }) => path.length === 3 && path[2] === 'collectors');
+  if (!isTaken || !isMapping(right) || !isMapping(left)) return right;
+  const [to, from] = [right.cylinders, left.cylinders];
+  const { collectors } = right;
+  if (!Array.isArray(to) || !Array.isArray(from) || !Array.isArray(collectors)) return right;
+  return {
+    ...right,
+    collectors: collectors.map((each: Plain) =>
+      isMapping(each) && Array.isArray(each.cylinders)
+        ? { ...each, cylinders: each.cylinders.map((one: Plain) => to[from.indexOf(one)] ?? one) }
+        : each,
+    ),
+  };
 }
 
 /** A bar preset for the left side, taken for the right, is its mirror image: preset for the right. */

@@ -172,26 +172,34 @@ export function foundPrimaries(
         return { strand: answers[at]!.strand, number: at + 1, ...weighed };
       });
     },
-    // ports are counted from one there; here a pipe has its cylinder's number
-    causes: causes.map(({ says }) =>
-      says.replace(
-        /\b(?:Pipe of port|Port|port) (\d+)/g,
-        (_, port: string) => `Cylinder ${cylinders[Number(port) - 1]}`,
-      ),
-    ),
-    nearest: () => {
-      const { nearest } = strands;
-      if (nearest === undefined) return undefined;
-      const other = cylinders[nearest.other];
-      const against = other === undefined ? nearest.what : `${nearest.what}, with cylinder ${other}`;
-      return `Cylinder ${cylinders[nearest.pipe]}: ${against}, ${nearest.by.toFixed(1)} mm amiss.`;
-    },
+    causes: causeWords(put, causes),
+    nearest: () => (strands.nearest === undefined ? undefined : missOf(put, strands.nearest)),
     starts: () => strands.starts,
     byHand: (before) => {
       const is = solution();
       return is === undefined ? undefined : new PrimariesByHand(put, is, before, site ?? siteOf(problem));
     },
   };
+}
+
+/** Ports are counted from one there; here a pipe has its cylinder's number. */
+export const causeWords = (
+  { cylinders }: Pick<Put, 'cylinders'>,
+  causes: readonly Cause[],
+): readonly string[] =>
+  causes.map(({ says }) =>
+    says.replace(
+      /\b(?:Pipe of port|Port|port) (\d+)/g,
+      (_, port: string) => `Cylinder ${cylinders[Number(port) - 1]}`,
+    ),
+  );
+
+/** What came nearest, in words. */
+export function missOf({ cylinders }: Pick<Put, 'cylinders'>, nearest: Miss): string {
+  const other = cylinders[nearest.other];
+  const against = other === undefined ? nearest.what : `${nearest.what}, with cylinder ${other}`;
+  const whose = nearest.pipe < 0 ? 'Collector' : `Cylinder ${cylinders[nearest.pipe]}`;
+  return `${whose}: ${against}, ${nearest.by.toFixed(1)} mm amiss.`;
 }
 
 const canBeBent = ({ pipes }: RouteSolution): boolean =>

@@ -47,6 +47,7 @@ export { EASED, type EasedPrimaries, type EasingPrimaries, easePrimaries } from 
 export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
 export * from './figure.ts';
 export { findHeld, findSets, type SavedHeld } from './find-held.ts';
+export { type FindingParts, findParts, type PartsStand, type SavedParts } from './find-parts.ts';
 export {
   type FindingPrimaries,
   type FindingStands,
@@ -109,7 +110,13 @@ export {
 } from './loads.ts';
 export * from './logged.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
+export { type MirroredBank, mirroredBank, onImage, type PortMisfit, portMisfits } from './mirrored-bank.ts';
 export { openCar } from './open-car.ts';
+export { partInCar } from './part-in-car.ts';
+export { partWords } from './part-words.ts';
+export { type FiledPart, isPartsFile, readParts, writeParts } from './parts-file.ts';
+export { type CarPart, partNamed, partsOf, SECONDARIES } from './parts-of-car.ts';
+export { type Banks, type PartPut, type PartsPut, partsProblem, sidesOf } from './parts-put.ts';
 export {
   type BendGrip,
   type HandAsk,
@@ -138,6 +145,7 @@ export {
   primariesMade,
 } from './primaries-made.ts';
 export type { NutRoom, NutsReached, PrimariesNuts } from './primaries-nuts.ts';
+export { type PartSet, partSets } from './primaries-parts.ts';
 export { type ProblemPut, primariesProblem, type ScanInCar } from './primaries-problem.ts';
 export type { PrimariesRemoval } from './primaries-removal.ts';
 export { type PrimariesScene, primariesScene } from './primaries-scene.ts';

@@ -91,22 +91,20 @@ export function heatOf({ hot, tube }: ExhaustForm): {
 /** Whether a gap is what is asked of it hot. */
 export const isKeptHot = ({ hot, asked }: HotGap): boolean => hot === undefined || hot >= asked - HELD;
 
-export function primariesHot(
-  car: Car,
-  side: BankName,
-  put: { readonly problem: RouteProblem; readonly cylinders: readonly number[] },
-  {
-    set,
-    solution,
-  }: { readonly set: Pick<PrimariesSet, 'pipes' | 'collector'>; readonly solution: RouteSolution },
-): PrimariesHot {
+/** Other parts as solids, cold and hot; they ride with the engine. */
+export interface BesideHot {
+  readonly cold: readonly Solid[];
+  readonly hot: readonly Solid[];
+}
+
+/** How a set lies when hot, without a look at what is about it. */
+export function grownSet(car: Car, side: BankName, set: Pick<PrimariesSet, 'pipes' | 'collector'>) {
   const exhaust = car.form.exhaust!;
   const { hot } = exhaust;
   const material = tubeMaterial(exhaust.tube.material)!;
   const { pipe, cold, heat } = heatOf(exhaust);
-  const held = hot?.collector === 'the engine' ? 'to the engine' : 'by its pipes';
-  const joins = exhaust[side]!.collector.joins ?? 'welded';
-  const { problem, cylinders } = put;
+  const held: PrimariesHot['held'] = hot?.collector === 'the engine' ? 'to the engine' : 'by its pipes';
+  const joins = exhaust[side]!.collector!.joins ?? 'welded';
   const grown = hotSet({
     pipes: set.pipes.map((each) => each.pipe),
     heat,
@@ -115,9 +113,28 @@ export function primariesHot(
     joins,
     held,
   });
-  const k = 1 + heat.expansion * heat.hotter;
+  return { material, pipe, cold, heat, held, joins, grown, wider: 1 + heat.expansion * heat.hotter };
+}
+
+export function primariesHot(
+  car: Car,
+  side: BankName,
+  put: { readonly problem: RouteProblem; readonly cylinders: readonly number[] },
+  {
+    set,
+    solution,
+  }: { readonly set: Pick<PrimariesSet, 'pipes' | 'collector'>; readonly solution: RouteSolution },
+  beside: BesideHot = { cold: [], hot: [] },
+): PrimariesHot {
+  const exhaust = car.form.exhaust!;
+  const { hot } = exhaust;
+  const { cylinders } = put;
+  const { material, pipe, cold, heat, held, joins, grown, wider: k } = grownSet(car, side, set);
+  const alone = put.problem;
+  const problem = { ...alone, solids: [...alone.solids, ...beside.cold] };
   const hotProblem: RouteProblem = {
     ...problem,
+    solids: [...alone.solids, ...beside.hot],
     tube: grownTube(problem.tube, k),
     clearance: {
       ...problem.clearance,
@@ -143,11 +160,12 @@ export function primariesHot(
       .filter((each) => each.carriesFlange === true || each.onEngine === true)
       .map(({ name }) => name),
   );
+  for (const { name } of beside.hot) if (name !== undefined) riding.add(name);
   const hotPlaces = [
     ...nearPlaces(hotProblem, pose, laid),
     ...corners.flatMap((by) => movedPlaces(hotProblem, pose, laid, riding, by)),
   ];
-  const gaps = beside(
+  const gaps = sideBySide(
     nearPlaces(problem, solution.collector, laidOut(solution)),
     hotPlaces,
     { cold: problem.clearance, hot: hotProblem.clearance },
@@ -212,7 +230,7 @@ const hotPipe = (
   ...(joins === 'slip' ? { slides } : {}),
 });
 
-function hotPose({ origin, axis, ref }: Pose, shift: Vec3, turn: Vec3): Pose {
+export function hotPose({ origin, axis, ref }: Pose, shift: Vec3, turn: Vec3): Pose {
   const angle = length(turn);
   const about = (v: Vec3): Vec3 => (angle < 1e-12 ? v : turned(v, unit(turn), angle));
   return { origin: add(origin, scale(shift, MM)), axis: about(axis), ref: about(ref) };
@@ -257,7 +275,7 @@ const movedPath = (path: Walked, by: Vec3): Walked => ({
 });
 
 /** Gaps of the same pair beside each other, the least of each. */
-function beside(
+function sideBySide(
   cold: readonly NearPlace[],
   hot: readonly NearPlace[],
   asked: { readonly cold: Clearance; readonly hot: Clearance },

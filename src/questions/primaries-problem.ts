@@ -48,19 +48,27 @@ const USUAL = {
   weldGap: 1,
 } as const;
 
+/** A secondary has left its collector behind when it is so many times as far along as it must then be off. */
+const LEAVING = 1.5;
+
 /** How far beyond ports and collector a pipe may wander, mm. */
 const ROOM = 450;
 
 const no = (message: string): ProblemPut => ({ reached: false, message });
 
+type CollectorForm = NonNullable<BankForm['collector']>;
+
 /** `work`: as the car stands on its stands, links at rest, without what the file says comes off. */
 export type CarStands = 'runs' | 'work';
+
+/** @param outlets  of collectors at which the pipes begin, mm, where they do not begin at the ports of the bank */
 
 export function primariesProblem(
   car: Car,
   side: BankName,
   allScans: readonly ScanInCar[],
   stands: CarStands = 'runs',
+  outlets?: readonly Port[],
 ): ProblemPut {
   const { exhaust } = car.form;
   if (exhaust === undefined) {
@@ -68,6 +76,9 @@ export function primariesProblem(
   }
   const bank = exhaust[side];
   if (bank === undefined) return no(`The car file tells no ${side} bank under exhaust.`);
+  if (bank.collector === undefined) {
+    return no(`The ${side} bank has several collectors: each is a part of its own.`);
+  }
   const on = (each: { readonly comesOff?: boolean | undefined } | undefined): boolean =>
     stands === 'runs' || each?.comesOff !== true;
   const scans = allScans.filter(({ name }) => on(exhaust.scans?.[name]));
@@ -77,19 +88,22 @@ export function primariesProblem(
     return no('Port, flange and collector together are longer than the length that the builder gives.');
   }
   const od = numbers.of(exhaust.tube.outside) * MM;
-  const ports = bank.ports.map(({ at, outward }): Port => {
-    const p = numbers.point(at);
-    return { p: inMm(p), d: unit(sub(numbers.point(outward), p)) };
-  });
+  const ports =
+    outlets ??
+    bank.ports.map(({ at, outward }): Port => {
+      const p = numbers.point(at);
+      return { p: inMm(p), d: unit(sub(numbers.point(outward), p)) };
+    });
   const { clearances: gaps, bends } = exhaust;
   const atCollector = (gaps.atCollector ?? USUAL.weldGap / MM) * MM;
   const steps = stepsOf(exhaust, numbers);
   const atMouth = steps.at(-1)?.od ?? od;
-  const collector = collectorOf(bank, ports.length, atMouth, atCollector, numbers);
+  const collector = collectorOf(bank.collector, ports.length, atMouth, atCollector, numbers);
   const notes: string[] = [];
   const bounds = boundsOf(ports, collector);
   const solids = [
-    ...keepOuts((exhaust.keepOuts ?? []).filter(on), numbers),
+    // a pipe that does not begin at the head is clear of it all along
+    ...keepOuts((exhaust.keepOuts ?? []).filter(on), numbers, outlets === undefined),
     ...suspension(car, exhaust, side, stands === 'runs' ? PLACES : 1).filter((each) =>
       isWithin(each, bounds, gaps.solids * MM + Math.max(od, atMouth)),
     ),
@@ -137,7 +151,12 @@ export function primariesProblem(
         self: gaps.pipes * MM,
         collectorZone: gaps.collectorZone === undefined ? USUAL.collectorZone : gaps.collectorZone * MM,
         pipeInZone: atCollector,
-        flangeZone: gaps.flangeZone === undefined ? USUAL.flangeZone : gaps.flangeZone * MM,
+        flangeZone:
+          outlets !== undefined
+            ? LEAVING * (od / 2 + gaps.solids * MM)
+            : gaps.flangeZone === undefined
+              ? USUAL.flangeZone
+              : gaps.flangeZone * MM,
       },
       bounds,
     },
@@ -146,7 +165,7 @@ export function primariesProblem(
 
 /** In a row nothing goes round: any order will do. */
 function orderOf({ firing, order }: ExhaustForm, { cylinders, collector }: BankForm): RouteProblem['order'] {
-  if (collector.rows !== undefined) return { mode: 'free' };
+  if (collector?.rows !== undefined) return { mode: 'free' };
   return {
     mode: 'rotation',
     firing: firing.map((each) => cylinders.indexOf(each)).filter((port) => port >= 0),
@@ -156,8 +175,13 @@ function orderOf({ firing, order }: ExhaustForm, { cylinders, collector }: BankF
   };
 }
 
-function inletsOf({ collector }: BankForm, pipes: number, od: number, gap: number, numbers: Numbers): Inlets {
-  const { rows, ring } = collector;
+function inletsOf(
+  { rows, ring }: CollectorForm,
+  pipes: number,
+  od: number,
+  gap: number,
+  numbers: Numbers,
+): Inlets {
   if (rows !== undefined) {
     const pitch = numbers.of(rows.pitch) * MM;
     const n = rows.counts.reduce((a, b) => a + b, 0);
@@ -182,14 +206,13 @@ const stepsOf = ({ tube }: ExhaustForm, numbers: Numbers): readonly RouteStep[] 
   });
 
 function collectorOf(
-  bank: BankForm,
+  collector: CollectorForm,
   pipes: number,
   od: number,
   gap: number,
   numbers: Numbers,
 ): RouteProblem['collector'] {
-  const { collector } = bank;
-  const inlets = inletsOf(bank, pipes, od, gap, numbers);
+  const inlets = inletsOf(collector, pipes, od, gap, numbers);
   const mouth = numbers.point(collector.mouth);
   const axis = unit(sub(numbers.point(collector.downstream), mouth));
   const { free } = collector;
@@ -222,10 +245,10 @@ function inletWay(axis: Vec3, clock: number): Vec3 {
   return add(scale(square, Math.cos(clock)), scale(across, Math.sin(clock)));
 }
 
-function keepOuts(given: NonNullable<ExhaustForm['keepOuts']>, numbers: Numbers): Solid[] {
+function keepOuts(given: NonNullable<ExhaustForm['keepOuts']>, numbers: Numbers, flanged: boolean): Solid[] {
   return given.map(({ name, form, from, to, across, carriesFlange }): Solid => {
     const [a, b] = [inMm(numbers.point(from)), inMm(numbers.point(to))];
-    const exempt = carriesFlange === true ? ({ flangeExempt: true } as const) : {};
+    const exempt = flanged && carriesFlange === true ? ({ flangeExempt: true } as const) : {};
     if (form === 'box') {
       const half: Vec3 = [Math.abs(b[0] - a[0]) / 2, Math.abs(b[1] - a[1]) / 2, Math.abs(b[2] - a[2]) / 2];
       return {

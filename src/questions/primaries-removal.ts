@@ -89,7 +89,7 @@ export function primariesRemoval(
     radius: problem.collector.ringRadius + atMouth(problem.tube) / 2 + problem.collectorBody.radiusAdd,
   };
   const drumBalls = ballsOfDrum(origin, axis, drum.long, drum.radius);
-  const { collector } = exhaust[side]!;
+  const collector = exhaust[side]!.collector!;
   const play = Math.min(...flanges.flatMap(({ studs }) => studs.map(({ hole }) => hole - stud.major)));
   if (collector.joins !== 'slip') {
     const way = unit(flanges.map(({ out }) => out).reduce(add));

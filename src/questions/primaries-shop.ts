@@ -56,7 +56,7 @@ export function primariesShop(car: Car, side: BankName, set: PrimariesSet): Prim
   const exhaust = car.form.exhaust!;
   const pipes = set.pipes.map(({ pipe }) => pipe);
   const racked = exhaust.rack !== undefined;
-  const slip = exhaust[side]?.collector.joins === 'slip';
+  const slip = exhaust[side]?.collector?.joins === 'slip';
   const cuts = cutList(pipes, rackOf(exhaust, new Numbers(car.values)), set.target, {
     flange: 'welded',
     collector: slip ? 'slip' : 'welded',
@@ -73,6 +73,9 @@ export function primariesShop(car: Car, side: BankName, set: PrimariesSet): Prim
     // without a rack all is missing from it, and that is said once
     problems: racked ? cuts.problems.map(capital) : [],
     notes: [
+      ...(exhaust[side]?.ports.length === 0
+        ? ['What is called flange of a secondary is where it begins: the outlet of its collector.']
+        : []),
       ...(racked
         ? []
         : [

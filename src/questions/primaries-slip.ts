@@ -46,7 +46,7 @@ const MM = 1000;
 /** Undefined where the bank has no slip joints of which it is known how far the pipes stand in them. */
 export function slipsOf(car: Car, side: BankName, { length }: RouteProblem): Slips | undefined {
   const exhaust = car.form.exhaust!;
-  const { collector } = exhaust[side]!;
+  const collector = exhaust[side]!.collector!;
   if (collector.joins !== 'slip' || collector.engaged === undefined) return undefined;
   const e = new Numbers(car.values).of(collector.engaged);
   const { heat } = heatOf(exhaust);

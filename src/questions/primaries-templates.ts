@@ -28,6 +28,8 @@ export interface TemplatesOfSet {
   readonly notes: readonly string[];
 }
 
+const NONE: TemplatesOfSet = { templates: [], notes: [] };
+
 /** Of printing paper; a wrap lies outside the skin. */
 const PAPER: Metre = 0.0001;
 
@@ -41,8 +43,10 @@ export function primariesTemplates(
   const numbers = new Numbers(car.values);
   // the collector is made of the tube that comes in
   const { od } = set.pipes[0]!.tubes.at(-1)!;
-  const merge = mergeOf(exhaust[side]!, od, numbers);
-  const flange = flangeOf(exhaust, numbers);
+  const bank = exhaust[side]!;
+  const merge = mergeOf(bank.collector!, bank.cylinders.length, od, numbers);
+  // secondaries stand on no head
+  const flange = bank.ports.length === 0 ? NONE : flangeOf(exhaust, numbers);
   return {
     templates: [
       ...cuts.rows.flatMap((row) =>
@@ -89,7 +93,12 @@ export const outletCut = (
   working?: Working,
 ): Metre => squareCut({ D_o: of.outlet, D: of.od, γ: of.lean }, working);
 
-function mergeOf({ collector, ports }: BankForm, od: Metre, numbers: Numbers): TemplatesOfSet {
+function mergeOf(
+  collector: NonNullable<BankForm['collector']>,
+  tubes: number,
+  od: Metre,
+  numbers: Numbers,
+): TemplatesOfSet {
   const { lean } = collector;
   if (collector.rows !== undefined) {
     return { templates: [], notes: ['No merge cut: it is known for inlets on a ring, not in rows.'] };
@@ -104,7 +113,7 @@ function mergeOf({ collector, ports }: BankForm, od: Metre, numbers: Numbers): T
     collector.outlet === undefined
       ? undefined
       : outletCut({ outlet: numbers.of(collector.outlet), od, lean });
-  const of = { tubes: ports.length, od, lean, ...(outlet === undefined ? {} : { outlet }) };
+  const of = { tubes, od, lean, ...(outlet === undefined ? {} : { outlet }) };
   const fault = mergeFault(of);
   if (fault !== undefined) return { templates: [], notes: [`No merge cut: ${fault}.`] };
   return {

@@ -20,6 +20,8 @@ import type { TextMeasure } from './text-measure.ts';
 
 export interface PrimariesSheetMatter {
   readonly side: BankName;
+  /** Of a bank, where it has several. */
+  readonly part?: { readonly title: string; readonly stage: 'primaries' | 'secondaries' };
   readonly set: PrimariesSet;
   readonly shop: PrimariesShop;
   /** What was left out of the problem, such as a bodywork that was not scanned. */
@@ -53,6 +55,7 @@ export function primariesSheet(
   const sheet: Sheet = { of, width, measure, size, speech };
   const small = (words: string): Block[] => paragraph(words, { width, size: SIZE.small }, measure);
   const { set, shop, side } = of;
+  const second = of.part?.stage === 'secondaries';
   const order = set.order.map(({ cylinder, inlet }) => `${cylinder} at ${inlet}`).join(', ');
   const blocks: Block[] = [
     primariesView(set, side, { width, height: VIEW_HEIGHT }),
@@ -60,7 +63,7 @@ export function primariesSheet(
     ...routeTable(sheet),
     gap(1),
     ...small(
-      `Inlets are counted ${set.collector.inRows ? 'row by row' : 'round the ring'}; in firing order the cylinders enter ${order}. All ${size(set.target)} ± ${size(set.within)} from flange to collector inlet along the middle; ${spokenAmount(set.mass, 'kg', 2, speech)} without flanges and welds.`,
+      `Inlets are counted ${set.collector.inRows ? 'row by row' : 'round the ring'}; in firing order ${second ? 'the secondaries' : 'the cylinders'} enter ${order}. All ${size(set.target)} ± ${size(set.within)} from ${second ? 'the outlet of its collector' : 'flange'} to collector inlet along the middle; ${spokenAmount(set.mass, 'kg', 2, speech)} without flanges and welds.`,
     ),
     ...(set.passed === 0 ? [] : small(passedWords(set.passed))),
     ...small(tubeWords(set, size)),
@@ -85,7 +88,8 @@ export function primariesSheet(
       ? []
       : [opening(heading('In the car')), ...inCarBlocks(of.inCar, { side, width, measure, speech })]),
   ];
-  const full = { ...head, title: 'Primaries', of: `${side} bank` };
+  const { title = `${side} bank`, stage = 'primaries' } = of.part ?? {};
+  const full = { ...head, title: stage === 'primaries' ? 'Primaries' : 'Secondaries', of: title };
   return layOut({ head: full, cautions: set.cautions, blocks }, measure);
 }
 
@@ -119,10 +123,11 @@ const ROUTE: readonly Column[] = [
 
 function routeTable({ of, width, measure, size, speech }: Sheet): Block[] {
   const rows = of.set.pipes.map(
-    ({ cylinder, inlet, length, bends, turned, tightest }): Row => ({
+    ({ pipe, inlet, length, bends, turned, tightest }): Row => ({
       height: ROW,
       cells: [
-        String(cylinder),
+        // of a primary that is its cylinder
+        pipe.name,
         String(inlet),
         size(length),
         String(bends),

@@ -375,6 +375,7 @@ test('specs: their chain, their names, their faults', () => {
     'lower studs by stretch',
     'proposal, six studs to the tub',
     'short primaries',
+    'four-two-one',
   ]);
   assert.equal(filed.car.form.front.left.coil!.rate!.value, 196_500);
   assert.equal(run.car.form.front.left.coil!.rate!.value, 172_000);

@@ -131,10 +131,17 @@ test('it uses every key of version 1', { skip: CAR_FILE_VERSION !== 1 && 'the fo
   // a corner is a corner: front left and rear left together have to use every key
   const { front, rear, exhaust, ...rest } = schema.properties!;
   walk({ ...schema, properties: rest }, [file], '');
-  // and a bank a bank
-  const { left, right: _, ...ofBoth } = exhaust!.properties!;
+  // and a bank a bank: the one has a collector, the other several and a last one, and a collector is a collector
+  const { left, right, ...ofBoth } = exhaust!.properties!;
+  assert.deepEqual(Object.keys(left!.properties!), Object.keys(right!.properties!));
   walk({ ...exhaust!, properties: ofBoth }, [file.exhaust], 'exhaust');
-  walk(left!, [file.exhaust!.left, file.exhaust!.right], 'bank');
+  const { collector: _, collectors, secondaries, ...ofBank } = left!.properties!;
+  const { collector: __, ...behind } = secondaries!.properties!;
+  // biome-ignore lint/suspicious/noExplicitAny: what was parsed, held against the schema here
+  const [one, other] = [file.exhaust!.left, file.exhaust!.right] as any[];
+  walk({ ...left!, properties: ofBank }, [one, other], 'bank');
+  walk({ ...secondaries!, properties: behind }, [other.secondaries], 'secondaries');
+  walk(collectors!.items!, [one.collector, ...other.collectors, other.secondaries.collector], 'collector');
   const corner = front!.properties!.left!;
   walk(corner, [file.front!.left, file.rear!.left], 'corner');
   const axle = Object.fromEntries(

@@ -5,18 +5,9 @@
  * Where something is measured it is a reading; what the shop decides (clearances, bends on the rack) has no spread.
  */
 import { z } from 'zod';
-import { amount, choice, point, stated, words, yesNo } from '../field.ts';
-
-const millimetres = (means: string, measure: string, min: number, max: number) =>
-  stated({ means, measure, unit: 'mm', si: 'm', min, max });
-
-const length = (means: string, measure: string, min: number, max: number, usual = 'vernier') =>
-  amount({ means, measure, unit: 'mm', si: 'm', min, max, usual });
-
-const degrees = (means: string, measure: string, min: number, max: number) =>
-  stated({ means, measure, unit: 'deg', si: 'rad', min, max });
-
-const count = (means: string, min: number, max: number) => z.int().min(min).max(max).meta({ title: means });
+import { choice, point, stated, words, yesNo } from '../field.ts';
+import { collector, collectorKeys } from './collector.ts';
+import { count, degrees, length, millimetres } from './pipe-amounts.ts';
 
 /** From where to where the builder counts the length of a primary. */
 export const LENGTH_FROM = ['valve seat', 'port face', 'flange'] as const;
@@ -142,80 +133,6 @@ const port = z.strictObject({
   ),
 });
 
-const rows = z.strictObject({
-  counts: z
-    .array(count('inlets in a row', 1, 6))
-    .min(1)
-    .max(4)
-    .meta({ title: 'inlets in each row, row by row; the first begins at the clock angle' }),
-  pitch: length('middle of an inlet to that of its neighbour, along a row and across', 'Vernier.', 15, 120),
-});
-
-const collector = z.strictObject({
-  rows: rows.meta({ title: 'inlets in rows instead of on a ring; any order is then taken' }).optional(),
-  ring: length(
-    'radius of the circle on which the middles of the inlets stand',
-    'Vernier over two opposite inlets, less a diameter, halved.',
-    10,
-    200,
-  ).optional(),
-  mouth: point(
-    'middle of the ring of inlets',
-    'Where the collector is to stand; the middle of its space if it is free.',
-  ),
-  downstream: point('a second point on the axis of the collector, downstream', 'Towards the tail pipe.'),
-  length: length(
-    'length of the collector body, that pipes must stay clear of',
-    'Rule.',
-    20,
-    800,
-    'steel rule',
-  ).optional(),
-  lean: degrees(
-    'lean of each tube of the collector to its axis, where it is cut from tube',
-    'Decided; steeper is shorter and turns the gas more.',
-    2,
-    45,
-  ).optional(),
-  outlet: length(
-    'outer diameter where the collector is cut square for its outlet',
-    'Vernier.',
-    20,
-    250,
-  ).optional(),
-  joins: choice('how a primary is held in its inlet; left out, welded', ['welded', 'slip']).optional(),
-  engaged: length(
-    'how far a pipe stands in its slip joint, cold',
-    'Mark the pipe at the mouth, draw it, vernier.',
-    5,
-    120,
-  ).optional(),
-  clock: degrees(
-    'turn of the first inlet about the axis, from straight up, right-handed downstream',
-    'Decided; left out, free.',
-    -360,
-    360,
-  ).optional(),
-  free: z
-    .strictObject({
-      along: millimetres('how far its mouth may move along the car, either way', 'Decided.', 0, 600),
-      across: millimetres('how far across the car, either way', 'Decided.', 0, 300),
-      up: millimetres('how far up and down, either way', 'Decided.', 0, 300),
-      tilt: degrees('how far its axis may tilt from that given', 'Decided.', 0, 60),
-    })
-    .optional(),
-});
-
-const bank = z.strictObject({
-  cylinders: z
-    .array(count('number of a cylinder', 1, 24))
-    .min(3)
-    .max(6)
-    .meta({ title: 'cylinders of this bank by number, in the order of the ports from front to rear' }),
-  ports: z.array(port).min(3).max(6),
-  collector,
-});
-
 const price = z.number().min(0).max(1e6).meta({ title: 'price of one, in the money of the shop' }).optional();
 
 const rack = z.strictObject({
@@ -260,6 +177,58 @@ const rack = z.strictObject({
     0,
     100,
   ),
+});
+
+/** Behind several collectors: a pipe from the outlet of each into a last one. */
+const secondaries = z.strictObject({
+  length: millimetres(
+    'length of a secondary, outlet of its collector to the entry of the last one, along its middle',
+    "From the engine builder's sheet.",
+    100,
+    1500,
+  ),
+  within: millimetres(
+    'how far a secondary may be off that length',
+    'Agreed with the builder; ±3 mm is usual for a race engine (common practice, no source).',
+    0.1,
+    25,
+  ),
+  tube: tube.omit({ steps: true }),
+  bends,
+  collector,
+  rack: rack.optional(),
+});
+
+const cylinder = count('number of a cylinder', 1, 24);
+
+/** One of several collectors on a bank, with the cylinders that it takes. */
+const collectorOfSome = z.strictObject({
+  name: words('what the shop calls it; left out, its cylinders').optional(),
+  cylinders: z
+    .array(cylinder)
+    .min(2)
+    .max(5)
+    .meta({ title: 'cylinders of this collector by number, front to rear' }),
+  ...collectorKeys,
+});
+
+const bank = z.strictObject({
+  cylinders: z
+    .array(cylinder)
+    .min(3)
+    .max(6)
+    .meta({ title: 'cylinders of this bank by number, in the order of the ports from front to rear' }),
+  ports: z.array(port).min(3).max(6),
+  collector: collector.optional(),
+  collectors: z
+    .array(collectorOfSome)
+    .min(2)
+    .max(3)
+    .meta({
+      title: 'several collectors on this bank, such as six cylinders as 3+3; then there is no collector',
+    })
+    .optional(),
+  secondaries: secondaries.optional(),
 });
 
 const stud = z.strictObject({

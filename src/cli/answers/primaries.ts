@@ -4,6 +4,7 @@ import { EASED, HOLDABLE } from '../../questions/index.ts';
 import { about, number, remarks } from './form.ts';
 
 const bank = z.enum(['left', 'right']);
+const part = z.string().optional().meta({ description: 'of the bank, where it has several' });
 const cylinder = z.int();
 const place = z.array(z.number()).length(3).meta({ description: 'm: forward, left, up' });
 const metres = z.number().meta({ description: 'm' });
@@ -131,10 +132,10 @@ const inCar = z.strictObject({
 
 export const primariesForm = z.strictObject({
   ...about('primaries'),
-  bank,
+  bank: z.enum(['left', 'right', 'both']),
   seed: z.int(),
   reached: z.boolean(),
-  stands: z.enum(['impossible', 'searching', 'improving', 'done']),
+  stands: z.enum(['impossible', 'searching', 'improving', 'stuck', 'done']),
   causes: z.array(z.string()).meta({ description: 'why it cannot be' }),
   nearest: z.string().optional(),
   set: found.optional(),
@@ -195,12 +196,36 @@ export const primariesForm = z.strictObject({
     .optional()
     .meta({ description: 'what the set holds in the car' }),
   inCar: inCar.optional(),
+  parts: z
+    .array(
+      z.strictObject({
+        bank,
+        part,
+        stage: z.enum(['primaries', 'secondaries']),
+        cylinders: z.array(cylinder).meta({
+          description: 'whose gas goes through it; secondaries are counted from 1 as cylinder below',
+        }),
+        set: found,
+        inCar: inCar.optional().meta({ description: 'of primaries' }),
+      }),
+    )
+    .optional()
+    .meta({ description: 'of both banks, or of a bank with several collectors: a set of each part' }),
+  mirrored: z
+    .strictObject({
+      from: bank,
+      misfits: z.array(z.strictObject({ cylinder, off: metres, leans: radians })),
+      inTheWay: z.array(z.string()).meta({ description: 'none where the image suits its side' }),
+    })
+    .optional()
+    .meta({ description: 'where the one bank is to be the mirror image of the other' }),
   ...remarks,
 });
 
 export const cutsForm = z.strictObject({
   ...about('cuts'),
   bank,
+  part,
   racked: z.boolean().meta({ description: 'the car file tells what lies on the shelf' }),
   pieces: z.array(
     z.strictObject({
@@ -269,6 +294,7 @@ export const cutsForm = z.strictObject({
 export const wrapsForm = z.strictObject({
   ...about('wraps'),
   bank,
+  part,
   files: z.array(z.string()),
   templates: z.array(z.string()),
   ...remarks,
@@ -277,6 +303,7 @@ export const wrapsForm = z.strictObject({
 export const solidsForm = z.strictObject({
   ...about('solids'),
   bank,
+  part,
   file: z.string(),
   bytes: z.int(),
   pipes: z.array(z.strictObject({ cylinder, length: metres })),
@@ -286,6 +313,7 @@ export const solidsForm = z.strictObject({
 export const asBuiltForm = z.strictObject({
   ...about('as-built'),
   bank,
+  part,
   pipes: z.array(
     z.strictObject({
       pipe: z.string(),

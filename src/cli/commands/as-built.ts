@@ -15,7 +15,7 @@ import {
 } from '../command.ts';
 import { madePipes } from '../made-file.ts';
 import { BadInput, badAsk } from '../outcome.ts';
-import { checkedSet, onSet, type SetOptions } from '../primaries-asked.ts';
+import { checkedSet, onSet, partOut, type SetOptions } from '../primaries-asked.ts';
 import { amountText, table } from '../print.ts';
 import { tell } from '../tell.ts';
 
@@ -66,7 +66,7 @@ async function answer(file: string, options: Options): Promise<void> {
   const pipes = madePipes(await textOf(measured), measured === '-' ? 'standard input' : measured);
   await tell(file, options, async (found) => {
     const { car } = found;
-    const { set } = await checkedSet(found, options);
+    const { set, part } = await checkedSet(found, options);
     const is = primariesMade(set, pipes, crank);
     if (!is.reached) {
       throw new BadInput(
@@ -81,6 +81,7 @@ async function answer(file: string, options: Options): Promise<void> {
         ...header('as-built'),
         car: carOut(car, found.file),
         bank,
+        ...partOut(part),
         pipes: is.pipes.map(({ pipe, drawn, made, difference }) => ({
           pipe,
           drawn,
@@ -96,7 +97,7 @@ async function answer(file: string, options: Options): Promise<void> {
         cautions: [...set.cautions],
       },
       lines: () => [
-        ...headLines(car, `primaries of the ${bank} bank as made`),
+        ...headLines(car, `${part.stage} of the ${part.title} as made`),
         '',
         ...table([
           ['Pipe', 'drawn', 'made', 'longer by'],

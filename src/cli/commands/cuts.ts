@@ -25,7 +25,7 @@ import {
   tailLines,
 } from '../command.ts';
 import { columnLines, sizeText } from '../pipe-words.ts';
-import { checkedSet, onSet, type SetOptions } from '../primaries-asked.ts';
+import { checkedSet, onSet, partOut, type SetOptions } from '../primaries-asked.ts';
 import { remarkLines } from '../print.ts';
 import { tell } from '../tell.ts';
 
@@ -112,14 +112,15 @@ export function cutsCommand(): Command {
 async function answer(file: string, options: Options): Promise<void> {
   await tell(file, options, async (found) => {
     const { car } = found;
-    const { set } = await checkedSet(found, options);
-    const shop = primariesShop(car, options.bank, set);
+    const { set, car: of, part } = await checkedSet(found, options);
+    const shop = primariesShop(of, options.bank, set);
     const { csv } = options;
     return {
       json: {
         ...header('cuts'),
         car: carOut(car, found.file),
         bank: options.bank,
+        ...partOut(part),
         ...shopOut(shop),
         cautions: [...set.cautions],
       },
@@ -127,7 +128,7 @@ async function answer(file: string, options: Options): Promise<void> {
         csv !== undefined
           ? [TABLES[csv](shop).trimEnd()]
           : [
-              ...headLines(car, `shop list of the ${options.bank} bank`),
+              ...headLines(car, `shop list of the ${part.title}`),
               ...shopLines(shop, set, options.units),
               ...tailLines(shop.notes, set.cautions),
             ],

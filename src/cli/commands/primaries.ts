@@ -1,8 +1,10 @@
 /** `flatpatch primaries`: a bank's primaries found, all of one length, clear of all that the car file names. */
 import { join, parse } from 'node:path';
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
+import type { BankName } from '../../car/check-exhaust.ts';
 import {
   askedMore,
+  type Banks,
   EXHAUST_CAUTION,
   type FindingStands,
   type Holdable,
@@ -10,8 +12,7 @@ import {
   holdsTold,
   PrimariesByHand,
   type PrimariesSet,
-  type PrimaryOfSet,
-  passedWords,
+  partsOf,
   primariesHolding,
   primariesInCar,
   type RankedSet,
@@ -36,16 +37,21 @@ import { byHand, type HandDone, type HandOptions, handDone, handLines, isHandAsk
 import { askedHold, HOLD_HELP } from '../hold-asked.ts';
 import { inCarLines } from '../in-car-lines.ts';
 import { inCarOut } from '../in-car-out.ts';
-import { placeText, sizeText } from '../pipe-words.ts';
-import { type BankOptions, checkedSet, onBank, type Put, putBank } from '../primaries-asked.ts';
+import { sizeText } from '../pipe-words.ts';
+import { type BankOptions, checkedSet, type Put, putBank } from '../primaries-asked.ts';
 import { table } from '../print.ts';
 import { type RunEnded, runFinding } from '../run-finding.ts';
-import { type Found, tell } from '../tell.ts';
+import { setLines } from '../set-lines.ts';
+import { setOut } from '../set-out.ts';
+import { type Found, type Telling, tell } from '../tell.ts';
+import { tellParts } from '../tell-parts.ts';
 import { askedThreads, THREADS_HELP } from '../threads/asked.ts';
 import { writeWhole } from '../whole-file.ts';
 import { type WouldDo, wouldDo, wouldDoLines } from '../would-do.ts';
 
-interface Options extends BankOptions, MannerOptions, HandOptions {
+interface Options extends Omit<BankOptions, 'bank'>, MannerOptions, HandOptions {
+  readonly bank: Banks;
+  readonly mirror?: BankName;
   readonly seconds: string;
   readonly from?: string;
   readonly seed: string;
@@ -63,10 +69,23 @@ export function primariesCommand(): Command {
     [
       'flatpatch primaries ashgarth-501 --bank left --solution left.json',
       'flatpatch primaries fenwold-201 --bank right --seed 3 --saved right.kept --json',
+      'flatpatch primaries fenwold-201 --bank both --mirror left --solution both.json',
+      'flatpatch primaries fenwold-201 --spec four-two-one --bank left --seconds 60 --solution left.json',
       'flatpatch primaries ashgarth-501 --bank left --from left.json --move "cylinder 3 bend 2 by 0, 0, 6 mm" --mend --solution moved.json',
     ],
   );
-  return byHand(speaking(onBank(onCar(made))))
+  return byHand(speaking(onCar(made)))
+    .addOption(
+      new Option('--bank <side>', 'which bank, or both, each clear of the other')
+        .choices(['left', 'right', 'both'])
+        .makeOptionMandatory(),
+    )
+    .addOption(
+      new Option(
+        '--mirror <side>',
+        'with --bank both: finds this bank, and takes its mirror image for the other where that suits there',
+      ).choices(['left', 'right']),
+    )
     .option('--from <file>', 'begins with this set instead of looking for one')
     .option('--seconds <count>', 'longest time to look', '30')
     .option('--seed <number>', 'of the draw: the same seed gives the same set', '1')
@@ -82,86 +101,96 @@ export function primariesCommand(): Command {
 async function answer(file: string, options: Options): Promise<void> {
   const seconds = askedCount('--seconds', options.seconds, 1, 86_400);
   const seed = askedCount('--seed', options.seed, 0, 2 ** 31 - 1);
-  const { bank } = options;
   await tell(file, options, async (found) => {
-    const { car } = found;
-    const begun = await (options.from === undefined
-      ? lookedFor(found, options, seconds, seed)
-      : begunFrom(found, options, options.from));
-    const { put, stands } = begun;
-    const hand =
-      isHandAsked(options) && begun.hand !== undefined
-        ? await handDone(begun.hand, options, seed, seconds)
-        : undefined;
-    const solution = begun.hand?.solution;
-    const set = hand?.told.set ?? begun.set;
-    const { ranked } = begun;
-    if (solution !== undefined && hand?.refusal === undefined && options.solution !== undefined) {
-      const written = ranked.length > 1 ? ranked.map((each) => each.solution) : [solution];
-      for (const [k, each] of written.entries()) {
-        const path = k === 0 ? options.solution : numbered(options.solution, k + 1);
-        await writeWhole(path, writePrimaries(each));
-        complain(`${path}: the set of ${each.pipes.length} primaries.`);
-      }
+    const { bank } = options;
+    if (bank === 'both' || partsOf(found.car, bank).length > 1 || options.mirror !== undefined) {
+      return tellParts(found, { ...options, bank }, { seconds, seed });
     }
-    const inCar =
-      solution === undefined ? undefined : primariesInCar(car, bank, put.scans, solution, begun.kinds);
-    const notes = [
-      ...put.notes,
-      ...(set !== undefined && stands !== 'done'
-        ? ['The looking was ended before its end: longer may give more room.']
-        : []),
-    ];
-    const cautions = [EXHAUST_CAUTION, STANDING_CAUTION];
-    const { causes, nearest } = begun;
-    return {
-      json: {
-        ...header('primaries'),
-        car: carOut(car, found.file),
-        bank,
-        seed,
-        reached: set !== undefined && hand?.refusal === undefined,
-        stands,
-        causes: [...causes],
-        ...(nearest === undefined || set !== undefined ? {} : { nearest }),
-        ...(set === undefined ? {} : { set: setOut(set) }),
-        ...(ranked.length < 2 ? {} : { sets: ranked.map(({ set: _, solution: __, ...each }) => each) }),
-        ...(begun.would === undefined
-          ? {}
-          : { wouldDo: begun.would.eased.map(({ solution: _, ...each }) => each) }),
-        ...(hand === undefined ? {} : { byHand: handOut(hand) }),
-        ...(inCar === undefined
-          ? {}
-          : {
-              holds: holdsTold(inCar, options.units).map(({ kind, asked, holds, words }) => ({
-                kind,
-                asked,
-                holds,
-                words,
-              })),
-              inCar: inCarOut(inCar),
-            }),
-        notes,
-        cautions,
-      },
-      lines: () => [
-        ...headLines(car, `primaries of the ${bank} bank`),
-        '',
-        ...(ranked.length < 2 ? [] : [...rankedLines(ranked, options.units), '', 'The first of them:']),
-        ...setLines(set!, options.units),
-        ...(hand === undefined ? [] : ['', ...handLines(hand, options.units)]),
-        '',
-        ...inCarLines(inCar!, {
-          side: bank,
-          speech: options.units,
-          more: begun.holding === undefined ? undefined : askedMore(begun.holding, options.units),
-        }),
-        ...tailLines(notes, cautions),
-      ],
-      refusal: set === undefined ? begun.refusal : hand?.refusal,
-    };
+    return tellBank(found, { ...options, bank }, seconds, seed);
   });
 }
+
+async function tellBank(found: Found, options: OneBank, seconds: number, seed: number): Promise<Telling> {
+  const { bank } = options;
+  const { car } = found;
+  const begun = await (options.from === undefined
+    ? lookedFor(found, options, seconds, seed)
+    : begunFrom(found, options, options.from));
+  const { put, stands } = begun;
+  const hand =
+    isHandAsked(options) && begun.hand !== undefined
+      ? await handDone(begun.hand, options, seed, seconds)
+      : undefined;
+  const solution = begun.hand?.solution;
+  const set = hand?.told.set ?? begun.set;
+  const { ranked } = begun;
+  if (solution !== undefined && hand?.refusal === undefined && options.solution !== undefined) {
+    const written = ranked.length > 1 ? ranked.map((each) => each.solution) : [solution];
+    for (const [k, each] of written.entries()) {
+      const path = k === 0 ? options.solution : numbered(options.solution, k + 1);
+      await writeWhole(path, writePrimaries(each));
+      complain(`${path}: the set of ${each.pipes.length} primaries.`);
+    }
+  }
+  const inCar =
+    solution === undefined ? undefined : primariesInCar(car, bank, put.scans, solution, begun.kinds);
+  const notes = [
+    ...put.notes,
+    ...(set !== undefined && stands !== 'done'
+      ? ['The looking was ended before its end: longer may give more room.']
+      : []),
+  ];
+  const cautions = [EXHAUST_CAUTION, STANDING_CAUTION];
+  const { causes, nearest } = begun;
+  return {
+    json: {
+      ...header('primaries'),
+      car: carOut(car, found.file),
+      bank,
+      seed,
+      reached: set !== undefined && hand?.refusal === undefined,
+      stands,
+      causes: [...causes],
+      ...(nearest === undefined || set !== undefined ? {} : { nearest }),
+      ...(set === undefined ? {} : { set: setOut(set) }),
+      ...(ranked.length < 2 ? {} : { sets: ranked.map(({ set: _, solution: __, ...each }) => each) }),
+      ...(begun.would === undefined
+        ? {}
+        : { wouldDo: begun.would.eased.map(({ solution: _, ...each }) => each) }),
+      ...(hand === undefined ? {} : { byHand: handOut(hand) }),
+      ...(inCar === undefined
+        ? {}
+        : {
+            holds: holdsTold(inCar, options.units).map(({ kind, asked, holds, words }) => ({
+              kind,
+              asked,
+              holds,
+              words,
+            })),
+            inCar: inCarOut(inCar),
+          }),
+      notes,
+      cautions,
+    },
+    lines: () => [
+      ...headLines(car, `primaries of the ${bank} bank`),
+      '',
+      ...(ranked.length < 2 ? [] : [...rankedLines(ranked, options.units), '', 'The first of them:']),
+      ...setLines(set!, options.units),
+      ...(hand === undefined ? [] : ['', ...handLines(hand, options.units)]),
+      '',
+      ...inCarLines(inCar!, {
+        side: bank,
+        speech: options.units,
+        more: begun.holding === undefined ? undefined : askedMore(begun.holding, options.units),
+      }),
+      ...tailLines(notes, cautions),
+    ],
+    refusal: set === undefined ? begun.refusal : hand?.refusal,
+  };
+}
+
+type OneBank = Options & BankOptions;
 
 /** A set to show or to move by hand, or why there is none. */
 interface Begun {
@@ -181,7 +210,7 @@ interface Begun {
   readonly would?: WouldDo;
 }
 
-async function begunFrom(found: Found, options: Options, file: string): Promise<Begun> {
+async function begunFrom(found: Found, options: OneBank, file: string): Promise<Begun> {
   const { put, set, solution } = await checkedSet(found, { ...options, solution: file });
   return {
     put,
@@ -194,7 +223,7 @@ async function begunFrom(found: Found, options: Options, file: string): Promise<
   };
 }
 
-async function lookedFor(found: Found, options: Options, seconds: number, seed: number): Promise<Begun> {
+async function lookedFor(found: Found, options: OneBank, seconds: number, seed: number): Promise<Begun> {
   const { bank, saved } = options;
   const put = await putBank(found, options);
   const kinds = askedHold(options.hold, found.car, bank);
@@ -272,76 +301,10 @@ function rankedLines(ranked: readonly RankedSet[], speech: Speech): string[] {
   ];
 }
 
-/** No shop tells pipes apart that are nearer to each other than this. */
-const DRAWN = 1e-5;
-
-const byInlet = (set: PrimariesSet): readonly PrimaryOfSet[] =>
-  [...set.pipes].sort((a, b) => a.inlet - b.inlet);
-
-function setLines(set: PrimariesSet, speech: Speech): string[] {
-  const length = sizeText(speech);
-  return [
-    ...table([
-      ['Cylinder', 'inlet', 'length', 'bends', 'turned', 'mass', 'tightest'],
-      ...set.pipes.map((pipe) => [
-        String(pipe.cylinder),
-        String(pipe.inlet),
-        length(pipe.length),
-        String(pipe.bends),
-        `${((pipe.turned * 180) / Math.PI).toFixed(0)}°`,
-        `${pipe.mass.toFixed(2)} kg`,
-        pipe.tightest === undefined
-          ? 'nothing near'
-          : `${length(pipe.tightest.gap)} to ${pipe.tightest.against}, at ${placeText(pipe.tightest.at, speech)}`,
-      ]),
-    ]),
-    '',
-    `${set.collector.inRows ? 'In the rows of' : 'Round'} the collector, inlet 1 on: cylinders ${byInlet(set)
-      .map(({ cylinder }) => cylinder)
-      .join(', ')}.`,
-    `In firing order the inlets are met ${set.order.map(({ inlet }) => inlet).join(', ')} (cylinders ${set.order
-      .map(({ cylinder }) => cylinder)
-      .join(', ')}).`,
-    ...(set.passed === 0 ? [] : [passedWords(set.passed)]),
-    `All together ${set.mass.toFixed(2)} kg without flanges and welds; as drawn they are equal within ${length(Math.max(set.apart, DRAWN), 2)}; asked for: ${length(set.target)} ± ${length(set.within)}.`,
-    ...(set.spare === undefined ? [] : [`Least room beyond what was asked: ${length(set.spare)}.`]),
-    'Places are on the middle of the pipe, in the axes of the car: forward, left, up.',
-  ];
-}
-
 const handOut = ({ told, done, refusal }: HandDone) => ({
   done: [...done],
   ...(refusal === undefined ? {} : { refused: refusal }),
   keptPipes: [...told.keptPipes],
   keptCollector: told.collector.kept,
   bends: told.bends.map(({ cylinder, bend, at, kept }) => ({ cylinder, bend, at: [...at], kept })),
-});
-
-/** As the published form has it: what only drawings need stays behind. */
-const setOut = (set: PrimariesSet) => ({
-  target: set.target,
-  within: set.within,
-  apart: set.apart,
-  mass: set.mass,
-  spare: set.spare ?? null,
-  collector: { mouth: [...set.collector.mouth], axis: [...set.collector.axis] },
-  passed: set.passed,
-  order: set.order.map(({ cylinder, inlet }) => ({ cylinder, inlet })),
-  pipes: set.pipes.map(({ cylinder, inlet, length, bends, turned, mass, tightest }) => ({
-    cylinder,
-    inlet,
-    length,
-    bends,
-    turned,
-    mass,
-    tightest:
-      tightest === undefined
-        ? null
-        : {
-            against: tightest.against,
-            gap: tightest.gap,
-            spare: tightest.spare,
-            at: [...tightest.at],
-          },
-  })),
 });

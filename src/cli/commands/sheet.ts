@@ -2,7 +2,7 @@
 import { type Command, Option } from 'commander';
 import type { BankName } from '../../car/check-exhaust.ts';
 import { isDay } from '../../car/field.ts';
-import { primariesInCar, primariesShop } from '../../questions/index.ts';
+import { primariesShop } from '../../questions/index.ts';
 import {
   isCornerSheet,
   type PaperName,
@@ -26,6 +26,7 @@ interface Options extends CarOptions, Pick<MannerOptions, 'units'>, AskedDoing {
   readonly kind: SheetKind | 'primaries';
   readonly bank?: BankName;
   readonly solution?: string;
+  readonly part?: string;
   readonly wheel?: string;
   readonly travel: string;
   readonly joint: string;
@@ -57,6 +58,7 @@ export function sheetCommand(): Command {
     .option('--joint <joint>', `of a joint or its card: ${JOINT_HELP}`, USUAL_JOINT)
     .addOption(new Option('--bank <side>', 'of primaries: which bank').choices(['left', 'right']))
     .option('--solution <file>', 'of primaries: the set, as flatpatch primaries writes it')
+    .option('--part <name>', 'of primaries: which part of the bank, where it has several')
     .requiredOption('--out <file>', 'file to write, or - for the output')
     .addOption(new Option('--paper <size>', 'paper').choices(PAPERS).default('A4'))
     .option('--travel <length>', TRAVEL_HELP, '0 mm')
@@ -105,17 +107,22 @@ async function primariesSheet(
     );
   }
   const found = await openCar(file, options);
-  const checked = await checkedSet(found, { ...options, bank, solution });
-  const { put, set } = checked;
-  const { car, workshop } = found;
+  const { put, set, car, part, inCar } = await checkedSet(found, { ...options, bank, solution });
   const shop = primariesShop(car, bank, set);
-  const inCar = primariesInCar(car, bank, put.scans, checked.solution);
+  const looked = inCar();
   const { primariesPdf } = await import('../../paper/index.ts');
   const pdf = await primariesPdf({
     ...on,
     car,
-    workshop,
-    matter: { side: bank, set, shop, notes: put.notes, ...(inCar === undefined ? {} : { inCar }) },
+    workshop: found.workshop,
+    matter: {
+      side: bank,
+      ...(part.name === undefined ? {} : { part }),
+      set,
+      shop,
+      notes: put.notes,
+      ...(looked === undefined ? {} : { inCar: looked }),
+    },
   });
   await writePdf(pdf, on.paper, out);
 }

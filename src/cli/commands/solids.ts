@@ -13,7 +13,7 @@ import {
   tailLines,
 } from '../command.ts';
 import { badAsk } from '../outcome.ts';
-import { checkedSet, onSet, type SetOptions } from '../primaries-asked.ts';
+import { checkedSet, onSet, partOut, type SetOptions } from '../primaries-asked.ts';
 import { tell } from '../tell.ts';
 import { writeWhole } from '../whole-file.ts';
 
@@ -46,7 +46,7 @@ async function answer(file: string, options: Options): Promise<void> {
   }
   await tell(file, options, async (found) => {
     const { car } = found;
-    const { set } = await checkedSet(found, options);
+    const { set, part } = await checkedSet(found, options);
     const pipes = set.pipes.map(({ pipe }) => pipe);
     // the CAD kernel takes a second to load
     const { glbOfPipes, stepOf, stlOf } = await import('../../drafts/index.ts');
@@ -61,13 +61,14 @@ async function answer(file: string, options: Options): Promise<void> {
         ...header('solids'),
         car: carOut(car, found.file),
         bank,
+        ...partOut(part),
         file: out,
         bytes,
         pipes: set.pipes.map(({ cylinder, length }) => ({ cylinder, length })),
         cautions: [...set.cautions],
       },
       lines: () => [
-        ...headLines(car, `solids of the ${bank} bank`),
+        ...headLines(car, `solids of the ${part.title}`),
         '',
         `${out}: ${pipes.length} pipes, ${bytes} bytes.`,
         ...tailLines([], set.cautions),

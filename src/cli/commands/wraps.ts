@@ -16,7 +16,7 @@ import {
   tailLines,
 } from '../command.ts';
 import { NotReached } from '../outcome.ts';
-import { checkedSet, onSet, type SetOptions } from '../primaries-asked.ts';
+import { checkedSet, onSet, partOut, type SetOptions } from '../primaries-asked.ts';
 import { PAPERS } from '../sheet-file.ts';
 import { tell } from '../tell.ts';
 import { makeFolder, writeWhole } from '../whole-file.ts';
@@ -56,8 +56,9 @@ async function answer(file: string, options: Options): Promise<void> {
   const { bank, form, out, paper } = options;
   await tell(file, options, async (found) => {
     const { car, workshop } = found;
-    const { set } = await checkedSet(found, options);
-    const { templates, notes } = primariesTemplates(car, bank, set, primariesShop(car, bank, set));
+    const { set, car: of, part } = await checkedSet(found, options);
+    const { templates, notes } = primariesTemplates(of, bank, set, primariesShop(of, bank, set));
+    const named = [bank, ...(part.name === undefined ? [] : [fileName(part.name)])].join('-');
     if (templates.length === 0) throw new NotReached(`There is nothing to draw. ${notes.join(' ')}`);
     // printer and drawing packages take their time to load, which no other command should pay
     const { wrapDxf, wrapPdf, wrapSvg } = await import('../../drafts/index.ts');
@@ -65,9 +66,9 @@ async function answer(file: string, options: Options): Promise<void> {
       form === 'pdf'
         ? [
             {
-              file: `${bank}-templates.pdf`,
+              file: `${named}-templates.pdf`,
               contents: await wrapPdf(templates, {
-                title: `${car.form.car.name}: templates of the ${bank} bank`,
+                title: `${car.form.car.name}: templates of the ${part.title}`,
                 workshop,
                 date: today(),
                 version: VERSION,
@@ -76,7 +77,7 @@ async function answer(file: string, options: Options): Promise<void> {
             },
           ]
         : templates.map((each) => ({
-            file: `${bank}-${fileName(each.name)}.${form}`,
+            file: `${named}-${fileName(each.name)}.${form}`,
             contents: form === 'svg' ? wrapSvg(each) : wrapDxf(each),
           }));
     await makeFolder(out);
@@ -86,13 +87,14 @@ async function answer(file: string, options: Options): Promise<void> {
         ...header('wraps'),
         car: carOut(car, found.file),
         bank,
+        ...partOut(part),
         files: written.map((each) => each.file),
         templates: templates.map(({ name }) => name),
         notes: [...notes],
         cautions: [...set.cautions],
       },
       lines: () => [
-        ...headLines(car, `templates of the ${bank} bank`),
+        ...headLines(car, `templates of the ${part.title}`),
         '',
         `${templates.length} templates in ${written.length} ${written.length === 1 ? 'file' : 'files'} in ${out}:`,
         ...written.map((each) => `  ${each.file}`),

@@ -60,7 +60,7 @@ export function leastSpare(rig: Rig, i: number, look: number): Spare | undefined
       const far = solid.ball[3]! + needSolid + least;
       const [dx, dy, dz] = [x - solid.ball[0]!, y - solid.ball[1]!, z - solid.ball[2]!];
       if (far < 0 || dx * dx + dy * dy + dz * dz > far * far) return;
-      if (solid.flangeExempt && arc[m]! < clearance.flangeZone) return;
+      if ((solid.flangeExempt || solid.leaves === i) && arc[m]! < clearance.flangeZone) return;
       const d = toSolid(solid, x, y, z);
       if (d - needSolid < least) put('solid', d - needSolid, d + solid.nearer - radius, s);
     });

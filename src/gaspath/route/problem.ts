@@ -74,6 +74,10 @@ export interface Round {
   readonly flangeExempt?: boolean;
   /** As of a box. */
   readonly gap?: number;
+  /** Port whose pipe leaves from it, and need not be clear of it before the end of `clearance.flangeZone`. */
+  readonly leaves?: number;
+  /** Least gap of the collector's body to it, mm; where it is left out the body is not held off it. */
+  readonly bodyGap?: number;
 }
 
 export type Solid = Box | Round;

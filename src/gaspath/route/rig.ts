@@ -30,7 +30,10 @@ export class Rig extends Rows {
       this.normal.fill(0, 0, this.numbers * this.numbers);
       this.slope.fill(0, 0, this.numbers);
     }
-    if (this.poseMoves) this.weighPose();
+    if (this.poseMoves) {
+      this.weighPose();
+      this.weighBodyRoom();
+    }
     for (let i = 0; i < this.pipes.length; i++) {
       if (this.inlets[i]! < 0) continue;
       if (this.moves[i]! || this.poseMoves) this.weighOne(i);
@@ -133,7 +136,8 @@ export class Rig extends Rows {
         const dz = z - ball[2]!;
         const far = ball[3]! + needSolid;
         if (dx * dx + dy * dy + dz * dz > far * far) continue;
-        if (solid.flangeExempt && arc[m]! < clearance.flangeZone - this.spacing / 4) continue;
+        const exempt = solid.flangeExempt || solid.leaves === i;
+        if (exempt && arc[m]! < clearance.flangeZone - this.spacing / 4) continue;
         const d = toSolid(solid, x, y, z);
         if (d < needSolid) this.onSample(needSolid - d, 'solid', i, m, away[0]!, away[1]!, away[2]!);
       }
@@ -344,4 +348,35 @@ export class Rig extends Rows {
     poseRow[5] = wz / sine;
     this.enterRow(r, 0);
   }
+
+  /** The collector's body, as balls along its axis, held off what says so.  [RT-23] */
+  private weighBodyRoom(): void {
+    const { site, origin, axis, poseRow } = this;
+    if (site.problem.collector.mode !== 'free') return;
+    const long = site.problem.collectorBody.length;
+    const steps = Math.max(1, Math.ceil(long / BODY_STEP));
+    for (const solid of site.solids) {
+      const need = site.bodyRadius + solid.bodyGap + this.margin;
+      if (need === -Infinity) continue;
+      for (let m = 0; m <= steps; m++) {
+        const s = (m / steps) * long;
+        const [x, y, z] = [s * axis[0]!, s * axis[1]!, s * axis[2]!];
+        const r = need - toSolid(solid, origin[0]! + x, origin[1]! + y, origin[2]! + z);
+        if (r <= 0) continue;
+        this.note(r, 'pose', -1, -1);
+        if (!this.slopes) continue;
+        const [gx, gy, gz] = [away[0]!, away[1]!, away[2]!];
+        poseRow[0] = -gx;
+        poseRow[1] = -gy;
+        poseRow[2] = -gz;
+        poseRow[3] = -(y * gz - z * gy) / LEVER;
+        poseRow[4] = -(z * gx - x * gz) / LEVER;
+        poseRow[5] = -(x * gy - y * gx) / LEVER;
+        this.enterRow(r, 0);
+      }
+    }
+  }
 }
+
+/** Between balls along the collector's axis, mm. */
+const BODY_STEP = 15;

@@ -32,7 +32,8 @@ export function roomAt(site: Site, x: number, y: number, z: number, arc: number)
     if (d < needShell) put(needShell, d, 'the shell');
   }
   for (const solid of solids) {
-    if (solid.flangeExempt && arc <= problem.clearance.flangeZone) continue;
+    const exempt = solid.flangeExempt || solid.leaves >= 0;
+    if (exempt && arc <= problem.clearance.flangeZone) continue;
     put(needSolid, toSolid(solid, x, y, z), solid.name);
   }
   return worst;

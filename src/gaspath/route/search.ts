@@ -124,7 +124,8 @@ export class Search {
     made.starts = saved.starts;
     putLayout(made.rig, saved.layout);
     made.kept = saved.kept;
-    made.keptCost = saved.keptCost;
+    // plain JSON has no infinity and turns it into null
+    made.keptCost = saved.keptCost ?? Infinity;
     made.found = saved.found;
     made.foundMargin = saved.foundMargin;
     made.nearest = saved.nearest;

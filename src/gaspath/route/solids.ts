@@ -15,6 +15,10 @@ export interface ReadySolid {
   /** Asked more of it than of all solids, mm: it counts for so much nearer. */
   readonly nearer: number;
   readonly flangeExempt: boolean;
+  /** Port whose pipe leaves from it; −1 where none does. */
+  readonly leaves: number;
+  /** Least gap of the collector's body to it, mm; −∞ where it is not held off. */
+  readonly bodyGap: number;
   readonly name: string;
 }
 
@@ -37,6 +41,8 @@ export function ready(solid: Solid, index: number, common: number): ReadySolid {
       ball: Float64Array.from([...center, Math.hypot(...half) + Math.max(0, nearer)]),
       nearer,
       flangeExempt,
+      leaves: -1,
+      bodyGap: -Infinity,
       name,
     };
   }
@@ -55,6 +61,8 @@ export function ready(solid: Solid, index: number, common: number): ReadySolid {
     ]),
     nearer,
     flangeExempt,
+    leaves: solid.leaves ?? -1,
+    bodyGap: solid.bodyGap ?? -Infinity,
     name,
   };
 }

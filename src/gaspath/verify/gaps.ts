@@ -75,7 +75,9 @@ export function gapBreaches(
         skin.nearest(x, most + 40),
       );
       problem.solids.forEach((solid, k) => {
-        const free = solid.flangeExempt === true ? clearance.flangeZone : 0;
+        const exempt =
+          solid.flangeExempt === true || (solid.kind !== 'box' && solid.leaves === laid.pipe.port);
+        const free = exempt ? clearance.flangeZone : 0;
         const name = solid.name ?? `solid ${k + 1}`;
         look('solid', laid, name, off(solid.gap ?? clearance.solid), from(free), ends, (x) =>
           outside(solid, x),
@@ -163,7 +165,8 @@ function pairLooks(one: Laid, two: Laid, look: Look, { tube, clearance }: RouteP
     }
 }
 
-function toPath(x: Vec3, path: Walked, from: number, to: number): number {
+/** Distance from a point to the part of a pipe between two lengths along it. */
+export function toPath(x: Vec3, path: Walked, from: number, to: number): number {
   let best = Infinity;
   for (const piece of path.pieces)
     if (piece.to >= from && piece.from <= to) best = Math.min(best, toPiece(x, piece, from, to));

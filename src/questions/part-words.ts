@@ -1,0 +1,28 @@
+/** What was said of primaries, said of the part that it is about: the pipes of secondaries are no cylinders. */
+import type { CarPart } from './parts-of-car.ts';
+import type { PrimariesSet } from './primaries-set.ts';
+
+export function partWords({ stage }: CarPart, text: string): string {
+  if (stage === 'primaries') return text;
+  return text
+    .replace(/\bthe flange\b/g, 'its collector')
+    .replace(/\bpipe of cylinder (\d+)/g, 'secondary $1')
+    .replace(/\bCylinder (\d+)/g, 'Secondary $1')
+    .replace(/\bcylinder (\d+)/g, 'secondary $1');
+}
+
+/** The set of a part under the names that its pipes have in the shop: `3` of cylinder 3, `S1` of the first secondary. */
+export function setOfPart(part: CarPart, set: PrimariesSet): PrimariesSet {
+  if (part.stage === 'primaries') return set;
+  return {
+    ...set,
+    pipes: set.pipes.map((each) => ({
+      ...each,
+      pipe: { ...each.pipe, name: `S${each.cylinder}` },
+      ...(each.tightest === undefined
+        ? {}
+        : { tightest: { ...each.tightest, against: partWords(part, each.tightest.against) } }),
+    })),
+    breaches: set.breaches.map((each) => partWords(part, each)),
+  };
+}
