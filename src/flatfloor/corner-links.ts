@@ -27,17 +27,8 @@ export interface ShimPlaces {
 
 export const USUAL_SHIMS: ShimPlaces = { camber: 'upper outer', caster: 'upper wishbone' };
 
-/** The variables of a corner, in their order in its jets; the ground's three are there for who builds on them. */
-export const CORNER_VARIABLES = [
-  'travel',
-  'groundHeight',
-  'groundForward',
-  'groundLeft',
-  'rod',
-  'toe',
-  'camber',
-  'caster',
-] as const;
+/** The variables of a corner, in their order in its jets. */
+export const CORNER_VARIABLES = ['travel', 'rod', 'toe', 'camber', 'caster'] as const;
 export type CornerVariable = (typeof CORNER_VARIABLES)[number];
 export const variableIndex = (of: CornerVariable): number => CORNER_VARIABLES.indexOf(of);
 
@@ -79,8 +70,8 @@ export interface LinksAt {
   readonly unknowns: Float64Array;
 }
 
-/** Metres to which the links are closed; a thousandth of a nanometre. */
-const CLOSED: Metre = 1e-12;
+/** Metres to which the links are closed: near the rounding of the coordinates, since springs multiply it. */
+const CLOSED: Metre = 1e-15;
 /** Longest step of a joint in the search, m: short beside every arm, so that no branch is jumped. */
 const STRIDE: Metre = 0.03;
 
@@ -117,7 +108,7 @@ export class CornerLinks {
    * @throws NotTied
    */
   at(travel: Metre, changes: LinkChanges, from: Float64Array = this.#surveyed): LinksAt {
-    const values = [travel, 0, 0, 0, ...LINK_CHANGES.map((name) => changes[name])];
+    const values = [travel, ...LINK_CHANGES.map((name) => changes[name])];
     const stores = { own: this.#own, jets: this.#jets, lu: this.#lu };
     this.#jets.clear();
     const found = tied(this.#equations, from, values, stores, { closed: CLOSED, stride: STRIDE });

@@ -232,6 +232,20 @@ export class Jets {
     return at;
   }
 
+  /** ∂a/∂v_r of a jet of another store, brought into this one as a jet of its own. */
+  slopeTaken(from: Jets, a: Jet, r: number, to: readonly number[]): Jet {
+    const at = this.constant(from.first(a, r));
+    to.forEach((here, i) => {
+      if (here >= 0) this.setFirst(at, here, from.second(a, r, i));
+    });
+    return at;
+  }
+
+  slopeTakenVec(from: Jets, a: JetVec, r: number, to: readonly number[]): JetVec {
+    const part = (k: 0 | 1 | 2): Jet => this.slopeTaken(from, a[k], r, to);
+    return [part(0), part(1), part(2)];
+  }
+
   takenVec(from: Jets, a: JetVec, to: readonly number[]): JetVec {
     return [this.taken(from, a[0], to), this.taken(from, a[1], to), this.taken(from, a[2], to)];
   }

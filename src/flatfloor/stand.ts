@@ -1,0 +1,132 @@
+/**
+ * The car at rest on four pads, and what any change does to how it stands: by the implicit function theorem.
+ *
+ * In    the prepared car, the changes since the survey
+ * Out   the unknowns, all readings, and every reading's derivative by every change, exact to rounding
+ *
+ * With E(u, p) = 0 the seven equations and R(u, p) a reading, dR/dp = R_p − R_u E_u⁻¹ E_p.  [FF-13, FF-14]
+ */
+import { NotSettled } from '../loadpath/loads/car-equilibrium.ts';
+import { DenseLu } from '../maths/dense-lu.ts';
+import { NotTied } from '../maths/implied-jets.ts';
+import { Jets } from '../maths/jets.ts';
+import type { Metre, Newton } from '../units/quantity.ts';
+import type { FloorCar } from './floor-car.ts';
+import { atSurvey, changeVariable, type FloorState, type Look, lookAt, type Place, UNKNOWNS } from './look.ts';
+import { LinkOpen } from './joined.ts';
+import { type FloorReading, readingsOf } from './readings.ts';
+
+export interface Reading extends Omit<FloorReading, 'jet'> {
+  readonly value: number;
+  /** Derivative by each change, in the order of the car's changes. */
+  readonly by: Float64Array;
+}
+
+export interface FloorStanding {
+  readonly state: FloorState;
+  readonly place: Place;
+  readonly readings: ReadonlyMap<string, Reading>;
+  /** Largest equation left over. */
+  readonly residual: Newton;
+  readonly iterations: number;
+}
+
+const CLOSED: Newton = 1e-6;
+const LOOSE: Newton = 1e-3;
+const MOST_STEPS = 60;
+/** Longest step of a wheel, m: a stop is walked up to and not jumped over. */
+const STRIDE: Metre = 0.01;
+
+/** A car with its store of jets, which is as large as the car has changes. */
+export class Floor {
+  readonly car: FloorCar;
+  readonly #jets: Jets;
+  readonly #lu = new DenseLu(UNKNOWNS);
+
+  constructor(car: FloorCar) {
+    this.car = car;
+    this.#jets = new Jets(changeVariable(car.changes.count), 0);
+  }
+
+  /**
+   * @param from  a place near by to begin from
+   * @throws NotSettled, LinkOpen
+   */
+  stand(state: FloorState, from: Place = atSurvey()): FloorStanding {
+    let look = this.#look(state, from);
+    if (look === undefined) throw new NotSettled({ residual: Number.NaN, iterations: 0 });
+    let left = sizeOf(look);
+    let iterations = 0;
+    for (; iterations < MOST_STEPS && left > CLOSED; iterations += 1) {
+      const step = this.#step(look);
+      const longest = step.subarray(0, 4).reduce((most, each) => Math.max(most, Math.abs(each)), 0);
+      let part = Math.min(1, STRIDE / longest);
+      if (!Number.isFinite(longest)) break;
+      const { place } = look;
+      let next: Look | undefined;
+      // shorter steps until the equations close further: at a kink the slope of one side says too much
+      for (let half = 0; half < 20; half += 1) {
+        next = this.#look(state, { ...place, u: place.u.map((value, k) => value + part * step[k]!) });
+        if (next !== undefined && sizeOf(next) < left) break;
+        part /= 2;
+        next = undefined;
+      }
+      if (next === undefined) {
+        // the last look is gone from the store: taken anew where the search stood
+        look = this.#look(state, place)!;
+        break;
+      }
+      look = next;
+      left = sizeOf(look);
+    }
+    if (!(left <= LOOSE)) throw new NotSettled({ residual: left, iterations });
+    return { state, place: look.place, readings: this.#totals(look), residual: left, iterations };
+  }
+
+  #look(state: FloorState, from: Place): Look | undefined {
+    try {
+      return lookAt(this.car, state, from, this.#jets);
+    } catch (reason) {
+      if (reason instanceof NotTied || reason instanceof LinkOpen) return undefined;
+      throw reason;
+    }
+  }
+
+  #factored({ jets, equations }: Look): boolean {
+    equations.forEach((equation, i) => {
+      for (let j = 0; j < UNKNOWNS; j += 1) this.#lu.a[i * UNKNOWNS + j] = jets.first(equation, j);
+    });
+    return this.#lu.factor();
+  }
+
+  #step(look: Look): Float64Array {
+    if (!this.#factored(look)) return new Float64Array(UNKNOWNS).fill(Number.NaN);
+    return this.#lu.solve(Float64Array.from(look.equations, (each) => -look.jets.value(each)));
+  }
+
+  /** Readings with their whole derivatives.  [FF-14] */
+  #totals(look: Look): ReadonlyMap<string, Reading> {
+    const { jets, equations } = look;
+    const count = this.car.changes.count;
+    const moves: Float64Array[] = [];
+    const stiff = this.#factored(look);
+    for (let i = 0; i < count; i += 1) {
+      const right = Float64Array.from(equations, (each) => -jets.first(each, changeVariable(i)));
+      moves.push(stiff ? this.#lu.solve(right) : right.fill(Number.NaN));
+    }
+    return new Map(
+      readingsOf(this.car, look).map(({ jet, ...about }) => {
+        const by = new Float64Array(count);
+        for (let i = 0; i < count; i += 1) {
+          let sum = jets.first(jet, changeVariable(i));
+          for (let k = 0; k < UNKNOWNS; k += 1) sum += jets.first(jet, k) * moves[i]![k]!;
+          by[i] = sum;
+        }
+        return [about.id, { ...about, value: jets.value(jet), by }];
+      }),
+    );
+  }
+}
+
+const sizeOf = ({ jets, equations }: Look): number =>
+  equations.reduce((most, each) => Math.max(most, Math.abs(jets.value(each))), 0);
