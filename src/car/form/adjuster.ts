@@ -83,7 +83,32 @@ const anchor = z.strictObject({
   slacker: left('screw left for less twist', 'Vernier on the screw.'),
 });
 
-const stack = (means: string) => left(means, 'Micrometer over the stack, or the marks on the shims added up.');
+/** A pile of shims: so many of each thickness. */
+export const shims = (means: string) =>
+  z
+    .array(
+      z.strictObject({
+        thickness: amount({
+          means: 'thickness of the shim',
+          measure: 'Micrometer.',
+          unit: 'mm',
+          si: 'm',
+          min: 0.02,
+          max: 20,
+          usual: 'micrometer',
+        }),
+        pieces: amount({
+          means: 'pieces of it',
+          measure: 'Count them.',
+          unit: '1',
+          si: '1',
+          min: 0,
+          max: 500,
+          usual: 'counted',
+        }),
+      }),
+    )
+    .meta({ title: means });
 
 export const adjusters = z.strictObject({
   platform: platform.optional(),
@@ -91,15 +116,15 @@ export const adjusters = z.strictObject({
   camberShims: z
     .strictObject({
       at: choice('where the camber shims stand', ['upper outer', 'lower outer', 'upper inner', 'lower inner']),
-      fitted: stack('camber shims fitted'),
+      fitted: shims('camber shims fitted'),
       most: left('thickest camber shim stack that the bolts allow', 'Thread left in the nut, three threads past it.'),
     })
     .optional(),
   casterShims: z
     .strictObject({
       moves: choice('wishbone that the caster shims move', ['upper wishbone', 'lower wishbone']),
-      front: stack('caster shims in front of the inner joints'),
-      rear: stack('caster shims behind the inner joints'),
+      front: shims('caster shims in front of the inner joints'),
+      rear: shims('caster shims behind the inner joints'),
     })
     .optional(),
   tyre: z

@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { amount, choice, day, point, words } from '../field.ts';
+import { shims } from './adjuster.ts';
 
 const mass = (means: string, measure: string, max: number, usual = 'weighing scale') =>
   amount({ means, measure, unit: 'kg', si: 'kg', min: 0, max, usual });
@@ -153,23 +154,7 @@ export const floor = z.strictObject({
     )
     .meta({ title: 'places for ballast, by name' })
     .optional(),
-  shimBox: z
-    .array(
-      z.strictObject({
-        thickness: length('thickness of the shim', 'Micrometer.', 'micrometer', 0.02, 20),
-        pieces: amount({
-          means: 'pieces of it in the box',
-          measure: 'Count them.',
-          unit: '1',
-          si: '1',
-          min: 0,
-          max: 500,
-          usual: 'counted',
-        }),
-      }),
-    )
-    .meta({ title: 'shims in the box' })
-    .optional(),
+  shimBox: shims('shims in the box').optional(),
   patch: z
     .strictObject({
       pads: eachWheel((wheel) =>
