@@ -5,6 +5,7 @@
  * Out   heights, weights, cross weight, camber, toe, caster, track, wheelbase, rake, bar preload, damper lengths
  * Axes  heights square to the floor; angles against the floor and the tub's forward direction laid on it. Camber
  *       negative: top leans inboard; toe positive: in; caster positive: top leans back
+ * Not   droop, which needs a second place of each corner (droop.ts)
  *
  * FF-n: docs/theory/flat-floor.md.
  */

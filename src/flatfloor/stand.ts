@@ -6,11 +6,14 @@
  *
  * With E(u, p) = 0 the seven equations and R(u, p) a reading, dR/dp = R_p − R_u E_u⁻¹ E_p.  [FF-13, FF-14]
  */
+import { WHEEL_NAMES } from '../loadpath/loads/doing.ts';
 import { NotSettled } from '../loadpath/loads/car-equilibrium.ts';
 import { DenseLu } from '../maths/dense-lu.ts';
 import { NotTied } from '../maths/implied-jets.ts';
 import { Jets } from '../maths/jets.ts';
 import type { Metre, Newton } from '../units/quantity.ts';
+import { LINK_CHANGES, type LinkChanges } from './corner-links.ts';
+import { droopStopAt } from './droop.ts';
 import type { FloorCar } from './floor-car.ts';
 import { atSurvey, changeVariable, type FloorState, type Look, lookAt, type Place, UNKNOWNS } from './look.ts';
 import { LinkOpen } from './joined.ts';
@@ -40,11 +43,14 @@ const STRIDE: Metre = 0.01;
 /** A car with its store of jets, which is as large as the car has changes. */
 export class Floor {
   readonly car: FloorCar;
+  readonly #withDroop: boolean;
   readonly #jets: Jets;
   readonly #lu = new DenseLu(UNKNOWNS);
 
-  constructor(car: FloorCar) {
+  /** @param withDroop  also how far each wheel falls to its stop, which takes as long as all else */
+  constructor(car: FloorCar, withDroop = false) {
     this.car = car;
+    this.#withDroop = withDroop;
     this.#jets = new Jets(changeVariable(car.changes.count), 0);
   }
 
@@ -80,7 +86,7 @@ export class Floor {
       left = sizeOf(look);
     }
     if (!(left <= LOOSE)) throw new NotSettled({ residual: left, iterations });
-    return { state, place: look.place, readings: this.#totals(look), residual: left, iterations };
+    return { state, place: look.place, readings: this.#totals(look, state), residual: left, iterations };
   }
 
   #look(state: FloorState, from: Place): Look | undefined {
@@ -105,7 +111,7 @@ export class Floor {
   }
 
   /** Readings with their whole derivatives.  [FF-14] */
-  #totals(look: Look): ReadonlyMap<string, Reading> {
+  #totals(look: Look, state: FloorState): ReadonlyMap<string, Reading> {
     const { jets, equations } = look;
     const count = this.car.changes.count;
     const moves: Float64Array[] = [];
@@ -114,8 +120,9 @@ export class Floor {
       const right = Float64Array.from(equations, (each) => -jets.first(each, changeVariable(i)));
       moves.push(stiff ? this.#lu.solve(right) : right.fill(Number.NaN));
     }
+    const all = [...readingsOf(this.car, look), ...(this.#withDroop ? this.#droops(look, state) : [])];
     return new Map(
-      readingsOf(this.car, look).map(({ jet, ...about }) => {
+      all.map(({ jet, ...about }) => {
         const by = new Float64Array(count);
         for (let i = 0; i < count; i += 1) {
           let sum = jets.first(jet, changeVariable(i));
@@ -125,6 +132,22 @@ export class Floor {
         return [about.id, { ...about, value: jets.value(jet), by }];
       }),
     );
+  }
+
+  #droops({ jets, place }: Look, { changes }: FloorState): readonly FloorReading[] {
+    const { changes: names } = this.car;
+    return WHEEL_NAMES.flatMap((wheel, k): FloorReading[] => {
+      const at = names.wheel[wheel];
+      const links = Object.fromEntries(LINK_CHANGES.map((name) => [name, changes[at[name]]!])) as LinkChanges;
+      const from = { travel: place.u[k]!, joints: place.joints[wheel] };
+      const stop = droopStopAt(this.car, wheel, links, from);
+      if (stop === undefined) return [];
+      const jet = jets.scale(jets.variable(place.u[k]!, k), 1, -stop.travel);
+      LINK_CHANGES.forEach((name, i) => {
+        jets.setFirst(jet, changeVariable(at[name]), -stop.by[i]!);
+      });
+      return [{ id: `droop.${wheel}`, kind: 'droop', of: wheel, unit: 'm', jet }];
+    });
   }
 }
 
