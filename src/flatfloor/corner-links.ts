@@ -13,9 +13,8 @@
  */
 import type { CornerGeometry } from '../loadpath/corner/geometry.ts';
 import type { Corner } from '../loadpath/corner/prepare.ts';
-import { DenseLu } from '../maths/dense-lu.ts';
-import { type Equations, tied } from '../maths/implied-jets.ts';
-import { type Jet, Jets, type JetVec } from '../maths/jets.ts';
+import { type Equations, TiedStores, tied } from '../maths/implied-jets.ts';
+import type { Jet, Jets, JetVec } from '../maths/jets.ts';
 import { along, cross, distance, dot, scale, sub, unit, type Vec3 } from '../maths/vec3.ts';
 import type { Metre } from '../units/quantity.ts';
 
@@ -71,7 +70,7 @@ export interface LinksAt {
 }
 
 /** Metres to which the links are closed: near the rounding of the coordinates, since springs multiply it. */
-const CLOSED: Metre = 1e-15;
+const CLOSED: Metre = 3e-15;
 /** Longest step of a joint in the search, m: short beside every arm, so that no branch is jumped. */
 const STRIDE: Metre = 0.03;
 
@@ -85,9 +84,7 @@ export class CornerLinks {
   readonly #lower: Hinge;
   readonly #upper: Hinge;
   readonly #rocker: Hinge;
-  readonly #own = new Jets(UNKNOWNS, 0);
-  readonly #jets = new Jets(CORNER_VARIABLES.length, 1);
-  readonly #lu = new DenseLu(UNKNOWNS);
+  readonly #stores = new TiedStores(UNKNOWNS, CORNER_VARIABLES.length, 1);
   readonly #surveyed: Float64Array;
 
   constructor(corner: Corner, shims: ShimPlaces = USUAL_SHIMS) {
@@ -109,14 +106,13 @@ export class CornerLinks {
    */
   at(travel: Metre, changes: LinkChanges, from: Float64Array = this.#surveyed): LinksAt {
     const values = [travel, ...LINK_CHANGES.map((name) => changes[name])];
-    const stores = { own: this.#own, jets: this.#jets, lu: this.#lu };
-    this.#jets.clear();
-    const found = tied(this.#equations, from, values, stores, { closed: CLOSED, stride: STRIDE });
+    this.#stores.jets.clear();
+    const found = tied(this.#equations, from, values, this.#stores, { closed: CLOSED, stride: STRIDE });
     return this.#placed(found.jets, values, found.at);
   }
 
   #placed(x: readonly Jet[], values: readonly number[], unknowns: Float64Array): LinksAt {
-    const jets = this.#jets;
+    const { jets } = this.#stores;
     const v = values.map((value, i) => jets.variable(value, i));
     const { lower, upper, toe, inner } = joints(x);
     const upright = this.#upright(jets, v, { lower, upper, toe });

@@ -10,9 +10,8 @@
 import type { AxleState } from '../loadpath/axle-of-car.ts';
 import type { AxleForm } from '../loadpath/corner-of-car.ts';
 import type { Numbers } from '../loadpath/numbers.ts';
-import { DenseLu } from '../maths/dense-lu.ts';
-import { type Equations, NotTied, tied } from '../maths/implied-jets.ts';
-import { type Jet, Jets, type JetVec } from '../maths/jets.ts';
+import { type Equations, NotTied, TiedStores, tied } from '../maths/implied-jets.ts';
+import type { Jet, Jets, JetVec } from '../maths/jets.ts';
 import { distance, sub, unit, type Vec3 } from '../maths/vec3.ts';
 import type { Metre } from '../units/quantity.ts';
 import { CORNER_VARIABLES, type LinksAt } from './corner-links.ts';
@@ -39,7 +38,7 @@ interface BarPoints {
 }
 
 /** Metres to which a drop link is closed. */
-const CLOSED: Metre = 1e-15;
+const CLOSED: Metre = 3e-15;
 /** Radians by which the bar is turned at most in one step. */
 const STRIDE = 0.3;
 
@@ -61,9 +60,7 @@ export class LinkOpen extends Error {
 
 export class JoinedAxle {
   readonly #end: 'front' | 'rear';
-  readonly #jets = new Jets(PAIR_VARIABLES, 2);
-  readonly #own = new Jets(2, 0);
-  readonly #lu = new DenseLu(2);
+  readonly #stores = new TiedStores(2, PAIR_VARIABLES, 2);
   readonly #bar: BarPoints | undefined;
   readonly #heaveLength: Metre | undefined;
   readonly #closing: 1 | -1 = 1;
@@ -83,7 +80,7 @@ export class JoinedAxle {
     links: { readonly left: Metre; readonly right: Metre },
     options: { readonly bar: boolean; readonly from?: Float64Array },
   ): JoinedAt {
-    const jets = this.#jets;
+    const { jets } = this.#stores;
     jets.clear();
     let found: { twist?: Jet; angles: Float64Array } = { angles: options.from ?? new Float64Array(2) };
     if (this.#bar !== undefined && options.bar) found = this.#barAt(this.#bar, left, right, links, found.angles);
@@ -107,7 +104,7 @@ export class JoinedAxle {
   ) {
     const rocker = (store: Jets, side: 'left' | 'right'): JetVec => {
       const of = side === 'left' ? left : right;
-      return store === this.#jets
+      return store === this.#stores.jets
         ? store.takenVec(of.jets, of.dropLink!, inPair[side])
         : store.constantVec(of.jets.values(of.dropLink!));
     };
@@ -121,10 +118,9 @@ export class JoinedAxle {
       i === LINK_VARIABLES.left ? links.left : i === LINK_VARIABLES.right ? links.right : 0,
     );
     try {
-      const stores = { own: this.#own, jets: this.#jets, lu: this.#lu };
-      const { jets: angles, at } = tied(equations, from, values, stores, { closed: CLOSED, stride: STRIDE });
+      const { jets: angles, at } = tied(equations, from, values, this.#stores, { closed: CLOSED, stride: STRIDE });
       const [first, second] = [angles[0]!, angles[1]!];
-      const twist = bar.kind === 'U-bar' ? this.#jets.sub(first, second) : second;
+      const twist = bar.kind === 'U-bar' ? this.#stores.jets.sub(first, second) : second;
       return { twist, angles: at };
     } catch (reason) {
       if (reason instanceof NotTied) throw new LinkOpen(this.#end);

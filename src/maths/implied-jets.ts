@@ -8,7 +8,7 @@
  * Both right-hand sides are read off Φ itself, worked with jets that carry what is known so far.
  */
 import { DenseLu } from './dense-lu.ts';
-import type { Jet, Jets } from './jets.ts';
+import { type Jet, Jets } from './jets.ts';
 
 /** The equations in jets of whichever store they are handed. */
 export type Equations = (jets: Jets, unknowns: readonly Jet[], variables: readonly Jet[]) => readonly Jet[];
@@ -31,8 +31,25 @@ export interface Tied {
   readonly at: Float64Array;
 }
 
+/** What a search works with; kept from one to the next, since the slopes of a place near by still lead there. */
+export class TiedStores {
+  /** No derivatives: what the equations leave. */
+  readonly bare = new Jets(0, 0);
+  /** The unknowns as variables. */
+  readonly own: Jets;
+  readonly jets: Jets;
+  readonly lu: DenseLu;
+  /** Whether `lu` holds the slopes of an earlier place. */
+  sloped = false;
+
+  constructor(unknowns: number, variables: number, rows: number) {
+    this.own = new Jets(unknowns, 0);
+    this.jets = new Jets(variables, rows);
+    this.lu = new DenseLu(unknowns);
+  }
+}
+
 /**
- * @param own  a store with the unknowns as variables and no rows
  * @param values  of the variables
  * @param closed  largest equation left over that counts as none
  * @param stride  longest step of one unknown
@@ -42,38 +59,59 @@ export function tied(
   of: Equations,
   from: Float64Array,
   values: readonly number[],
-  stores: { readonly own: Jets; readonly jets: Jets; readonly lu: DenseLu },
+  stores: TiedStores,
   { closed, stride }: { readonly closed: number; readonly stride: number },
 ): Tied {
-  const { own, jets, lu } = stores;
-  const n = from.length;
   const at = Float64Array.from(from);
-  const step = new Float64Array(n);
-  let left = Number.POSITIVE_INFINITY;
+  if (!stores.sloped) slopesAt(of, at, values, stores);
   let before = Number.POSITIVE_INFINITY;
   for (let tries = 0; ; tries += 1) {
-    own.clear();
-    const equations = of(
-      own,
-      Array.from(at, (x, i) => own.variable(x, i)),
-      values.map((v) => own.constant(v)),
-    );
-    left = 0;
-    equations.forEach((equation, i) => {
-      step[i] = -own.value(equation);
-      left = Math.max(left, Math.abs(step[i]!));
-      for (let j = 0; j < n; j += 1) lu.a[i * n + j] = own.first(equation, j);
-    });
-    if (!lu.factor() || !Number.isFinite(left) || tries > MOST_STEPS) throw new NotTied(left);
+    const step = leftAt(of, at, values, stores.bare);
+    const left = largest(step);
     // rounding may hold the last steps above what was wished; the place is then as good as it gets
-    if (left <= closed || (left >= before && left <= 1e3 * closed)) break;
+    if (left <= closed || (left >= before && left <= 1e2 * closed)) break;
+    if (!(left < Number.POSITIVE_INFINITY) || tries > MOST_STEPS) {
+      stores.sloped = false;
+      throw new NotTied(left);
+    }
+    // slopes of another place that no longer lead there quickly are taken anew
+    if (left > 0.1 * before) slopesAt(of, at, values, stores);
     before = left;
-    lu.solve(step);
-    const longest = step.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
-    const part = Math.min(1, stride / longest);
-    for (let i = 0; i < n; i += 1) at[i] = at[i]! + part * step[i]!;
+    stores.lu.solve(step);
+    const part = Math.min(1, stride / largest(step));
+    for (let i = 0; i < at.length; i += 1) at[i] = at[i]! + part * step[i]!;
   }
-  return { jets: derivativesOf(of, at, values, { jets, lu }), at };
+  slopesAt(of, at, values, stores);
+  return { jets: derivativesOf(of, at, values, stores), at };
+}
+
+const largest = (of: Float64Array): number => {
+  let most = 0;
+  for (const each of of) most = Math.abs(each) > most || Number.isNaN(each) ? Math.abs(each) : most;
+  return most;
+};
+
+/** What the equations leave, turned round. */
+function leftAt(of: Equations, at: Float64Array, values: readonly number[], bare: Jets): Float64Array {
+  bare.clear();
+  const equations = of(bare, constants(bare, at), constants(bare, values));
+  return Float64Array.from(equations, (equation) => -bare.value(equation));
+}
+
+const constants = (jets: Jets, values: Iterable<number>): Jet[] =>
+  Array.from(values, (value) => jets.constant(value));
+
+/** Factors the slopes of the equations by the unknowns. @throws NotTied where they lead nowhere */
+function slopesAt(of: Equations, at: Float64Array, values: readonly number[], stores: TiedStores): void {
+  const { own, lu } = stores;
+  const n = at.length;
+  own.clear();
+  const unknowns = Array.from(at, (x, i) => own.variable(x, i));
+  of(own, unknowns, constants(own, values)).forEach((equation, i) => {
+    for (let j = 0; j < n; j += 1) lu.a[i * n + j] = own.first(equation, j);
+  });
+  stores.sloped = lu.factor();
+  if (!stores.sloped) throw new NotTied(Number.NaN);
 }
 
 function derivativesOf(

@@ -34,37 +34,44 @@ export function leastCost(of: RangeProgram, within: number): RangeSolution | und
   const { a, d, low, high, cost } = of;
   const rows = d.length;
   const n = low.length;
-  const columns = 2 * n;
   const rest = Float64Array.from(low, (value, j) => Math.max(value, Math.min(high[j]!, 0)));
-  for (let j = 0; j < n; j += 1) if (low[j]! > high[j]! + NOTHING) return undefined;
-  // variables: columns 0 … 2n − 1 (up, down), then a slack a row, whose value is the row itself
-  const lower = new Float64Array(columns + rows);
-  const upper = new Float64Array(columns + rows);
-  const tableau: Float64Array[] = [];
-  const value = new Float64Array(rows);
-  const reduced = new Float64Array(columns);
+  // a column up and one down for each x that can move, then a slack a row, whose value is the row itself
+  const column: number[] = [];
+  const sign: number[] = [];
   for (let j = 0; j < n; j += 1) {
-    upper[2 * j] = Math.max(0, high[j]! - rest[j]!);
-    upper[2 * j + 1] = Math.max(0, rest[j]! - low[j]!);
+    if (low[j]! > high[j]! + NOTHING) return undefined;
+    if (high[j]! - rest[j]! > NOTHING) {
+      column.push(j);
+      sign.push(1);
+    }
+    if (rest[j]! - low[j]! > NOTHING) {
+      column.push(j);
+      sign.push(-1);
+    }
+  }
+  const columns = column.length;
+  const upper = new Float64Array(columns + rows);
+  const lower = new Float64Array(columns + rows);
+  const reduced = new Float64Array(columns);
+  const tableau = new Float64Array(rows * columns);
+  const value = new Float64Array(rows);
+  for (let k = 0; k < columns; k += 1) {
+    const j = column[k]!;
+    upper[k] = sign[k]! > 0 ? high[j]! - rest[j]! : rest[j]! - low[j]!;
     // a hair of difference between costs keeps the method from going round in circles
-    reduced[2 * j] = cost[j]! * (1 + 1e-7 * j) + 1e-10;
-    reduced[2 * j + 1] = reduced[2 * j]!;
+    reduced[k] = cost[j]! * (1 + 1e-7 * j) + 1e-10;
   }
   for (let i = 0; i < rows; i += 1) {
-    const row = new Float64Array(columns);
+    const row = a[i]!;
     let at = d[i]!;
-    for (let j = 0; j < n; j += 1) {
-      row[2 * j] = a[i]![j]!;
-      row[2 * j + 1] = -a[i]![j]!;
-      at += a[i]![j]! * rest[j]!;
-    }
-    tableau.push(row);
+    for (let j = 0; j < n; j += 1) at += row[j]! * rest[j]!;
+    for (let k = 0; k < columns; k += 1) tableau[i * columns + k] = sign[k]! * row[column[k]!]!;
     value[i] = at;
     lower[columns + i] = -within;
     upper[columns + i] = within;
   }
   const basic = Int32Array.from({ length: rows }, (_, i) => columns + i);
-  const nonbasic = Int32Array.from({ length: columns }, (_, j) => j);
+  const nonbasic = Int32Array.from({ length: columns }, (_, k) => k);
   const atUpper = new Uint8Array(columns);
   for (let pivots = 0; pivots < MOST_PIVOTS; pivots += 1) {
     let r = -1;
@@ -77,72 +84,78 @@ export function leastCost(of: RangeProgram, within: number): RangeSolution | und
         r = i;
       }
     }
-    if (r < 0) return solutionOf(of, rest, { basic, nonbasic, atUpper, value, upper });
+    if (r < 0) break;
     const raise = value[r]! < lower[basic[r]!]!;
-    const row = tableau[r]!;
-    let q = -1;
-    let least = Number.POSITIVE_INFINITY;
-    for (let j = 0; j < columns; j += 1) {
-      const t = row[j]!;
-      if (Math.abs(t) < NOTHING || upper[nonbasic[j]!]! - lower[nonbasic[j]!]! < 1e-15) continue;
-      const moves = (atUpper[j] === 1 ? -t : t) > 0;
-      if (moves !== raise) continue;
-      const ratio = Math.abs(reduced[j]!) / Math.abs(t);
-      if (ratio < least - 1e-15 || (ratio <= least && Math.abs(t) > Math.abs(row[q]!))) {
-        least = ratio;
-        q = j;
-      }
-    }
+    const q = entering(tableau.subarray(r * columns, (r + 1) * columns), raise, { reduced, nonbasic, atUpper, lower, upper });
     if (q < 0) return undefined;
-    const b = basic[r]!;
-    const bound = raise ? lower[b]! : upper[b]!;
-    const entering = nonbasic[q]!;
-    const from = atUpper[q] === 1 ? upper[entering]! : lower[entering]!;
-    const move = (bound - value[r]!) / row[q]!;
-    for (let i = 0; i < rows; i += 1) value[i] = value[i]! + tableau[i]![q]! * move;
+    if (pivots === MOST_PIVOTS - 1) throw new Error('the dual simplex went on without an end');
+    const bound = raise ? lower[basic[r]!]! : upper[basic[r]!]!;
+    const [inside, outside] = [nonbasic[q]!, basic[r]!];
+    const from = atUpper[q] === 1 ? upper[inside]! : lower[inside]!;
+    const move = (bound - value[r]!) / tableau[r * columns + q]!;
+    for (let i = 0; i < rows; i += 1) value[i] = value[i]! + tableau[i * columns + q]! * move;
     value[r] = from + move;
-    const pivot = row[q]!;
-    // solve row r for the entering variable, put it into the others
-    for (let j = 0; j < columns; j += 1) row[j] = j === q ? 1 / pivot : -row[j]! / pivot;
-    for (let i = 0; i < rows; i += 1) {
-      if (i === r) continue;
-      const other = tableau[i]!;
-      const by = other[q]!;
-      if (by === 0) continue;
-      for (let j = 0; j < columns; j += 1) other[j] = j === q ? by * row[j]! : other[j]! + by * row[j]!;
-    }
-    const by = reduced[q]!;
-    for (let j = 0; j < columns; j += 1)
-      reduced[j] = j === q ? by * row[j]! : reduced[j]! + by * row[j]!;
-    basic[r] = entering;
-    nonbasic[q] = b;
+    pivotOn(tableau, reduced, r, q, columns);
+    basic[r] = inside;
+    nonbasic[q] = outside;
     atUpper[q] = raise ? 0 : 1;
   }
-  throw new Error('the dual simplex went on without an end');
-}
-
-function solutionOf(
-  of: RangeProgram,
-  rest: Float64Array,
-  at: {
-    readonly basic: Int32Array;
-    readonly nonbasic: Int32Array;
-    readonly atUpper: Uint8Array;
-    readonly value: Float64Array;
-    readonly upper: Float64Array;
-  },
-): RangeSolution {
   const x = Float64Array.from(rest);
   const put = (variable: number, amount: number): void => {
-    if (variable >= 2 * rest.length) return;
-    const j = variable >> 1;
-    x[j] = x[j]! + (variable % 2 === 0 ? amount : -amount);
+    if (variable >= columns) return;
+    const j = column[variable]!;
+    x[j] = x[j]! + sign[variable]! * amount;
   };
-  at.basic.forEach((variable, i) => {
-    put(variable, at.value[i]!);
+  basic.forEach((variable, i) => {
+    put(variable, value[i]!);
   });
-  at.nonbasic.forEach((variable, j) => {
-    if (at.atUpper[j] === 1 && variable < 2 * rest.length) put(variable, at.upper[variable]!);
+  nonbasic.forEach((variable, k) => {
+    if (atUpper[k] === 1) put(variable, upper[variable]!);
   });
-  return { x, cost: x.reduce((sum, each, j) => sum + of.cost[j]! * Math.abs(each), 0) };
+  return { x, cost: x.reduce((sum, each, j) => sum + cost[j]! * Math.abs(each), 0) };
+}
+
+/** The column that enters for a row: of those that move the row the right way, the one that keeps costs from falling. */
+function entering(
+  row: Float64Array,
+  raise: boolean,
+  of: {
+    readonly reduced: Float64Array;
+    readonly nonbasic: Int32Array;
+    readonly atUpper: Uint8Array;
+    readonly lower: Float64Array;
+    readonly upper: Float64Array;
+  },
+): number {
+  const { reduced, nonbasic, atUpper, lower, upper } = of;
+  let q = -1;
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 0; k < row.length; k += 1) {
+    const t = row[k]!;
+    if (Math.abs(t) < NOTHING || upper[nonbasic[k]!]! - lower[nonbasic[k]!]! < 1e-15) continue;
+    if ((atUpper[k] === 1 ? -t : t) > 0 !== raise) continue;
+    const ratio = Math.abs(reduced[k]!) / Math.abs(t);
+    if (ratio < least - 1e-15 || (ratio <= least && Math.abs(t) > Math.abs(row[q]!))) {
+      least = ratio;
+      q = k;
+    }
+  }
+  return q;
+}
+
+/** Solves row r for column q and puts it into the other rows and the costs. */
+function pivotOn(tableau: Float64Array, reduced: Float64Array, r: number, q: number, columns: number): void {
+  const at = r * columns;
+  const inverse = 1 / tableau[at + q]!;
+  for (let k = 0; k < columns; k += 1) tableau[at + k] = k === q ? inverse : -tableau[at + k]! * inverse;
+  for (let row = 0; row < tableau.length; row += columns) {
+    if (row === at) continue;
+    const by = tableau[row + q]!;
+    if (by === 0) continue;
+    tableau[row + q] = 0;
+    for (let k = 0; k < columns; k += 1) tableau[row + k] = tableau[row + k]! + by * tableau[at + k]!;
+  }
+  const by = reduced[q]!;
+  reduced[q] = 0;
+  for (let k = 0; k < columns; k += 1) reduced[k] = reduced[k]! + by * tableau[at + k]!;
 }
