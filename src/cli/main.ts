@@ -23,6 +23,7 @@ import { curvesCommand } from './commands/curves.ts';
 import { cutsCommand } from './commands/cuts.ts';
 import { demoCommand } from './commands/demo.ts';
 import { figuresCommand } from './commands/figures.ts';
+import { adjustersCommand, floorCommand } from './commands/floor.ts';
 import { followCommand } from './commands/follow.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
@@ -32,6 +33,7 @@ import { routeCommand } from './commands/route.ts';
 import { scanCommand } from './commands/scan.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
+import { setUpCommand } from './commands/set-up.ts';
 import { sheetCommand } from './commands/sheet.ts';
 import { solidsCommand } from './commands/solids.ts';
 import { studsCommand } from './commands/studs.ts';
@@ -80,6 +82,9 @@ function program(): Command {
     coilForBarCommand(),
     ladderCommand(),
     benchTestCommand(),
+    floorCommand(),
+    adjustersCommand(),
+    setUpCommand(),
     surveyCommand(),
     routeCommand(),
     checkCommand(),

@@ -14,7 +14,7 @@ import type { Numbers } from '../loadpath/numbers.ts';
 import { nearestSetting, vernierStep } from '../loadpath/spring/spline.ts';
 import { plain, spokenAmount } from '../units/show.ts';
 import type { ChangeNames } from './changes.ts';
-import { shiftChanges, type Shims, type StackChange, stackChanges } from './shims.ts';
+import { type Shims, type StackChange, shiftChanges, stackChanges } from './shims.ts';
 
 export type AdjusterKind =
   | 'rod'
@@ -110,7 +110,8 @@ export function adjustersOf(
       step: piece,
       stepUnit: 'kg',
       choices: counted(-whole(now / piece), whole((top - now) / piece), piece),
-      words: (units) => `${units > 0 ? 'put in' : 'take out'} ${pieces(units, 'piece')} of ${spokenAmount(piece, 'kg', 1)}`,
+      words: (units) =>
+        `${units > 0 ? 'put in' : 'take out'} ${pieces(units, 'piece')} of ${spokenAmount(piece, 'kg', 1)}`,
       stops: { up: `${spokenAmount(top, 'kg', 1)} is the most there`, down: 'none is left there' },
       notes: [],
     });
@@ -197,7 +198,8 @@ function cornerAdjusters(wheel: WheelName, corner: Corner, given: Given): Adjust
       step,
       stepUnit: 'Pa',
       choices: counted(-whole((now - least) / step), whole((most - now) / step), step),
-      words: (units) => `${units > 0 ? 'up' : 'down'} ${plain(Math.abs(units) / 10, 1)} bar to ${plain((now + units * step) / 1e5, 2)} bar`,
+      words: (units) =>
+        `${units > 0 ? 'up' : 'down'} ${plain(Math.abs(units) / 10, 1)} bar to ${plain((now + units * step) / 1e5, 2)} bar`,
       stops: { up: 'highest pressure allowed', down: 'lowest pressure allowed' },
       notes: [],
     });
@@ -258,7 +260,9 @@ function threaded(
     stops: { up: 'least thread engaged', down: 'no thread left to screw in' },
     notes:
       thread.hands === undefined
-        ? [`${name}: the file does not say the hands of its threads (thread, hands); one thread turned by halves is taken.`]
+        ? [
+            `${name}: the file does not say the hands of its threads (thread, hands); one thread turned by halves is taken.`,
+          ]
         : [],
   };
 }
@@ -293,7 +297,8 @@ function splineAdjuster(name: string, wheel: WheelName, corner: Corner, given: G
   const splines = { first: numbers.of(rocker), second: numbers.of(held) };
   const step = vernierStep(splines);
   const setting = (units: number) => nearestSetting(splines, units * step);
-  const teeth = (n: number): string => `${pieces(n, 'tooth').replace('tooths', 'teeth')} ${n > 0 ? 'on' : 'back'}`;
+  const teeth = (n: number): string =>
+    `${pieces(n, 'tooth').replace('tooths', 'teeth')} ${n > 0 ? 'on' : 'back'}`;
   return [
     {
       name,
@@ -344,7 +349,10 @@ function shimAdjusters(wheel: WheelName, corner: Corner, given: Given): Adjuster
       change: at.camber,
       choices: made,
       words: (units) => stackWords(made, units),
-      stops: { up: 'thickest stack that the bolts allow, or the box is empty', down: 'no shims left to take out' },
+      stops: {
+        up: 'thickest stack that the bolts allow, or the box is empty',
+        down: 'no shims left to take out',
+      },
     });
   }
   if (casterShims !== undefined) {
@@ -353,7 +361,8 @@ function shimAdjusters(wheel: WheelName, corner: Corner, given: Given): Adjuster
     const made = choices(
       casterShims.moves === 'upper wishbone' ? shiftChanges(rear, front) : shiftChanges(front, rear),
     );
-    const [from, to] = casterShims.moves === 'upper wishbone' ? ['behind', 'in front'] : ['in front', 'behind'];
+    const [from, to] =
+      casterShims.moves === 'upper wishbone' ? ['behind', 'in front'] : ['in front', 'behind'];
     all.push({
       ...common,
       name: `${WHEEL_WORDS[wheel]} caster shims`,
@@ -377,5 +386,7 @@ function stackWords(choices: readonly Choice[], units: number): string {
       .map(([thickness, n]) => `${Math.abs(n)} × ${spokenAmount(thickness, 'm', 2)}`)
       .join(', ');
   const [inside, out] = [part(1), part(-1)];
-  return [inside === '' ? '' : `put in ${inside}`, out === '' ? '' : `take out ${out}`].filter((each) => each !== '').join(', ');
+  return [inside === '' ? '' : `put in ${inside}`, out === '' ? '' : `take out ${out}`]
+    .filter((each) => each !== '')
+    .join(', ');
 }

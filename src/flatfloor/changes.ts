@@ -46,7 +46,10 @@ export class ChangeNames {
     const names: string[] = [];
     const put = (name: string): number => names.push(name) - 1;
     const each = <K extends string>(keys: readonly K[], of: string): Record<K, number> =>
-      Object.fromEntries(keys.map((key) => [key, put(of === '' ? key : `${of}.${key}`)])) as Record<K, number>;
+      Object.fromEntries(keys.map((key) => [key, put(of === '' ? key : `${of}.${key}`)])) as Record<
+        K,
+        number
+      >;
     this.wheel = eachWheel((wheel: WheelName) => each(WHEEL_CHANGES, wheel));
     this.end = { front: each(END_CHANGES, 'front'), rear: each(END_CHANGES, 'rear') };
     this.car = each(CAR_CHANGES, '');

@@ -134,9 +134,7 @@ export class CornerLinks {
       ...(unit === undefined
         ? {}
         : {
-            unitLength: jets.length(
-              jets.subVec(onRocker(unit.rockerPoint), jets.constantVec(unit.tub)),
-            ),
+            unitLength: jets.length(jets.subVec(onRocker(unit.rockerPoint), jets.constantVec(unit.tub))),
           }),
       ...(rockerPoints.dropLink === undefined ? {} : { dropLink: onRocker('dropLink') }),
       ...(rockerPoints.heave === undefined ? {} : { heave: onRocker('heave') }),
@@ -170,7 +168,12 @@ export class CornerLinks {
     };
     const kept = (a: JetVec, b: JetVec, a0: Vec3, b0: Vec3, longer?: Jet): Jet => {
       const surveyed = distance(a0, b0);
-      return link(a, b, surveyed, longer === undefined ? jets.constant(surveyed) : jets.scale(longer, 1, surveyed));
+      return link(
+        a,
+        b,
+        surveyed,
+        longer === undefined ? jets.constant(surveyed) : jets.scale(longer, 1, surveyed),
+      );
     };
     const outer = this.#rodOuter(jets, { lower, upper, upright, upperShift, lowerShift });
     const axisEnd = along(g.rockerPivot, this.#rocker.axis, 0.1);
@@ -202,7 +205,8 @@ export class CornerLinks {
     const { camber, caster } = this.#shims;
     const shift = (of: 'upper' | 'lower'): JetVec => {
       let moved = jets.constantVec([0, 0, 0]);
-      if (camber === `${of} inner`) moved = jets.along(moved, jets.constantVec(out), v[variableIndex('camber')]!);
+      if (camber === `${of} inner`)
+        moved = jets.along(moved, jets.constantVec(out), v[variableIndex('camber')]!);
       if (caster === `${of} wishbone`) {
         const way =
           of === 'upper'
@@ -284,7 +288,10 @@ interface Upright {
 /** A body told by three of its points: any other is L + α(U − L) + β(T − L) + γ(U − L)×(T − L).  [FF-4] */
 function uprightOf(
   jets: Jets,
-  of: { readonly body: Record<'lower' | 'upper' | 'toe', JetVec>; readonly now: Record<'lower' | 'upper' | 'toe', JetVec> },
+  of: {
+    readonly body: Record<'lower' | 'upper' | 'toe', JetVec>;
+    readonly now: Record<'lower' | 'upper' | 'toe', JetVec>;
+  },
 ): Upright {
   const { body, now } = of;
   const a = jets.subVec(body.upper, body.lower);
@@ -306,8 +313,7 @@ function uprightOf(
     kingpin: jets.length(a),
     toeToLower: jets.length(b),
     toeToUpper: jets.length(jets.subVec(body.toe, body.upper)),
-    point: (surveyed) =>
-      jets.addVec(now.lower, turned(jets.subVec(jets.constantVec(surveyed), body.lower))),
+    point: (surveyed) => jets.addVec(now.lower, turned(jets.subVec(jets.constantVec(surveyed), body.lower))),
     direction: (surveyed) => turned(jets.constantVec(surveyed)),
   };
 }

@@ -48,7 +48,7 @@ export function doubtsAtSight(
   ];
 }
 
-const valueOf = (sheet: Sheet, id: string): SheetReading | undefined =>
+const readingIn = (sheet: Sheet, id: string): SheetReading | undefined =>
   sheet.readings.find((each) => each.id === id);
 
 function unknownPoints(sheet: Sheet, surveyed: FloorStanding): Doubt[] {
@@ -84,7 +84,7 @@ function emptyPads(sheet: Sheet): Doubt[] {
 const MASS_KNOWN = 3;
 
 function wrongTotal(sheet: Sheet, surveyed: FloorStanding): Doubt[] {
-  const read = WHEEL_NAMES.map((wheel) => valueOf(sheet, `weight.${wheel}`));
+  const read = WHEEL_NAMES.map((wheel) => readingIn(sheet, `weight.${wheel}`));
   if (read.some((each) => each === undefined)) return [];
   const total = read.reduce((sum, each) => sum + each!.value, 0);
   const known = surveyed.readings.get('total')!.value;
@@ -103,7 +103,12 @@ function wrongTotal(sheet: Sheet, surveyed: FloorStanding): Doubt[] {
 }
 
 /** How badly a reading suits the car as surveyed, in its own spread and what may have moved since. */
-function misfit(reading: SheetReading, value: number, surveyed: FloorStanding, hidden: readonly Hidden[]): number {
+function misfit(
+  reading: SheetReading,
+  value: number,
+  surveyed: FloorStanding,
+  hidden: readonly Hidden[],
+): number {
   const expected = surveyed.readings.get(reading.id)!;
   const moved = hidden.reduce((sum, { change, prior }) => sum + (expected.by[change]! * prior) ** 2, 0);
   // a set-up is seldom further from the survey than this part of what could have been moved
@@ -116,7 +121,7 @@ const CLEARLY = 14;
 function turnedSigns(sheet: Sheet, surveyed: FloorStanding, hidden: readonly Hidden[]): Doubt[] {
   return ['toe', 'toeAtRim', 'camber'].flatMap((kind): Doubt[] => {
     const turned = WHEEL_NAMES.flatMap((wheel) => {
-      const reading = valueOf(sheet, `${kind}.${wheel}`);
+      const reading = readingIn(sheet, `${kind}.${wheel}`);
       if (reading === undefined || Math.abs(reading.value) < 2 * reading.u) return [];
       const gain =
         misfit(reading, reading.value, surveyed, hidden) - misfit(reading, -reading.value, surveyed, hidden);
@@ -141,11 +146,12 @@ function turnedSigns(sheet: Sheet, surveyed: FloorStanding, hidden: readonly Hid
 function crossedEntries(sheet: Sheet, surveyed: FloorStanding, hidden: readonly Hidden[]): Doubt[] {
   return ['weight', 'camber', 'caster', 'toe', 'toeAtRim'].flatMap((kind) =>
     (['front', 'rear'] as const).flatMap((end): Doubt[] => {
-      const of = (side: 'Left' | 'Right') => valueOf(sheet, `${kind}.${`${end}${side}` as WheelName}`);
+      const of = (side: 'Left' | 'Right') => readingIn(sheet, `${kind}.${`${end}${side}` as WheelName}`);
       const [left, right] = [of('Left'), of('Right')];
       if (left === undefined || right === undefined) return [];
       const as = misfit(left, left.value, surveyed, hidden) + misfit(right, right.value, surveyed, hidden);
-      const crossed = misfit(left, right.value, surveyed, hidden) + misfit(right, left.value, surveyed, hidden);
+      const crossed =
+        misfit(left, right.value, surveyed, hidden) + misfit(right, left.value, surveyed, hidden);
       if (as - crossed <= CLEARLY) return [];
       return [
         {
@@ -163,7 +169,7 @@ function crossedEntries(sheet: Sheet, surveyed: FloorStanding, hidden: readonly 
 /** Heights of four points that a stiff tub cannot have: the fourth follows from three.  [FF-26] */
 function twistedTub(car: FloorCar, sheet: Sheet): Doubt[] {
   const read = car.heights.flatMap(({ name, at }) => {
-    const reading = valueOf(sheet, `height.${name}`);
+    const reading = readingIn(sheet, `height.${name}`);
     return reading === undefined ? [] : [{ name, at, reading }];
   });
   if (read.length !== 4) return [];
@@ -205,7 +211,8 @@ export function doubtsOfFit(found: Found): readonly Doubt[] {
     {
       code: 'sheet/doubted',
       message: `${sheet}: ${readingWords(reading.id)} contradicts the others: it is ${spokenAmount(Math.abs(residual), unit, 2)} ${residual > 0 ? 'more' : 'less'} than they make it, ${Math.abs(worst.w).toFixed(1)} times what its spread allows.`,
-      remedy: 'Read this one again first. Until then the answer leans on a reading that should not be trusted.',
+      remedy:
+        'Read this one again first. Until then the answer leans on a reading that should not be trusted.',
       paths: [reading.path],
       weight: 'warning',
     },
@@ -214,4 +221,9 @@ export function doubtsOfFit(found: Found): readonly Doubt[] {
 
 /** Spread of a reading as the fit has it. */
 export const fittedSpread = (found: Found, by: Float64Array): number =>
-  Math.sqrt(variance(found.covariance, Float64Array.from(found.hidden, ({ change }) => by[change]!)));
+  Math.sqrt(
+    variance(
+      found.covariance,
+      Float64Array.from(found.hidden, ({ change }) => by[change]!),
+    ),
+  );

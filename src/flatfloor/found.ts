@@ -50,9 +50,9 @@ export function hiddenOf(car: FloorCar, sheets: readonly Sheet[]): readonly Hidd
       );
     }),
     ...(['mass', 'massForward', 'massLeft'] as const).map((name) => of(changes.car[name], PRIOR[name])),
-    ...ENDS.filter((end) => sheets.some(({ state }) => state.bars[end]) && car.axles[end].barRate !== undefined).map(
-      (end) => of(changes.end[end].leftLink, PRIOR.link),
-    ),
+    ...ENDS.filter(
+      (end) => sheets.some(({ state }) => state.bars[end]) && car.axles[end].barRate !== undefined,
+    ).map((end) => of(changes.end[end].leftLink, PRIOR.link)),
   ];
 }
 
@@ -104,7 +104,8 @@ export function foundFrom(
     });
     const rows = rowsOf(sheets, standings, hidden);
     const right = normalEquations(rows, hidden, values, lu);
-    if (!lu.factor()) throw new Error('the normal equations of the sheets are singular in spite of their priors');
+    if (!lu.factor())
+      throw new Error('the normal equations of the sheets are singular in spite of their priors');
     const step = lu.solve(right);
     const longest = step.reduce((most, each, k) => Math.max(most, Math.abs(each) / hidden[k]!.prior), 0);
     if (longest < SETTLED || tries >= MOST_STEPS) {

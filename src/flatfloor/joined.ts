@@ -53,7 +53,9 @@ export interface JoinedAt {
 /** A drop link does not reach: told in words. */
 export class LinkOpen extends Error {
   constructor(end: 'front' | 'rear') {
-    super(`The ${end} anti-roll bar's drop links do not reach: they are too long or too short for where the wheels stand.`);
+    super(
+      `The ${end} anti-roll bar's drop links do not reach: they are too long or too short for where the wheels stand.`,
+    );
     this.name = 'LinkOpen';
   }
 }
@@ -83,7 +85,8 @@ export class JoinedAxle {
     const { jets } = this.#stores;
     jets.clear();
     let found: { twist?: Jet; angles: Float64Array } = { angles: options.from ?? new Float64Array(2) };
-    if (this.#bar !== undefined && options.bar) found = this.#barAt(this.#bar, left, right, links, found.angles);
+    if (this.#bar !== undefined && options.bar)
+      found = this.#barAt(this.#bar, left, right, links, found.angles);
     if (this.#heaveLength === undefined || left.heave === undefined || right.heave === undefined) {
       return { jets, ...found };
     }
@@ -118,7 +121,10 @@ export class JoinedAxle {
       i === LINK_VARIABLES.left ? links.left : i === LINK_VARIABLES.right ? links.right : 0,
     );
     try {
-      const { jets: angles, at } = tied(equations, from, values, this.#stores, { closed: CLOSED, stride: STRIDE });
+      const { jets: angles, at } = tied(equations, from, values, this.#stores, {
+        closed: CLOSED,
+        stride: STRIDE,
+      });
       const [first, second] = [angles[0]!, angles[1]!];
       const twist = bar.kind === 'U-bar' ? this.#stores.jets.sub(first, second) : second;
       return { twist, angles: at };
@@ -132,7 +138,8 @@ export class JoinedAxle {
 /** An end of the bar at its two angles: arms of a U-bar, nod and twist of a T-bar.  [FF-6] */
 function barEnd(jets: Jets, bar: BarPoints, side: 'left' | 'right', angles: readonly Jet[]): JetVec {
   const end = jets.constantVec(bar.ends[side]);
-  if (bar.stem === undefined) return turnedJets(jets, end, bar.on, bar.axis, angles[side === 'left' ? 0 : 1]!);
+  if (bar.stem === undefined)
+    return turnedJets(jets, end, bar.on, bar.axis, angles[side === 'left' ? 0 : 1]!);
   const twisted = turnedJets(jets, end, bar.stem.on, bar.stem.direction, angles[1]!);
   return turnedJets(jets, twisted, bar.on, bar.axis, angles[0]!);
 }

@@ -7,9 +7,16 @@
  *
  * Variables of the store: the four travels, a, b, c, then the changes in their order. FF-n: docs/theory/flat-floor.md.
  */
-import { eachWheel, endOf, sideOf, WHEEL_NAMES, type WheelName, type Wheels } from '../loadpath/loads/doing.ts';
+import {
+  eachWheel,
+  endOf,
+  sideOf,
+  WHEEL_NAMES,
+  type WheelName,
+  type Wheels,
+} from '../loadpath/loads/doing.ts';
 import { barTorque, unitForce } from '../loadpath/springing.ts';
-import { type Jet, Jets, type JetVec } from '../maths/jets.ts';
+import type { Jet, Jets, JetVec } from '../maths/jets.ts';
 import { STANDARD_GRAVITY } from '../units/quantity.ts';
 import { type ChangeNames, ENDS, type EndName } from './changes.ts';
 import { LINK_CHANGES, type LinksAt } from './corner-links.ts';
@@ -107,7 +114,14 @@ export function lookAt(car: FloorCar, state: FloorState, from: Place, store: Jet
   ) as Record<EndName, Efforts>;
 
   const worked = eachWheel((wheel) =>
-    wheelAt(car.wheels[wheel], wheel, links[wheel], { jets, names, floor, up, change, effort: efforts[endOf(wheel)] }),
+    wheelAt(car.wheels[wheel], wheel, links[wheel], {
+      jets,
+      names,
+      floor,
+      up,
+      change,
+      effort: efforts[endOf(wheel)],
+    }),
   );
   return {
     jets,
@@ -196,7 +210,12 @@ interface About {
 }
 
 /** One wheel: its tyre's load by its give, and virtual work at its travel.  [FF-5, FF-10, FF-11] */
-function wheelAt(of: FloorWheel, wheel: WheelName, links: LinksAt, about: About): WheelLook & { readonly work: Jet } {
+function wheelAt(
+  of: FloorWheel,
+  wheel: WheelName,
+  links: LinksAt,
+  about: About,
+): WheelLook & { readonly work: Jet } {
   const { jets, names, floor, up, change, effort } = about;
   const at = names.wheel[wheel];
   const to = [WHEEL_NAMES.indexOf(wheel), ...LINK_CHANGES.map((name) => changeVariable(at[name]))];
@@ -243,7 +262,13 @@ function wheelAt(of: FloorWheel, wheel: WheelName, links: LinksAt, about: About)
 }
 
 /** Force of unit and torsion bar at the wheel, resisting bump.  [FF-5] */
-function springAt(of: FloorWheel, links: LinksAt, to: readonly number[], about: About, wheel: WheelName): Jet {
+function springAt(
+  of: FloorWheel,
+  links: LinksAt,
+  to: readonly number[],
+  about: About,
+  wheel: WheelName,
+): Jet {
   const { jets, names, change } = about;
   const at = names.wheel[wheel];
   const { springing, surveyedLength } = of.sprung;
@@ -272,7 +297,10 @@ function springAt(of: FloorWheel, links: LinksAt, to: readonly number[], about: 
     const torque = jets.of(wound, barTorque(springing, jets.value(wound)), springing.barRate, 0);
     resists = jets.add(
       resists,
-      jets.mul(about0(torque, barTorque(springing, 0)), jets.slopeTaken(links.jets, links.rockerAngle, 0, to)),
+      jets.mul(
+        about0(torque, barTorque(springing, 0)),
+        jets.slopeTaken(links.jets, links.rockerAngle, 0, to),
+      ),
     );
   }
   return resists;

@@ -32,7 +32,11 @@ const USUAL: Readonly<Partial<Record<ReadingKind, string>>> = {
   droop: 'steel rule',
 };
 
-export function nextReadings(found: Found, wanted: readonly Wanted[], after: FloorStanding): readonly NextReading[] {
+export function nextReadings(
+  found: Found,
+  wanted: readonly Wanted[],
+  after: FloorStanding,
+): readonly NextReading[] {
   const slopesIn = (by: Float64Array): Float64Array =>
     Float64Array.from(found.hidden, ({ change }) => by[change]!);
   const answers = wanted.flatMap(({ id, tolerance }) => {
@@ -48,7 +52,10 @@ export function nextReadings(found: Found, wanted: readonly Wanted[], after: Flo
       const u = ownUncertainty(instrumentClass(usual)!, value, unit);
       const a = slopesIn(by);
       const spread = variance(found.covariance, a) + u * u;
-      const off = answers.reduce((sum, answer) => sum + covarianceOf(found.covariance, a, answer) ** 2 / spread, 0);
+      const off = answers.reduce(
+        (sum, answer) => sum + covarianceOf(found.covariance, a, answer) ** 2 / spread,
+        0,
+      );
       return [{ id, takes: whole > 0 ? off / whole : 0, again: read.has(id) }];
     })
     .sort((a, b) => b.takes - a.takes);

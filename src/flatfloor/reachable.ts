@@ -21,7 +21,11 @@ export interface ReachableWeights {
 const CROSS = [-1, 1, 1, -1] as const;
 
 /** @param rods  the rods' changes, in the order of the wheels */
-export function reachableWeights(wanted: readonly Wanted[], now: FloorStanding, rods: readonly number[]): ReachableWeights {
+export function reachableWeights(
+  wanted: readonly Wanted[],
+  now: FloorStanding,
+  rods: readonly number[],
+): ReachableWeights {
   const four = WHEEL_NAMES.map((wheel) => wanted.find(({ id }) => id === `weight.${wheel}`));
   if (four.some((each) => each === undefined)) return { weights: new Map(), notes: [] };
   const asked = four.map((each) => each!.value);

@@ -123,7 +123,10 @@ function putHeights(car: FloorCar, { jets, floor }: Look, put: Put): void {
   const mean = (of: readonly { readonly jet: Jet }[]): Jet | undefined =>
     of.length === 0
       ? undefined
-      : jets.scale(of.map(({ jet }) => jet).reduce((a, b) => jets.add(a, b)), 1 / of.length);
+      : jets.scale(
+          of.map(({ jet }) => jet).reduce((a, b) => jets.add(a, b)),
+          1 / of.length,
+        );
   const front = mean(points.filter(({ at }) => at[0] > rear / 2)) ?? lines.front;
   const behind = mean(points.filter(({ at }) => at[0] <= rear / 2)) ?? lines.rear;
   put('rake', '', jets.sub(behind, front));

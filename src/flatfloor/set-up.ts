@@ -18,8 +18,8 @@ import type { Found } from './found.ts';
 import type { FloorState } from './look.ts';
 import { reachableWeights } from './reachable.ts';
 import { readingWords } from './reading-words.ts';
-import { boxHolds, type Shims, type StackChange } from './shims.ts';
 import type { Wanted } from './sheet.ts';
+import { boxHolds, type Shims, type StackChange } from './shims.ts';
 import type { Floor, FloorStanding, Reading } from './stand.ts';
 
 export interface Move {
@@ -255,7 +255,9 @@ function blocked(at: {
     1,
   );
   if (free === undefined)
-    return [`${listed(names)}: no position of these adjusters brings ${names.length === 1 ? 'it' : 'them'} within the sheet together with the rest.`];
+    return [
+      `${listed(names)}: no position of these adjusters brings ${names.length === 1 ? 'it' : 'them'} within the sheet together with the rest.`,
+    ];
   const ends = adjusters.flatMap(({ name, stops }, j) =>
     free.x[j]! > ranges.high[j]! + 1e-6
       ? [`${name} (${stops.up})`]

@@ -64,7 +64,9 @@ export const USUAL_TOLERANCE: Readonly<Partial<Record<ReadingKind, number>>> = {
 };
 
 /** Every reading under a sheet's keys with its name among the car's readings. */
-export function readingsIn(sheet: SheetForm["readings"] | WantedForm): readonly (readonly [string, FileReading])[] {
+export function readingsIn(
+  sheet: SheetForm['readings'] | WantedForm,
+): readonly (readonly [string, FileReading])[] {
   const found: (readonly [string, FileReading])[] = [];
   for (const [kind, of] of Object.entries(sheet)) {
     if (of === undefined || typeof of !== 'object') continue;
@@ -149,10 +151,12 @@ export function sheetsOf(
   });
 }
 
-/** Units by which each adjuster was moved in all sheets up to the last. */
-export function movedInSheets(car: CarForm): Readonly<Record<string, number>> {
+/** Units by which each adjuster was moved in all sheets up to one of them, or to the last. */
+export function movedInSheets(car: CarForm, upTo?: string): Readonly<Record<string, number>> {
   const moved: Record<string, number> = {};
-  for (const sheet of Object.values(car.floor?.read ?? {}))
-    for (const [name, units] of Object.entries(sheet.moved ?? {})) moved[name] = (moved[name] ?? 0) + units;
+  for (const [sheet, { moved: units }] of Object.entries(car.floor?.read ?? {})) {
+    for (const [name, by] of Object.entries(units ?? {})) moved[name] = (moved[name] ?? 0) + by;
+    if (sheet === upTo) break;
+  }
   return moved;
 }

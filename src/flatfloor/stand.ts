@@ -6,8 +6,9 @@
  *
  * With E(u, p) = 0 the seven equations and R(u, p) a reading, dR/dp = R_p − R_u E_u⁻¹ E_p.  [FF-13, FF-14]
  */
-import { WHEEL_NAMES } from '../loadpath/loads/doing.ts';
+
 import { NotSettled } from '../loadpath/loads/car-equilibrium.ts';
+import { WHEEL_NAMES } from '../loadpath/loads/doing.ts';
 import { DenseLu } from '../maths/dense-lu.ts';
 import { NotTied } from '../maths/implied-jets.ts';
 import { Jets } from '../maths/jets.ts';
@@ -15,8 +16,16 @@ import type { Metre, Newton } from '../units/quantity.ts';
 import { LINK_CHANGES, type LinkChanges } from './corner-links.ts';
 import { droopStopAt } from './droop.ts';
 import type { FloorCar } from './floor-car.ts';
-import { atSurvey, changeVariable, type FloorState, type Look, lookAt, type Place, UNKNOWNS } from './look.ts';
 import { LinkOpen } from './joined.ts';
+import {
+  atSurvey,
+  changeVariable,
+  type FloorState,
+  type Look,
+  lookAt,
+  type Place,
+  UNKNOWNS,
+} from './look.ts';
 import { type FloorReading, readingsOf } from './readings.ts';
 
 export interface Reading extends Omit<FloorReading, 'jet'> {

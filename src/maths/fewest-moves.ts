@@ -46,7 +46,13 @@ const FIFTIETH = 0.02;
 /** The fewest moves; never fails, since nothing moved is an answer too. */
 export function fewestMoves(problem: MovesProblem): Moves {
   const nothing = problem.places.map((places) => places.find(({ x }) => x === 0)!);
-  const none: Moves = { chosen: nothing, moved: 0, effort: 0, worst: worstRow(problem, nothing), proved: true };
+  const none: Moves = {
+    chosen: nothing,
+    moved: 0,
+    effort: 0,
+    worst: worstRow(problem, nothing),
+    proved: true,
+  };
   if (none.worst <= 1) return none;
   let start = sparse(problem, 1);
   let within = 1;
@@ -86,7 +92,9 @@ function sparse(problem: MovesProblem, within: number): Moves | undefined {
     x = found.x;
     cost = Float64Array.from(reach, (most, j) => 1 / (Math.abs(x![j]!) + 0.02 * most));
   }
-  const order = Array.from(x!, (_, j) => j).sort((i, j) => Math.abs(x![i]!) / reach[i]! - Math.abs(x![j]!) / reach[j]!);
+  const order = Array.from(x!, (_, j) => j).sort(
+    (i, j) => Math.abs(x![i]!) / reach[i]! - Math.abs(x![j]!) / reach[j]!,
+  );
   const low = Float64Array.from(whole.low);
   const high = Float64Array.from(whole.high);
   const kept = new Set(order);
@@ -151,7 +159,10 @@ function branchAndBound(
   const zero = places.map((each) => each.findIndex(({ x }) => x === 0));
   // effort that a column costs at the least per |x|
   const perX = places.map((each) =>
-    each.reduce((least, { x, effort }) => (x === 0 ? least : Math.min(least, effort / Math.abs(x))), Number.POSITIVE_INFINITY),
+    each.reduce(
+      (least, { x, effort }) => (x === 0 ? least : Math.min(least, effort / Math.abs(x))),
+      Number.POSITIVE_INFINITY,
+    ),
   );
   const effortCost = Float64Array.from(perX, (x) => (Number.isFinite(x) ? x : 0));
   let best = known;
@@ -190,7 +201,10 @@ function branchAndBound(
       const moved = chosen.reduce((count, place) => count + (place.x === 0 ? 0 : 1), 0);
       const effort = chosen.reduce((sum, place) => sum + place.effort, 0);
       const allowed = worst <= within + 1e-6 && (problem.together?.(chosen) ?? true);
-      if (allowed && (best === undefined || moved < best.moved || (moved === best.moved && effort < best.effort - 1e-9))) {
+      if (
+        allowed &&
+        (best === undefined || moved < best.moved || (moved === best.moved && effort < best.effort - 1e-9))
+      ) {
         best = { chosen, moved, effort, worst, proved: true };
         if (first) return best;
       }

@@ -115,8 +115,7 @@ export class Jets {
       const row = 1 + n * (1 + r);
       const [xr, yr] = [s[a + 1 + r]!, s[b + 1 + r]!];
       for (let i = 0; i < n; i += 1) {
-        s[at + row + i] =
-          x * s[b + row + i]! + y * s[a + row + i]! + xr * s[b + 1 + i]! + yr * s[a + 1 + i]!;
+        s[at + row + i] = x * s[b + row + i]! + y * s[a + row + i]! + xr * s[b + 1 + i]! + yr * s[a + 1 + i]!;
       }
     }
     return at;

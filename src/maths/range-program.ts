@@ -86,7 +86,13 @@ export function leastCost(of: RangeProgram, within: number): RangeSolution | und
     }
     if (r < 0) break;
     const raise = value[r]! < lower[basic[r]!]!;
-    const q = entering(tableau.subarray(r * columns, (r + 1) * columns), raise, { reduced, nonbasic, atUpper, lower, upper });
+    const q = entering(tableau.subarray(r * columns, (r + 1) * columns), raise, {
+      reduced,
+      nonbasic,
+      atUpper,
+      lower,
+      upper,
+    });
     if (q < 0) return undefined;
     if (pivots === MOST_PIVOTS - 1) throw new Error('the dual simplex went on without an end');
     const bound = raise ? lower[basic[r]!]! : upper[basic[r]!]!;

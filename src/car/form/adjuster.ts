@@ -7,7 +7,11 @@ const left = (means: string, measure: string) =>
 
 /** What a thread says beside its pitch, so that a turn of it is known; part of a rod's or link's thread. */
 export const turning = {
-  hands: choice('hands of the threads at the two ends', ['left and right', 'right only', 'left only']).optional(),
+  hands: choice('hands of the threads at the two ends', [
+    'left and right',
+    'right only',
+    'left only',
+  ]).optional(),
   perTurn: amount({
     means: 'places in one turn at which it can be locked',
     measure:
@@ -115,9 +119,17 @@ export const adjusters = z.strictObject({
   anchor: anchor.optional(),
   camberShims: z
     .strictObject({
-      at: choice('where the camber shims stand', ['upper outer', 'lower outer', 'upper inner', 'lower inner']),
+      at: choice('where the camber shims stand', [
+        'upper outer',
+        'lower outer',
+        'upper inner',
+        'lower inner',
+      ]),
       fitted: shims('camber shims fitted'),
-      most: left('thickest camber shim stack that the bolts allow', 'Thread left in the nut, three threads past it.'),
+      most: left(
+        'thickest camber shim stack that the bolts allow',
+        'Thread left in the nut, three threads past it.',
+      ),
     })
     .optional(),
   casterShims: z

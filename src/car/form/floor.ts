@@ -44,13 +44,30 @@ const readings = {
     .meta({ title: 'heights, by the names of the measuring points' })
     .optional(),
   weight: eachWheel((wheel) =>
-    mass(`mass on the ${wheel} pad`, 'Wheel scale, three readings, the car settled between.', 500, 'corner scale'),
+    mass(
+      `mass on the ${wheel} pad`,
+      'Wheel scale, three readings, the car settled between.',
+      500,
+      'corner scale',
+    ),
   ),
   camber: eachWheel((wheel) =>
-    angle(`camber, ${wheel} (negative: top leans inboard)`, 'Gauge on the set-up plate or rim.', 'inclinometer', -10, 5),
+    angle(
+      `camber, ${wheel} (negative: top leans inboard)`,
+      'Gauge on the set-up plate or rim.',
+      'inclinometer',
+      -10,
+      5,
+    ),
   ),
   toe: eachWheel((wheel) =>
-    angle(`toe of the ${wheel} wheel (positive: in)`, 'Strings along the car, rim front and rear.', 'string line', -5, 5),
+    angle(
+      `toe of the ${wheel} wheel (positive: in)`,
+      'Strings along the car, rim front and rear.',
+      'string line',
+      -5,
+      5,
+    ),
   ),
   toeAtRim: eachWheel((wheel) =>
     length(
@@ -65,16 +82,40 @@ const readings = {
     angle(`caster, ${wheel}`, 'Caster gauge, swept between equal angles of lock.', 'inclinometer', -3, 15),
   ),
   track: eachEnd((end) =>
-    length(`${end} track, between the middles of the tyres at the ground`, 'Tape or trammel on the floor.', 'tape', 800, 2500),
+    length(
+      `${end} track, between the middles of the tyres at the ground`,
+      'Tape or trammel on the floor.',
+      'tape',
+      800,
+      2500,
+    ),
   ),
   wheelbase: z
     .strictObject({
-      left: length('wheelbase on the left', 'Plumb lines from the hubs and a tape.', 'plumb bob', 1500, 4500).optional(),
-      right: length('wheelbase on the right', 'Plumb lines from the hubs and a tape.', 'plumb bob', 1500, 4500).optional(),
+      left: length(
+        'wheelbase on the left',
+        'Plumb lines from the hubs and a tape.',
+        'plumb bob',
+        1500,
+        4500,
+      ).optional(),
+      right: length(
+        'wheelbase on the right',
+        'Plumb lines from the hubs and a tape.',
+        'plumb bob',
+        1500,
+        4500,
+      ).optional(),
     })
     .optional(),
   droop: eachWheel((wheel) =>
-    length(`droop of the ${wheel} wheel, from standing to its stop`, 'Rule at the wheel, tub jacked.', 'steel rule', 0, 200),
+    length(
+      `droop of the ${wheel} wheel, from standing to its stop`,
+      'Rule at the wheel, tub jacked.',
+      'steel rule',
+      0,
+      200,
+    ),
   ),
 };
 
@@ -129,7 +170,10 @@ const sheetRead = z.strictObject({
 
 export const floor = z.strictObject({
   heights: z
-    .record(z.string(), point('a measuring point for heights, fixed to the tub', 'The face that the gauge touches.'))
+    .record(
+      z.string(),
+      point('a measuring point for heights, fixed to the tub', 'The face that the gauge touches.'),
+    )
     .meta({ title: 'measuring points for heights, by a name of your own' })
     .optional(),
   aboard: z
@@ -166,11 +210,25 @@ export const floor = z.strictObject({
           300,
         ),
       ),
-      risesForward: angle('slope of the floor, rising forward', 'Digital level along the car.', 'inclinometer', -2, 2).optional(),
-      risesLeft: angle('slope of the floor, rising to the left', 'Digital level across the car.', 'inclinometer', -2, 2).optional(),
+      risesForward: angle(
+        'slope of the floor, rising forward',
+        'Digital level along the car.',
+        'inclinometer',
+        -2,
+        2,
+      ).optional(),
+      risesLeft: angle(
+        'slope of the floor, rising to the left',
+        'Digital level across the car.',
+        'inclinometer',
+        -2,
+        2,
+      ).optional(),
     })
     .optional(),
-  sheet: sheetWanted.meta({ title: 'set-up sheet as it is wanted; what follows ± is the tolerance' }).optional(),
+  sheet: sheetWanted
+    .meta({ title: 'set-up sheet as it is wanted; what follows ± is the tolerance' })
+    .optional(),
   read: z
     .record(z.string(), sheetRead)
     .meta({ title: 'sheets as they were read, the first first, by a name of your own' })
