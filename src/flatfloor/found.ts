@@ -83,8 +83,8 @@ export interface Found {
 }
 
 const MOST_STEPS = 8;
-/** Parts of a prior below which a step is no step. */
-const SETTLED = 1e-4;
+/** Parts of a prior below which a step is no step: the next would be its square. */
+const SETTLED = 1e-3;
 
 /** @throws NotSettled, LinkOpen */
 export function foundFrom(
@@ -116,9 +116,9 @@ export function foundFrom(
 }
 
 /** The car under a sheet with the hidden changes put in. */
-export function standingWith(
+function standingWith(
   floor: Floor,
-  sheet: Pick<Sheet, 'state'>,
+  sheet: Pick<Sheet, 'state' | 'readings'>,
   hidden: readonly Hidden[],
   values: Float64Array,
   from?: Place,
@@ -127,7 +127,11 @@ export function standingWith(
   hidden.forEach(({ change }, k) => {
     changes[change] = changes[change]! + values[k]!;
   });
-  return floor.stand({ ...sheet.state, changes }, from);
+  return floor.stand(
+    { ...sheet.state, changes },
+    from,
+    sheet.readings.some(({ id }) => id.startsWith('droop.')),
+  );
 }
 
 interface Row {

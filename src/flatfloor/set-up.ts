@@ -84,6 +84,9 @@ const ORDER: readonly AdjusterKind[] = [
 
 const MOST_ROUNDS = 4;
 
+/** Part of each tolerance that the moves are sought within: the rest is for the bend of the readings over a move. */
+const WITHIN = 0.95;
+
 export interface SetUpAsked {
   readonly found: Found;
   readonly wanted: readonly Wanted[];
@@ -220,10 +223,10 @@ function straightProblem(
 ): { readonly a: readonly Float64Array[]; readonly d: Float64Array } {
   const a = wanted.map(({ id, tolerance }) => {
     const { by } = standing.readings.get(id) as Reading;
-    return Float64Array.from(adjusters, ({ change, step }) => (by[change]! * step) / tolerance);
+    return Float64Array.from(adjusters, ({ change, step }) => (by[change]! * step) / (WITHIN * tolerance));
   });
   const d = Float64Array.from(wanted, ({ id, tolerance }, i) => {
-    const off = (standing.readings.get(id)!.value - aims.get(id)!) / tolerance;
+    const off = (standing.readings.get(id)!.value - aims.get(id)!) / (WITHIN * tolerance);
     return chosen.reduce((sum, { units }, j) => sum - a[i]![j]! * units, off);
   });
   return { a, d };

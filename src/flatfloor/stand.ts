@@ -65,9 +65,10 @@ export class Floor {
 
   /**
    * @param from  a place near by to begin from
+   * @param droop  whether this time the droops are wanted too
    * @throws NotSettled, LinkOpen
    */
-  stand(state: FloorState, from: Place = atSurvey()): FloorStanding {
+  stand(state: FloorState, from: Place = atSurvey(), droop = this.#withDroop): FloorStanding {
     let look = this.#look(state, from);
     if (look === undefined) throw new NotSettled({ residual: Number.NaN, iterations: 0 });
     let left = sizeOf(look);
@@ -95,7 +96,7 @@ export class Floor {
       left = sizeOf(look);
     }
     if (!(left <= LOOSE)) throw new NotSettled({ residual: left, iterations });
-    return { state, place: look.place, readings: this.#totals(look, state), residual: left, iterations };
+    return { state, place: look.place, readings: this.#totals(look, state, droop), residual: left, iterations };
   }
 
   #look(state: FloorState, from: Place): Look | undefined {
@@ -120,7 +121,7 @@ export class Floor {
   }
 
   /** Readings with their whole derivatives.  [FF-14] */
-  #totals(look: Look, state: FloorState): ReadonlyMap<string, Reading> {
+  #totals(look: Look, state: FloorState, droop: boolean): ReadonlyMap<string, Reading> {
     const { jets, equations } = look;
     const count = this.car.changes.count;
     const moves: Float64Array[] = [];
@@ -129,7 +130,7 @@ export class Floor {
       const right = Float64Array.from(equations, (each) => -jets.first(each, changeVariable(i)));
       moves.push(stiff ? this.#lu.solve(right) : right.fill(Number.NaN));
     }
-    const all = [...readingsOf(this.car, look), ...(this.#withDroop ? this.#droops(look, state) : [])];
+    const all = [...readingsOf(this.car, look), ...(droop ? this.#droops(look, state) : [])];
     return new Map(
       all.map(({ jet, ...about }) => {
         const by = new Float64Array(count);

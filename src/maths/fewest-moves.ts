@@ -38,8 +38,8 @@ export interface Moves {
 }
 
 const HAIR = 1e-9;
-const USUAL_NODES = 400;
-const FEW_NODES = 150;
+const USUAL_NODES = 150;
+const FEW_NODES = 80;
 /** How near the least range is found, in tolerances. */
 const FIFTIETH = 0.02;
 
