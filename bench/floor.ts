@@ -23,7 +23,9 @@ import { Numbers } from '../src/loadpath/numbers.ts';
 import { fewestMoves } from '../src/maths/fewest-moves.ts';
 import { openCar, USUALLY_MOVED } from '../src/questions/index.ts';
 
-const read = openCar({ text: readFileSync(new URL('../cars/fenwold-201/car.yaml', import.meta.url), 'utf8') });
+const read = openCar({
+  text: readFileSync(new URL('../cars/fenwold-201/car.yaml', import.meta.url), 'utf8'),
+});
 if (!read.ok) throw new Error('the demo car does not read');
 const { form, values } = read.car;
 const numbers = new Numbers(values);
@@ -75,7 +77,18 @@ for (const [name, units] of Object.entries({
 }
 for (const { pad } of Object.values(car.changes.wheel)) changes[pad] = 0;
 const aimed = floor.stand({ ...found.standing.state, changes }).readings;
-const KINDS = ['height', 'cross', 'camber', 'toe', 'toeAtRim', 'caster', 'track', 'wheelbase', 'rake', 'droop'] as const;
+const KINDS = [
+  'height',
+  'cross',
+  'camber',
+  'toe',
+  'toeAtRim',
+  'caster',
+  'track',
+  'wheelbase',
+  'rake',
+  'droop',
+] as const;
 const wanted: readonly Wanted[] = [...aimed.values()]
   .filter(({ kind }) => (KINDS as readonly string[]).includes(kind))
   .map(({ id, kind, value }) => ({ id, value, tolerance: USUAL_TOLERANCE[kind]!, stated: false, path: id }));
@@ -98,9 +111,15 @@ function levelled(): Float64Array {
   return level;
 }
 const rows = wanted.map(({ id, tolerance }) =>
-  Float64Array.from(adjusters, ({ change, step }) => (before.readings.get(id)!.by[change]! * step) / tolerance),
+  Float64Array.from(
+    adjusters,
+    ({ change, step }) => (before.readings.get(id)!.by[change]! * step) / tolerance,
+  ),
 );
-const d = Float64Array.from(wanted, ({ id, value, tolerance }) => (before.readings.get(id)!.value - value) / tolerance);
+const d = Float64Array.from(
+  wanted,
+  ({ id, value, tolerance }) => (before.readings.get(id)!.value - value) / tolerance,
+);
 const places = adjusters.map(({ choices }) => choices.map(({ units, effort }) => ({ x: units, effort })));
 const ours = timed(() => fewestMoves({ a: rows, d, places }));
 say(
@@ -118,7 +137,12 @@ else {
     maxBuffer: 1e8,
   });
   if (run.status !== 0) throw new Error(run.stderr);
-  const theirs = JSON.parse(run.stdout) as { milliseconds: number; moved: number; effort: number; proved: boolean };
+  const theirs = JSON.parse(run.stdout) as {
+    milliseconds: number;
+    moved: number;
+    effort: number;
+    proved: boolean;
+  };
   const fewer = theirs.proved && theirs.moved < ours.is.moved;
   say(
     `milp of SciPy (HiGHS) ${theirs.milliseconds.toFixed(0)} ms: ${theirs.moved} moved, effort ${theirs.effort}, ${theirs.proved ? 'proved' : 'not proved'}; ` +

@@ -37,7 +37,11 @@ function checkNames({ floor }: Form): Problem[] {
           'floor/unknown-height',
           `${path}.height.${name}`,
           `Height of "${name}": the car has no such measuring point.`,
-          named(name, points, 'Write the measuring points under floor, heights, each with its place on the tub.'),
+          named(
+            name,
+            points,
+            'Write the measuring points under floor, heights, each with its place on the tub.',
+          ),
         ),
       );
   return [
@@ -61,7 +65,11 @@ function checkNames({ floor }: Form): Problem[] {
             'floor/unknown-aboard',
             `floor.read.${sheet}.aboard.${name}`,
             `${sheet}: "${name}" is aboard, but the file does not say where in the car it is.`,
-            named(name, [...aboard, ...places], 'Write it under floor, aboard, with its mass as surveyed and its place.'),
+            named(
+              name,
+              [...aboard, ...places],
+              'Write it under floor, aboard, with its mass as surveyed and its place.',
+            ),
           ),
         ),
     ]),
@@ -91,7 +99,8 @@ function checkCorners(form: Form): Problem[] {
         [`${path}.toeLink.thread`, corner.toeLink?.thread],
       ] as const;
       return [
-        ...(tyre !== undefined && (tyre.pressure.value < tyre.least.value || tyre.pressure.value > tyre.most.value)
+        ...(tyre !== undefined &&
+        (tyre.pressure.value < tyre.least.value || tyre.pressure.value > tyre.most.value)
           ? [
               error(
                 'floor/pressure',

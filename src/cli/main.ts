@@ -40,6 +40,7 @@ import { studsCommand } from './commands/studs.ts';
 import { surveyCommand } from './commands/survey.ts';
 import { tighteningCommand } from './commands/tightening.ts';
 import { tubCommand } from './commands/tub.ts';
+import { weighingCommand } from './commands/weighing.ts';
 import { workingCommand } from './commands/working.ts';
 import { wrapsCommand } from './commands/wraps.ts';
 import { BadInput, badAsk, EXIT, EXIT_HELP, NotReached } from './outcome.ts';
@@ -85,6 +86,7 @@ function program(): Command {
     floorCommand(),
     adjustersCommand(),
     setUpCommand(),
+    weighingCommand(),
     surveyCommand(),
     routeCommand(),
     checkCommand(),

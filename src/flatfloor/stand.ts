@@ -96,7 +96,13 @@ export class Floor {
       left = sizeOf(look);
     }
     if (!(left <= LOOSE)) throw new NotSettled({ residual: left, iterations });
-    return { state, place: look.place, readings: this.#totals(look, state, droop), residual: left, iterations };
+    return {
+      state,
+      place: look.place,
+      readings: this.#totals(look, state, droop),
+      residual: left,
+      iterations,
+    };
   }
 
   #look(state: FloorState, from: Place): Look | undefined {

@@ -37,7 +37,14 @@ export function toeFromString(
 ): Measured {
   const value = toeByString({ d_f: read.front.value, d_r: read.rear.value, D: read.across.value }, working);
   const level = Math.cos(value) * read.across.value;
-  return { value, u: Math.hypot(read.front.u / level, read.rear.u / level, (Math.tan(value) * read.across.u) / read.across.value) };
+  return {
+    value,
+    u: Math.hypot(
+      read.front.u / level,
+      read.rear.u / level,
+      (Math.tan(value) * read.across.u) / read.across.value,
+    ),
+  };
 }
 
 /**
@@ -51,7 +58,14 @@ export function toeFromPlates(read: {
 }): Measured {
   const value = Math.asin((read.rear.value - read.front.value) / 2 / read.apart.value);
   const level = 2 * Math.cos(value) * read.apart.value;
-  return { value, u: Math.hypot(read.front.u / level, read.rear.u / level, (Math.tan(value) * read.apart.u) / read.apart.value) };
+  return {
+    value,
+    u: Math.hypot(
+      read.front.u / level,
+      read.rear.u / level,
+      (Math.tan(value) * read.apart.u) / read.apart.value,
+    ),
+  };
 }
 
 export interface BumpSteerRow {
@@ -73,7 +87,8 @@ export function bumpSteer(
   rows: readonly { readonly travel: Metre; readonly front: Metre; readonly rear: Metre }[],
   feelersApart: Metre,
 ): readonly BumpSteerRow[] {
-  const toe = (travel: Metre): Attitude['toe']['value'] => attitudeOf(solveCorner(corner, { travel })).toe.value;
+  const toe = (travel: Metre): Attitude['toe']['value'] =>
+    attitudeOf(solveCorner(corner, { travel })).toe.value;
   const standing = rows.reduce((best, row) => (Math.abs(row.travel) < Math.abs(best.travel) ? row : best));
   // the gauge stands outboard: a front edge that goes in leaves its feeler
   const leaves = (row: (typeof rows)[number]): Metre => row.rear - row.front;

@@ -151,8 +151,19 @@ export interface RaisedAxle {
  * Height of the centre of gravity by raising the rear axle: links in place of dampers, tanks full, wheels free to
  * roll. Exact for loaded radii that differ.  [FF-34]
  */
-export function heightByRaisedAxle(test: RaisedAxle, working?: Working): Measured & { readonly tilt: Measured } {
-  const names = ['wheelbase', 'frontRadius', 'rearRadius', 'total', 'frontLevel', 'frontRaised', 'lift'] as const;
+export function heightByRaisedAxle(
+  test: RaisedAxle,
+  working?: Working,
+): Measured & { readonly tilt: Measured } {
+  const names = [
+    'wheelbase',
+    'frontRadius',
+    'rearRadius',
+    'total',
+    'frontLevel',
+    'frontRaised',
+    'lift',
+  ] as const;
   const of = (values: ArrayLike<number>, to?: Working): readonly number[] => {
     const [L, r_f, r_r, m, level, m_f, H] = Array.from(values) as [
       Metre,
@@ -206,7 +217,10 @@ export interface PadCheck {
 export function padChecked(shown: Measured, known: Measured): PadCheck {
   const factor: Ratio = shown.value / known.value;
   const u = factor * Math.hypot(shown.u / shown.value, known.u / known.value);
-  return { factor: { value: factor, u }, agrees: Math.abs(shown.value - known.value) <= BEYOND * Math.hypot(shown.u, known.u) };
+  return {
+    factor: { value: factor, u },
+    agrees: Math.abs(shown.value - known.value) <= BEYOND * Math.hypot(shown.u, known.u),
+  };
 }
 
 /** Heights of the pads over a water level's surface from its readings down to each: the lowest reading is highest. */

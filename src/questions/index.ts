@@ -179,4 +179,5 @@ export {
 } from './tightening.ts';
 export type { TravelRange } from './travel-range.ts';
 export { THROUGH_THE_JOINT, tubForces } from './tub-forces.ts';
+export { type WeighingAnswer, type WeighingAsked, weighing } from './weighing.ts';
 export { type WorkingAnswer, type WorkingAsked, type WorkingReached, workingOf } from './working.ts';

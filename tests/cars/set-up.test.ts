@@ -1,7 +1,6 @@
 /** Set-up of a demo car: moves that do what they say, slips that are told before use, what adjusters cannot do. */
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { adjustersOf } from '../../src/flatfloor/adjusters.ts';
 import { floorCarOf } from '../../src/flatfloor/floor-car.ts';
 import { foundFrom } from '../../src/flatfloor/found.ts';
 import { patchChanges, type Sheet } from '../../src/flatfloor/sheet.ts';
@@ -108,15 +107,23 @@ test('what is hidden is found again, and two sheets with a known move teach the 
     near(value, truth[name]!, 3 * u + 2e-5, name);
   }
   const mean = (of: typeof one): number =>
-    ['frontLeft', 'frontRight', 'rearLeft', 'rearRight'].reduce((sum, wheel) => sum + at(of, `${wheel}.tyre`).value, 0) / 4;
+    ['frontLeft', 'frontRight', 'rearLeft', 'rearRight'].reduce(
+      (sum, wheel) => sum + at(of, `${wheel}.tyre`).value,
+      0,
+    ) / 4;
   // one sheet cannot know; two come nearer to the tenth that was put in
   assert.ok(Math.abs(mean(two) - 0.1) < Math.abs(mean(one) - 0.1));
   assert.ok(mean(two) > 0.03, `tyres learnt: ${mean(two)}`);
 });
 
 test('slips of the hand are told before the sheet is used', () => {
-  const crossed = solved(put('frontLeft: 130.1 kg, frontRight: 150.7 kg', 'frontLeft: 150.7 kg, frontRight: 130.1 kg'));
-  assert.ok(codes(crossed).includes('sheet/crossed') || codes(crossed).includes('sheet/doubted'), codes(crossed).join());
+  const crossed = solved(
+    put('frontLeft: 130.1 kg, frontRight: 150.7 kg', 'frontLeft: 150.7 kg, frontRight: 130.1 kg'),
+  );
+  assert.ok(
+    codes(crossed).includes('sheet/crossed') || codes(crossed).includes('sheet/doubted'),
+    codes(crossed).join(),
+  );
   const sign = solved(put('rearLeft: 2.4 mm', 'rearLeft: -12.4 mm'));
   assert.ok(codes(sign).includes('sheet/sign'), codes(sign).join());
   const total = solved(put('rearRight: 172.7 kg', 'rearRight: 212.7 kg'));
@@ -134,7 +141,8 @@ test('an empty pad, an adjuster that is none and a count past the thread end it 
   const [pad] = refused(put('rearRight: 172.7 kg', 'rearRight: 0 kg'));
   assert.equal(pad!.code, 'sheet/empty-pad');
   assert.match(pad!.path, /weight\.rearRight$/);
-  const moved = (text: string) => put('      state: as found\n', `      state: as found\n      moved: { ${text} }\n`);
+  const moved = (text: string) =>
+    put('      state: as found\n', `      state: as found\n      moved: { ${text} }\n`);
   const [none] = refused(moved('front left pushrud: 2'));
   assert.equal(none!.code, 'sheet/no-adjuster');
   assert.match(none!.remedy!, /Did you mean "front left pushrod"/);
@@ -152,7 +160,10 @@ test('weights that mass alone could change are not asked of rods', () => {
   assert.match(is.outOfReach[0]!, /adjusters move the cross alone/);
   const cross = (of: 'after' | 'wanted'): number => {
     const kg = (wheel: string): number => is.readings.find(({ id }) => id === `weight.${wheel}`)![of];
-    return (kg('frontRight') + kg('rearLeft')) / (kg('frontLeft') + kg('frontRight') + kg('rearLeft') + kg('rearRight'));
+    return (
+      (kg('frontRight') + kg('rearLeft')) /
+      (kg('frontLeft') + kg('frontRight') + kg('rearLeft') + kg('rearRight'))
+    );
   };
   // tolerances of the weights allow this much of the cross
   near(cross('after'), cross('wanted'), 0.003);
@@ -165,8 +176,21 @@ test('a tube between a left and a right thread goes two pitches a turn; with one
     return is.adjusters.find(({ name }) => name === 'front left pushrod')!.step;
   };
   // 24 threads an inch: 1.0583 mm a pitch
-  near(step((text) => text), (2 * 1.0583e-3) / 6, 1e-9);
-  near(step(put('engaged: 24.6 mm, least: 14.3 mm, hands: left and right', 'engaged: 24.6 mm, least: 14.3 mm, hands: right only')), 1.0583e-3 / 2, 1e-9);
+  near(
+    step((text) => text),
+    (2 * 1.0583e-3) / 6,
+    1e-9,
+  );
+  near(
+    step(
+      put(
+        'engaged: 24.6 mm, least: 14.3 mm, hands: left and right',
+        'engaged: 24.6 mm, least: 14.3 mm, hands: right only',
+      ),
+    ),
+    1.0583e-3 / 2,
+    1e-9,
+  );
 });
 
 /**
@@ -191,11 +215,15 @@ test('stacks are made of the shims that there are', () => {
     { thickness: 0.5e-3, pieces: 2 },
     { thickness: 0.2e-3, pieces: 1 },
   ];
-  const of = stackChanges([{ thickness: 1e-3, pieces: 1 }], box, 1.6e-3).map(({ change }) => Math.round(change * 1e4));
+  const of = stackChanges([{ thickness: 1e-3, pieces: 1 }], box, 1.6e-3).map(({ change }) =>
+    Math.round(change * 1e4),
+  );
   // by hand: out or not, with none, 0.2, 0.5, 0.7, 1.0 or 1.2 put in; no thicker than 1.6
   assert.deepEqual(of, [-10, -8, -5, -3, 0, 2, 5]);
   assert.deepEqual(
-    shiftChanges([{ thickness: 1e-3, pieces: 1 }], [{ thickness: 0.5e-3, pieces: 1 }]).map(({ change }) => Math.round(change * 1e4)),
+    shiftChanges([{ thickness: 1e-3, pieces: 1 }], [{ thickness: 0.5e-3, pieces: 1 }]).map(({ change }) =>
+      Math.round(change * 1e4),
+    ),
     [-5, 0, 5, 10],
   );
   const two = stackChanges([], box, 1e-2).find(({ change }) => Math.round(change * 1e4) === 10)!;

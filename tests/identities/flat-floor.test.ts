@@ -60,11 +60,12 @@ test('the joints by lengths are those of the chain by angles, derivatives too', 
         const { jets } = at;
         const unit = state.elements.unit!;
         // places to a rounding of metres, derivatives to that times the inverse of the shortest arm, squared
-        jets.values(at.centre).forEach((value, k) => near(value, state.points.wheelCentre[k]!, 1e-14));
+        for (const k of [0, 1, 2] as const)
+          near(jets.value(at.centre[k]), state.points.wheelCentre[k], 1e-14);
         near(jets.first(at.unitLength!, 0), unit.perTravel, 1e-12);
         near(jets.second(at.unitLength!, 0, 0), unit.perTravel2, 1e-10);
         near(jets.second(at.rockerAngle, 0, 0), state.rockerAngle.perTravel2, 1e-9);
-        jets.values(at.axis).forEach((value, k) => near(value, state.wheelAxis.value[k]!, 1e-14));
+        for (const k of [0, 1, 2] as const) near(jets.value(at.axis[k]), state.wheelAxis.value[k], 1e-14);
       }
     }
   }
@@ -91,12 +92,16 @@ test('what a change does is what re-solving from scratch shows', () => {
     floor.car.changes.names.forEach((change, i) => {
       const step = change.endsWith('pressure') ? 100 : change.startsWith('mass') ? 0.1 : 2e-5;
       const at = (by: number) =>
-        floor.stand({ changes: changes.map((value, k) => (k === i ? value + by : value)), bars: BARS }, here.place);
+        floor.stand(
+          { changes: changes.map((value, k) => (k === i ? value + by : value)), bars: BARS },
+          here.place,
+        );
       const [up, down] = [at(step), at(-step)];
       for (const [id, { value, by, unit }] of here.readings) {
         const found = (up.readings.get(id)!.value - down.readings.get(id)!.value) / (2 * step);
         // curvature over the step, and the closing of the equations (1e-6 N) over it
-        const least = { kg: 0.02, 'N m': 0.02, share: 3e-5, m: 1e-5, rad: 2e-5 }[unit]! / (step / 2e-5) ** 0.5;
+        const least =
+          { kg: 0.02, 'N m': 0.02, share: 3e-5, m: 1e-5, rad: 2e-5 }[unit]! / (step / 2e-5) ** 0.5;
         near(by[i]!, found, 2e-4 * Math.abs(found) + least, `${name}: ${id} (${value}) by ${change}`);
       }
     });
@@ -106,7 +111,10 @@ test('what a change does is what re-solving from scratch shows', () => {
 test('pads answer one another alike: work is the same whichever is raised first', () => {
   for (const name of CARS) {
     const { floor, changed } = floorOf(name);
-    const here = floor.stand({ changes: changed({ 'frontLeft.rod': 0.001, 'rearRight.platform': 0.002 }), bars: BARS });
+    const here = floor.stand({
+      changes: changed({ 'frontLeft.rod': 0.001, 'rearRight.platform': 0.002 }),
+      bars: BARS,
+    });
     const by = (reading: string, pad: string): number =>
       here.readings.get(`weight.${reading}`)!.by[floor.car.changes.index(`${pad}.pad`)]!;
     for (const a of WHEEL_NAMES)
@@ -148,7 +156,8 @@ test('with a wheel off its pad the car stands on three, and these carry what sta
     const end = wheel.startsWith('front') ? car.form.front : car.form.rear;
     return numbers.point(end[wheel.endsWith('Left') ? 'left' : 'right'].points.wheelCentre);
   };
-  const total = load(level, 'frontLeft') + load(level, 'frontRight') + load(level, 'rearLeft') + load(level, 'rearRight');
+  const total =
+    load(level, 'frontLeft') + load(level, 'frontRight') + load(level, 'rearLeft') + load(level, 'rearRight');
   const height = numbers.of(car.form.body!.centreOfGravityHeight);
   // the centre of gravity moves over the floor as the car leans
   const [forward, left] = [here.place.u[5]!, here.place.u[6]!];

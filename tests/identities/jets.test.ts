@@ -24,13 +24,20 @@ test('first and second derivatives are those of differences', () =>
       const at = (a: number, b: number) => {
         const j = new Jets(2, 1);
         const of = through(j, j.variable(a, 0), j.variable(b, 1));
-        return { value: j.value(of), first: [j.first(of, 0), j.first(of, 1)], second: [j.second(of, 0, 0), j.second(of, 0, 1)] };
+        return {
+          value: j.value(of),
+          first: [j.first(of, 0), j.first(of, 1)],
+          second: [j.second(of, 0, 0), j.second(of, 0, 1)],
+        };
       };
       const h = 1e-5;
       const here = at(x, y);
       const [xUp, xDown, yUp, yDown] = [at(x + h, y), at(x - h, y), at(x, y + h), at(x, y - h)];
       // h² of the third derivative and rounding over h: both below 1e-6 of what stands here
-      const tolerance = 1e-6 * (1 + Math.abs(here.value) + Math.max(...here.first.map(Math.abs), ...here.second.map(Math.abs))) * 50;
+      const tolerance =
+        1e-6 *
+        (1 + Math.abs(here.value) + Math.max(...here.first.map(Math.abs), ...here.second.map(Math.abs))) *
+        50;
       near(here.first[0]!, (xUp.value - xDown.value) / (2 * h), tolerance);
       near(here.first[1]!, (yUp.value - yDown.value) / (2 * h), tolerance);
       near(here.second[0]!, (xUp.first[0]! - xDown.first[0]!) / (2 * h), tolerance);
@@ -42,7 +49,9 @@ test('an unknown tied by an equation has the derivatives of its closed form', ()
   // x² = p q, so x = √(p q)
   const stores = new TiedStores(1, 2, 1);
   const equation: Equations = (j, [x], [p, q]) => [j.sub(j.mul(x!, x!), j.mul(p!, q!))];
-  const { jets: [x] } = tied(equation, Float64Array.of(1), [2, 3], stores, { closed: 1e-14, stride: 1 });
+  const {
+    jets: [x],
+  } = tied(equation, Float64Array.of(1), [2, 3], stores, { closed: 1e-14, stride: 1 });
   const root = Math.sqrt(6);
   const { jets } = stores;
   // a few roundings of numbers near one

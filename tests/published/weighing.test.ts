@@ -2,7 +2,13 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { bumpSteer, toeFromPlates, toeFromString } from '../../src/flatfloor/strings.ts';
-import { heightByRaisedAxle, type Measured, padChecked, padHeights, weighedOnPads } from '../../src/flatfloor/weighing.ts';
+import {
+  heightByRaisedAxle,
+  type Measured,
+  padChecked,
+  padHeights,
+  weighedOnPads,
+} from '../../src/flatfloor/weighing.ts';
 import { attitudeOf } from '../../src/loadpath/corner/attitude.ts';
 import { solveCorner } from '../../src/loadpath/corner/solve.ts';
 import { Numbers } from '../../src/loadpath/numbers.ts';
@@ -17,7 +23,12 @@ const about = (value: number, u: number): Measured => ({ value, u });
 /** By definition of the shares; cross weight is (right front + left rear)/total, trade term (from memory). */
 test('corner weights 118, 122, 171.5, 168.5 kg: 41.379 % front, 49.914 % left, 50.603 % cross', () => {
   const is = weighedOnPads(
-    { frontLeft: exactly(118), frontRight: exactly(122), rearLeft: exactly(171.5), rearRight: exactly(168.5) },
+    {
+      frontLeft: exactly(118),
+      frontRight: exactly(122),
+      rearLeft: exactly(171.5),
+      rearRight: exactly(168.5),
+    },
     { wheelbase: exactly(2.7), frontTrack: exactly(1.5), rearTrack: exactly(1.45) },
   );
   near(is.total.value, 580, 1e-9);
@@ -30,7 +41,12 @@ test('corner weights 118, 122, 171.5, 168.5 kg: 41.379 % front, 49.914 % left, 5
 /** Jazar, Vehicle Dynamics: Theory and Application (2008), Example 40, p. 41: a1 1.1084 m, a2 1.2316 m. */
 test('Jazar, example 40: 2000 N a front wheel, 1800 N a rear one on 2.34 m', () => {
   const is = weighedOnPads(
-    { frontLeft: exactly(2000), frontRight: exactly(2000), rearLeft: exactly(1800), rearRight: exactly(1800) },
+    {
+      frontLeft: exactly(2000),
+      frontRight: exactly(2000),
+      rearLeft: exactly(1800),
+      rearRight: exactly(1800),
+    },
     { wheelbase: exactly(2.34), frontTrack: exactly(1.4), rearTrack: exactly(1.4) },
   );
   // the last digit printed
@@ -42,7 +58,12 @@ test('Jazar, example 40: 2000 N a front wheel, 1800 N a rear one on 2.34 m', () 
 /** NCERT Physics XI, rotational motion: 1800 kg, axles 1.8 m apart, 1.05 m behind the front: 3675 and 5145 N a wheel. */
 test('NCERT XI turned round: 3675 and 5145 N a wheel put the centre 1.05 m behind the front axle', () => {
   const is = weighedOnPads(
-    { frontLeft: exactly(3675), frontRight: exactly(3675), rearLeft: exactly(5145), rearRight: exactly(5145) },
+    {
+      frontLeft: exactly(3675),
+      frontRight: exactly(3675),
+      rearLeft: exactly(5145),
+      rearRight: exactly(5145),
+    },
     { wheelbase: exactly(1.8), frontTrack: exactly(1.5), rearTrack: exactly(1.5) },
   );
   near(is.behindFront.value, 1.05, 1e-9);
@@ -68,8 +89,7 @@ test('raised axle, equal radii: 345 mm back from 254.485 kg in front', () => {
   near((is.tilt.value * 180) / Math.PI, 8.5196, 5e-5);
   // a gram on the scale is 0.03 mm here
   near(is.value, 0.345, 5e-5);
-  const textbook =
-    0.29 + (2.7 * (254.485 - 252.593)) / 620 / Math.tan(Math.asin(0.4 / 2.7));
+  const textbook = 0.29 + (2.7 * (254.485 - 252.593)) / 620 / Math.tan(Math.asin(0.4 / 2.7));
   near(is.value, textbook, 1e-5);
 });
 
@@ -85,7 +105,11 @@ test('raised axle, radii that differ: 345 mm, where the front radius alone would
 });
 
 test('the spread of the height is mostly the scale, and is told', () => {
-  const is = heightByRaisedAxle({ ...RAISED, frontRaised: about(254.485, 0.25), frontLevel: about(252.593, 0.25) });
+  const is = heightByRaisedAxle({
+    ...RAISED,
+    frontRaised: about(254.485, 0.25),
+    frontLevel: about(252.593, 0.25),
+  });
   // by hand: dh = L dW/(W tan θ) for either, the level one through a too, less nothing
   const each = (2.7 * 0.25) / 620 / Math.tan(Math.asin(0.4 / 2.7));
   near(is.u, Math.hypot(each, each), 0.01 * is.u);

@@ -115,3 +115,23 @@ export const setUpForm = z.strictObject({
     notReached,
   ]),
 });
+
+export const weighingForm = z.strictObject({
+  ...about('weighing'),
+  is: z.discriminatedUnion('reached', [
+    z.strictObject({
+      reached: z.literal(true),
+      figures: z.array(
+        z.strictObject({
+          id: z.string(),
+          words: z.string(),
+          value: z.number().meta({ description: 'SI' }),
+          unit: z.string(),
+          u: z.number().meta({ description: 'one standard uncertainty' }),
+        }),
+      ),
+      ...remarks,
+    }),
+    notReached,
+  ]),
+});

@@ -8,7 +8,7 @@ import {
   sheetNames,
   standOnFloor,
 } from '../../questions/index.ts';
-import { plain, printedUnit, type Speech, spokenUnit } from '../../units/show.ts';
+import { plain, printedUnit, type Speech, spokenAmount, spokenUnit } from '../../units/show.ts';
 import { fromSI } from '../../units/unit.ts';
 import {
   type CarOptions,
@@ -100,6 +100,9 @@ function askedFloor({ sheet, bars }: Options, car: Found['car']): FloorAsked {
   return { ...(sheet === undefined ? {} : { sheet }), ...(bars === undefined ? {} : { bars }) };
 }
 
+/** Decimals of a reading without its spread, in the spoken unit. */
+const BARE_DIGITS: Readonly<Record<string, number>> = { kg: 1, share: 2, m: 2, rad: 2, 'N m': 1 };
+
 /** Wheels in the order of a table, and groups of rows that belong together. */
 const WHEELS = ['frontLeft', 'frontRight', 'rearLeft', 'rearRight'] as const;
 const BY_WHEEL = ['weight', 'camber', 'toe', 'toeAtRim', 'caster', 'droop', 'unitLength'] as const;
@@ -109,7 +112,10 @@ function floorLines(is: FloorAnswer, speech: Speech): string[] {
   const found = new Map(is.readings.map((each) => [each.id, each]));
   const text = (id: string): string => {
     const each = found.get(id);
-    return each === undefined ? '' : amountText(each.value, each.unit, speech, each.u);
+    if (each === undefined) return '';
+    return each.u === undefined
+      ? plainSpaces(spokenAmount(each.value, each.unit, BARE_DIGITS[each.unit] ?? 2, speech))
+      : amountText(each.value, each.unit, speech, each.u);
   };
   const rows = BY_WHEEL.filter((kind) => WHEELS.some((wheel) => found.has(`${kind}.${wheel}`))).map(
     (kind) => [
