@@ -105,6 +105,25 @@ export class Floor {
     };
   }
 
+  /**
+   * Values of the readings a hair from a place of rest, to first order about it: for a spread, which needs two digits.
+   *
+   * @throws NotSettled where the joints do not close there
+   */
+  readNear(state: FloorState, place: Place): ReadonlyMap<string, number> {
+    const look = this.#look(state, place);
+    if (look === undefined) throw new NotSettled({ residual: Number.NaN, iterations: 0 });
+    const { jets } = look;
+    const step = this.#step(look);
+    const readings = [...readingsOf(this.car, look), ...(this.#withDroop ? this.#droops(look, state) : [])];
+    return new Map(
+      readings.map(({ id, jet }) => [
+        id,
+        step.reduce((sum, move, k) => sum + jets.first(jet, k) * move, jets.value(jet)),
+      ]),
+    );
+  }
+
   #look(state: FloorState, from: Place): Look | undefined {
     try {
       return lookAt(this.car, state, from, this.#jets);

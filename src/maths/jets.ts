@@ -15,7 +15,8 @@
 export type Jet = number;
 export type JetVec = readonly [Jet, Jet, Jet];
 
-const FIRST_SIZE = 1 << 12;
+/** Jets for which there is room before the store grows. */
+const FIRST_SIZE = 1 << 8;
 
 export class Jets {
   readonly variables: number;

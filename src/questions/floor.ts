@@ -2,7 +2,7 @@
 import type { Car } from '../car/read.ts';
 import { adjustersOf } from '../flatfloor/adjusters.ts';
 import { floorCarOf } from '../flatfloor/floor-car.ts';
-import type { FloorState, Place } from '../flatfloor/look.ts';
+import type { FloorState } from '../flatfloor/look.ts';
 import { readingWords } from '../flatfloor/reading-words.ts';
 import { patchChanges, sheetsOf } from '../flatfloor/sheet.ts';
 import { Floor, type FloorStanding } from '../flatfloor/stand.ts';
@@ -55,9 +55,11 @@ export function standOnFloor(car: Car, asked: FloorAsked = {}): FloorAnswer {
             car.inputs,
             (values, out, index) => {
               const numbers = index === undefined ? asFiled : new Numbers(values, { index, from: asFiled });
-              const { readings } = index === undefined ? filed : standingOf(car, asked, numbers, filed.place);
+              const prepared = floorCarOf(car.form, numbers);
+              const state = stateOf(car, asked, prepared, numbers);
+              const readings = new Floor(prepared, true).readNear(state, filed.place);
               ids.forEach((id, k) => {
-                out[k] = readings.get(id)!.value;
+                out[k] = readings.get(id) ?? Number.NaN;
               });
             },
             ids.length,
@@ -82,10 +84,9 @@ export function standOnFloor(car: Car, asked: FloorAsked = {}): FloorAnswer {
   }
 }
 
-function standingOf(car: Car, asked: FloorAsked, numbers: Numbers, from?: Place): FloorStanding {
+function standingOf(car: Car, asked: FloorAsked, numbers: Numbers): FloorStanding {
   const prepared = floorCarOf(car.form, numbers);
-  const floor = new Floor(prepared, true);
-  return floor.stand(stateOf(car, asked, prepared, numbers), from);
+  return new Floor(prepared, true).stand(stateOf(car, asked, prepared, numbers));
 }
 
 export function stateOf(
