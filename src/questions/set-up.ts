@@ -63,6 +63,26 @@ export interface SetUpReached {
   readonly doubts: readonly Doubt[];
   readonly moves: readonly SetUpMove[];
   readonly readings: readonly SetUpReading[];
+  /** Every reading of the sheets as the fit has it; w is its residual over the residual's own spread. */
+  readonly fits: readonly {
+    readonly sheet: string;
+    readonly id: string;
+    readonly words: string;
+    readonly unit: string;
+    readonly value: number;
+    readonly u: number;
+    readonly fitted: number;
+    readonly w: number;
+  }[];
+  /** All that can be read, as found and afterwards: on this floor before, on a level one and on this one after. */
+  readonly standing: readonly {
+    readonly id: string;
+    readonly words: string;
+    readonly unit: string;
+    readonly found: number;
+    readonly after: number;
+    readonly onThisFloor: number;
+  }[];
   readonly outOfReach: readonly string[];
   /** Whether it is proved that no fewer moves would do. */
   readonly proved: boolean;
@@ -157,6 +177,24 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
         willRead: is.onThisFloor.readings.get(outcome.wanted.id)!.value,
         u: outcome.u,
         inTolerance: outcome.inTolerance,
+      })),
+      fits: found.residuals.map(({ sheet, reading, fitted, w }) => ({
+        sheet,
+        id: reading.id,
+        words: readingWords(reading.id),
+        unit: found.standing.readings.get(reading.id)!.unit,
+        value: reading.value,
+        u: reading.u,
+        fitted,
+        w,
+      })),
+      standing: [...found.standing.readings.values()].map(({ id, unit, value }) => ({
+        id,
+        words: readingWords(id),
+        unit,
+        found: value,
+        after: is.level.readings.get(id)!.value,
+        onThisFloor: is.onThisFloor.readings.get(id)!.value,
       })),
       outOfReach: is.outOfReach,
       proved: is.proved,

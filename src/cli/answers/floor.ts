@@ -92,6 +92,30 @@ export const setUpForm = z.strictObject({
           inTolerance: z.boolean(),
         }),
       ),
+      fits: z
+        .array(
+          z.strictObject({
+            sheet: z.string(),
+            id: z.string(),
+            words: z.string(),
+            unit: z.string(),
+            value: z.number(),
+            u: z.number(),
+            fitted: z.number(),
+            w: z.number().meta({ description: 'residual over its own standard uncertainty' }),
+          }),
+        )
+        .meta({ description: 'every reading of the sheets as the fit has it' }),
+      standing: z.array(
+        z.strictObject({
+          id: z.string(),
+          words: z.string(),
+          unit: z.string(),
+          found: z.number().meta({ description: 'as found, on this floor' }),
+          after: z.number().meta({ description: 'after the moves, on a level floor' }),
+          onThisFloor: z.number().meta({ description: 'after the moves, on this floor' }),
+        }),
+      ),
       outOfReach: z.array(z.string()),
       proved: z.boolean().meta({ description: 'whether it is proved that no fewer moves would do' }),
       next: z.array(
