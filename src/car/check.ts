@@ -8,6 +8,7 @@
 import { distance, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
 import { checkExhaust } from './check-exhaust.ts';
+import { checkFloor } from './check-floor.ts';
 import { checkEngine, checkJoints } from './check-joints.ts';
 import { checkLogs } from './check-logs.ts';
 import { checkParts } from './check-parts.ts';
@@ -48,6 +49,7 @@ export function checkCar(form: Form): readonly Problem[] {
     ...checkStrength(form),
     ...checkEngine(form),
     ...checkExhaust(form),
+    ...checkFloor(form),
     ...wheelbase(form),
   ];
 }

@@ -23,6 +23,7 @@ import { curvesCommand } from './commands/curves.ts';
 import { cutsCommand } from './commands/cuts.ts';
 import { demoCommand } from './commands/demo.ts';
 import { figuresCommand } from './commands/figures.ts';
+import { adjustersCommand, floorCommand } from './commands/floor.ts';
 import { followCommand } from './commands/follow.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
@@ -32,12 +33,14 @@ import { routeCommand } from './commands/route.ts';
 import { scanCommand } from './commands/scan.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { serveCommand } from './commands/serve.ts';
+import { setUpCommand } from './commands/set-up.ts';
 import { sheetCommand } from './commands/sheet.ts';
 import { solidsCommand } from './commands/solids.ts';
 import { studsCommand } from './commands/studs.ts';
 import { surveyCommand } from './commands/survey.ts';
 import { tighteningCommand } from './commands/tightening.ts';
 import { tubCommand } from './commands/tub.ts';
+import { weighingCommand } from './commands/weighing.ts';
 import { workingCommand } from './commands/working.ts';
 import { wrapsCommand } from './commands/wraps.ts';
 import { BadInput, badAsk, EXIT, EXIT_HELP, NotReached } from './outcome.ts';
@@ -80,6 +83,10 @@ function program(): Command {
     coilForBarCommand(),
     ladderCommand(),
     benchTestCommand(),
+    floorCommand(),
+    adjustersCommand(),
+    setUpCommand(),
+    weighingCommand(),
     surveyCommand(),
     routeCommand(),
     checkCommand(),

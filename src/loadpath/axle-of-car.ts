@@ -26,7 +26,7 @@ import { type AxleStiffness, type Pair, pairStiffness } from './axle/pair.ts';
 import { type CornerState, solveCorner } from './corner/solve.ts';
 import type { AxleForm } from './corner-of-car.ts';
 import { fromReading, fromReadingOr, type Numbers } from './numbers.ts';
-import { HelperInSeries, LinearSpring } from './spring/elements.ts';
+import { HelperInSeries, LinearSpring, type SpringElement } from './spring/elements.ts';
 import { polarSecondMoment } from './spring/torsion-bar.ts';
 import { type SprungCorner, sprungCorner, type WheelForce } from './sprung-corner.ts';
 
@@ -288,17 +288,7 @@ function heaveAtWheels(
   // some lay-outs close the element in bump and some draw it out; the spring is pressed in bump either way
   const closing = reach.byLeft + reach.byRight <= 0 ? 1 : -1;
   const compression = closing * (asSurveyed - reach.value);
-  const rate = numbers.of(heave.rate);
-  const freeAt = numbers.of(heave.gap);
-  const spring =
-    heave.helper === undefined
-      ? LinearSpring({ rate, freeAt })
-      : HelperInSeries({
-          mainRate: rate,
-          helperRate: numbers.of(heave.helper.rate),
-          helperTravel: numbers.of(heave.helper.travel),
-          freeAt,
-        });
+  const spring = heaveSpring(heave, numbers);
   const force = spring.force(compression);
   return {
     length: reach,
@@ -306,4 +296,17 @@ function heaveAtWheels(
     force,
     stiffness: pairStiffness(reach, { rate: spring.rate(compression), effort: -closing * force }),
   };
+}
+
+/** The spring of a heave element, its compression counted from the survey. */
+export function heaveSpring(heave: NonNullable<AxleForm['heave']>, numbers: Numbers): SpringElement {
+  const [rate, freeAt] = [numbers.of(heave.rate), numbers.of(heave.gap)];
+  return heave.helper === undefined
+    ? LinearSpring({ rate, freeAt })
+    : HelperInSeries({
+        mainRate: rate,
+        helperRate: numbers.of(heave.helper.rate),
+        helperTravel: numbers.of(heave.helper.travel),
+        freeAt,
+      });
 }

@@ -26,3 +26,9 @@ export const JOINT_CAUTION =
 
 export const EXHAUST_CAUTION =
   'A primary runs hot enough to light cloth, composite and fuel. A clearance on the drawing is cold and of what was scanned: prove it on the car with clay or feelers, cold, rocked on its mounts, and again after a heat run. Length and diameter are the engine builder’s; weld, purge and fume are for those trained in it.';
+
+export const SET_UP_CAUTION =
+  'Stands under the car before a hand goes under it or a rod comes off; a jack alone holds nothing. Every jam nut that was let go is locked again, marked, and the thread engaged is looked at through its witness hole. Shims out means bolts out: torque by the maker’s figure. Wheels back on by the usual drill, and a second pair of eyes before the car rolls.';
+
+export const PRESSURE_CAUTION =
+  'Tyre pressures stay between what the maker of the tyre allows; a tyre on a rim is let down before anything on it is undone.';

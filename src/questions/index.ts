@@ -2,6 +2,7 @@
 export { AS_FILED, type Car, type CarRead, type CarSource } from '../car/read.ts';
 export type { Cause } from '../gaspath/route/impossible.ts';
 export type { RouteSolution } from '../gaspath/route/problem.ts';
+export { type AdjusterRow, type AdjustersAnswer, type AdjustersReached, adjusterTable } from './adjusters.ts';
 export {
   type AxleAnswer,
   type AxleReached,
@@ -59,6 +60,7 @@ export {
   type OneOfSets,
   type SavedFinding,
 } from './find-primaries.ts';
+export { type FloorAnswer, type FloorAsked, type FloorFigure, sheetNames, standOnFloor } from './floor.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
 export { askedMore, HOLD_WORDS, type HoldTold, holdingDoes, holdsTold } from './holding-words.ts';
 export { inCarTold, type ToldAsked, type ToldSection } from './in-car-told.ts';
@@ -161,6 +163,7 @@ export { primariesTemplates, type TemplatesOfSet } from './primaries-templates.t
 export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export { type ScanAnswer, scanForms, scanOf } from './scans.ts';
+export { type SetUpAnswer, type SetUpAsked, type SetUpReached, solveSetUp, USUALLY_MOVED } from './set-up.ts';
 export {
   type AtKnot,
   knotsOf,
@@ -184,4 +187,5 @@ export {
 } from './tightening.ts';
 export type { TravelRange } from './travel-range.ts';
 export { THROUGH_THE_JOINT, tubForces } from './tub-forces.ts';
+export { type WeighingAnswer, type WeighingAsked, weighing } from './weighing.ts';
 export { type WorkingAnswer, type WorkingAsked, type WorkingReached, workingOf } from './working.ts';

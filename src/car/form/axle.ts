@@ -1,7 +1,7 @@
 /** One axle as the file describes it: its two corners and what joins them. */
 import { z } from 'zod';
 import { amount, choice, point, words } from '../field.ts';
-import { corner } from './corner.ts';
+import { corner, thread } from './corner.ts';
 import { helperSpring } from './spring.ts';
 
 const shearModulus = amount({
@@ -120,6 +120,8 @@ export const antiRollBar = z.strictObject({
   bar: roundBar,
   leftBlade: blade.optional(),
   rightBlade: blade.optional(),
+  leftLink: z.strictObject({ thread }).meta({ title: 'left drop link' }).optional(),
+  rightLink: z.strictObject({ thread }).meta({ title: 'right drop link' }).optional(),
 });
 
 export const heaveElement = z.strictObject({

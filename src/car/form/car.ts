@@ -10,6 +10,7 @@ import { axle } from './axle.ts';
 import { loadCase } from './case.ts';
 import { engine } from './engine.ts';
 import { exhaust } from './exhaust.ts';
+import { floor } from './floor.ts';
 import { joint, masses } from './joint.ts';
 import { log } from './log.ts';
 import { survey } from './survey.ts';
@@ -102,6 +103,7 @@ export const carFile = z.strictObject({
   exhaust: exhaust.optional(),
   front: axle,
   rear: axle,
+  floor: floor.optional(),
   cases: z
     .record(z.string(), loadCase)
     .meta({ title: 'load cases of this car, by a name of your own' })

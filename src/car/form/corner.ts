@@ -6,6 +6,7 @@
  */
 import { z } from 'zod';
 import { amount, choice, point, words } from '../field.ts';
+import { adjusters, turning } from './adjuster.ts';
 import { rockerBearings, sphericals, wheelBearings } from './bearing.ts';
 import { bumpRubber, damper } from './damper.ts';
 import { members } from './member.ts';
@@ -45,7 +46,7 @@ export const cornerPoints = z.strictObject({
   heaveRocker: point('heave element, eye at the rocker', ball).optional(),
 });
 
-const thread = z.strictObject({
+export const thread = z.strictObject({
   size: words('thread, such as M10x1.25 or 3/8-24 UNF').optional(),
   pitch: amount({
     means: 'thread pitch',
@@ -83,6 +84,7 @@ const thread = z.strictObject({
     max: 100,
     usual: 'maker',
   }),
+  ...turning,
 });
 
 const joint = z.strictObject({
@@ -207,4 +209,5 @@ export const corner = z.strictObject({
   sphericals: sphericals.optional(),
   wheelBearings: wheelBearings.optional(),
   rockerBearings: rockerBearings.optional(),
+  adjusters: adjusters.optional(),
 });

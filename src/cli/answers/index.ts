@@ -4,6 +4,7 @@ import { axleForm, carForm, figuresForm } from './axle.ts';
 import { checkForm, problemsForm } from './check.ts';
 import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
+import { adjustersForm, floorForm, setUpForm, weighingForm } from './floor.ts';
 import { caseForm, casesForm, followForm, loadsForm, studsForm, tubForm } from './loads.ts';
 import { logForm } from './log.ts';
 import { asBuiltForm, cutsForm, primariesForm, solidsForm, wrapsForm } from './primaries.ts';
@@ -39,6 +40,10 @@ export const answerForm = z.discriminatedUnion('answer', [
   coilForBarForm,
   ladderForm,
   benchTestForm,
+  floorForm,
+  adjustersForm,
+  setUpForm,
+  weighingForm,
   surveyForm,
   routeForm,
   checkForm,

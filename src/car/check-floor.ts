@@ -1,0 +1,128 @@
+/** Slips in the set-up part of the file: names that are none, more ballast than fits, a pressure out of its range. */
+import { nearest, type Problem } from '../measured/problem.ts';
+import type { RawCar } from './form/car.ts';
+import type { Placed } from './place.ts';
+
+type Form = Placed<RawCar>;
+
+export function checkFloor(form: Form): readonly Problem[] {
+  return [...checkNames(form), ...checkBallast(form), ...checkCorners(form)];
+}
+
+const error = (code: string, path: string, message: string, remedy: string): Problem => ({
+  code,
+  path,
+  message,
+  remedy,
+  weight: 'error',
+});
+
+const named = (name: string, known: readonly string[], nothing: string): string => {
+  const near = nearest(name, known);
+  return known.length === 0
+    ? nothing
+    : `It has: ${known.join(', ')}.${near === undefined ? '' : ` Did you mean "${near}"?`}`;
+};
+
+function checkNames({ floor }: Form): Problem[] {
+  if (floor === undefined) return [];
+  const points = Object.keys(floor.heights ?? {});
+  const aboard = Object.keys(floor.aboard ?? {});
+  const places = Object.keys(floor.ballast ?? {});
+  const heights = (path: string, of: Readonly<Record<string, unknown>> | undefined): Problem[] =>
+    Object.keys(of ?? {})
+      .filter((name) => !points.includes(name))
+      .map((name) =>
+        error(
+          'floor/unknown-height',
+          `${path}.height.${name}`,
+          `Height of "${name}": the car has no such measuring point.`,
+          named(
+            name,
+            points,
+            'Write the measuring points under floor, heights, each with its place on the tub.',
+          ),
+        ),
+      );
+  return [
+    ...aboard
+      .filter((name) => places.includes(name))
+      .map((name) =>
+        error(
+          'floor/name-twice',
+          `floor.ballast.${name}`,
+          `"${name}" is a place for ballast and something aboard too.`,
+          'Give the two different names.',
+        ),
+      ),
+    ...heights('floor.sheet', floor.sheet?.height),
+    ...Object.entries(floor.read ?? {}).flatMap(([sheet, read]) => [
+      ...heights(`floor.read.${sheet}.readings`, read.readings.height),
+      ...Object.keys(read.aboard ?? {})
+        .filter((name) => !aboard.includes(name) && !places.includes(name))
+        .map((name) =>
+          error(
+            'floor/unknown-aboard',
+            `floor.read.${sheet}.aboard.${name}`,
+            `${sheet}: "${name}" is aboard, but the file does not say where in the car it is.`,
+            named(
+              name,
+              [...aboard, ...places],
+              'Write it under floor, aboard, with its mass as surveyed and its place.',
+            ),
+          ),
+        ),
+    ]),
+  ];
+}
+
+const checkBallast = ({ floor }: Form): Problem[] =>
+  Object.entries(floor?.ballast ?? {})
+    .filter(([, { fitted, most }]) => fitted.value > most.value)
+    .map(([name]) =>
+      error(
+        'floor/ballast',
+        `floor.ballast.${name}.fitted`,
+        `Ballast ${name}: more is fitted than may be fitted there.`,
+        'Weigh what is there, and ask what its mounting carries.',
+      ),
+    );
+
+function checkCorners(form: Form): Problem[] {
+  return (['front', 'rear'] as const).flatMap((end) =>
+    (['left', 'right'] as const).flatMap((side) => {
+      const corner = form[end][side];
+      const path = `${end}.${side}`;
+      const tyre = corner.adjusters?.tyre;
+      const threads = [
+        [`${path}.rod.thread`, corner.rod.thread],
+        [`${path}.toeLink.thread`, corner.toeLink?.thread],
+      ] as const;
+      return [
+        ...(tyre !== undefined &&
+        (tyre.pressure.value < tyre.least.value || tyre.pressure.value > tyre.most.value)
+          ? [
+              error(
+                'floor/pressure',
+                `${path}.adjusters.tyre.pressure`,
+                `${end === 'front' ? 'Front' : 'Rear'} ${side}, tyre pressure as surveyed lies outside least and most.`,
+                'Look which of the three was misread.',
+              ),
+            ]
+          : []),
+        ...threads.flatMap(([at, thread]) =>
+          thread?.other !== undefined && thread.hands !== 'left and right'
+            ? [
+                error(
+                  'floor/one-thread',
+                  `${at}.other`,
+                  'A thread at the other end is described, but the hands are not "left and right".',
+                  'Write hands: left and right, or leave the other end out.',
+                ),
+              ]
+            : [],
+        ),
+      ];
+    }),
+  );
+}

@@ -1,0 +1,279 @@
+/**
+ * Whole moves: of the choices that each column has, those that bring all rows within their ranges with the fewest
+ * columns moved, and of these the least effort.
+ *
+ * In    rows d + A x in units of their own tolerance, for each column the places that it may take
+ * Out   one place a column; whether it is proved that there is nothing better
+ *
+ * Branch and bound: the linear program of least weighted |x| bounds how many columns must move, then how much effort.
+ * Where nothing brings every row within ± 1, the least range that can be reached is found first, to a fiftieth.
+ *
+ * [W] Wolsey, Integer Programming, 2nd ed., ch. 7: branch and bound (from memory)
+ */
+import { leastCost, type RangeProgram } from './range-program.ts';
+
+export interface Place {
+  readonly x: number;
+  readonly effort: number;
+}
+
+export interface MovesProblem {
+  readonly a: readonly Float64Array[];
+  readonly d: Float64Array;
+  /** For each column its places, sorted by x; one of them is nothing. */
+  readonly places: readonly (readonly Place[])[];
+  /** What places may not be taken together; left out, all may. */
+  readonly together?: (chosen: readonly Place[]) => boolean;
+  /** Nodes looked at before the search ends without proof. */
+  readonly mostNodes?: number;
+}
+
+export interface Moves {
+  readonly chosen: readonly Place[];
+  readonly moved: number;
+  readonly effort: number;
+  /** Largest row afterwards, in tolerances. */
+  readonly worst: number;
+  readonly proved: boolean;
+}
+
+const HAIR = 1e-9;
+const USUAL_NODES = 150;
+const FEW_NODES = 80;
+/** How near the least range is found, in tolerances. */
+const FIFTIETH = 0.02;
+
+/** The fewest moves; never fails, since nothing moved is an answer too. */
+export function fewestMoves(problem: MovesProblem): Moves {
+  const nothing = problem.places.map((places) => places.find(({ x }) => x === 0)!);
+  const none: Moves = {
+    chosen: nothing,
+    moved: 0,
+    effort: 0,
+    worst: worstRow(problem, nothing),
+    proved: true,
+  };
+  if (none.worst <= 1) return none;
+  let start = sparse(problem, 1);
+  let within = 1;
+  if (start === undefined) {
+    // nothing brings every row home: the least range that something brings them to
+    let [out, reached] = [1, none];
+    while (reached.worst - out > FIFTIETH) {
+      const middle = (out + reached.worst) / 2;
+      const found = sparse(problem, middle);
+      if (found === undefined) out = middle;
+      else reached = found;
+    }
+    start = reached;
+    within = reached.worst + HAIR;
+  }
+  return branchAndBound(problem, within, start, problem.mostNodes ?? USUAL_NODES);
+}
+
+/** Rounds in which what moved little is made dearer, so that few move at all. */
+const ROUNDS = 4;
+
+/**
+ * Few moves, quickly: columns that are needed least are made dearer and then left out one by one, and what remains
+ * is brought to whole moves. Good, not proved best; undefined where no whole moves do.
+ *
+ * [CWB] Candès, Wakin & Boyd, Enhancing sparsity by reweighted ℓ1 minimization, 2008 (from memory)
+ */
+function sparse(problem: MovesProblem, within: number): Moves | undefined {
+  const { places } = problem;
+  const whole = programOf(problem);
+  const reach = Float64Array.from(whole.low, (x, j) => Math.max(-x, whole.high[j]!, HAIR));
+  let cost = Float64Array.from(reach, (x) => 1 / x);
+  let x: Float64Array | undefined;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const found = leastCost({ ...whole, cost }, within);
+    if (found === undefined) return undefined;
+    x = found.x;
+    cost = Float64Array.from(reach, (most, j) => 1 / (Math.abs(x![j]!) + 0.02 * most));
+  }
+  const order = Array.from(x!, (_, j) => j).sort(
+    (i, j) => Math.abs(x![i]!) / reach[i]! - Math.abs(x![j]!) / reach[j]!,
+  );
+  const low = Float64Array.from(whole.low);
+  const high = Float64Array.from(whole.high);
+  const kept = new Set(order);
+  for (const j of order) {
+    const [before, after] = [low[j]!, high[j]!];
+    low[j] = 0;
+    high[j] = 0;
+    if (leastCost({ ...whole, low, high, cost }, within) === undefined) {
+      low[j] = before;
+      high[j] = after;
+    } else kept.delete(j);
+  }
+  const few = places.map((each, j) => (kept.has(j) ? each : each.filter((place) => place.x === 0)));
+  const found = branchAndBound({ ...problem, places: few }, within, undefined, FEW_NODES);
+  if (found !== undefined) return found;
+  return branchAndBound(problem, within, undefined, FEW_NODES, true);
+}
+
+const programOf = ({ a, d, places }: MovesProblem): RangeProgram => ({
+  a,
+  d,
+  low: Float64Array.from(places, (each) => each[0]!.x),
+  high: Float64Array.from(places, (each) => each.at(-1)!.x),
+  cost: Float64Array.from(places, () => 1),
+});
+
+function worstRow({ a, d }: MovesProblem, chosen: readonly Place[]): number {
+  return a.reduce((worst, row, i) => {
+    const at = chosen.reduce((sum, { x }, j) => sum + row[j]! * x, d[i]!);
+    return Math.max(worst, Math.abs(at));
+  }, 0);
+}
+
+interface Node {
+  /** First and last place still open of each column. */
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+}
+
+/**
+ * The best in whole moves, begun with what is known; undefined where there is neither.
+ *
+ * @param first  the first that does is enough
+ */
+function branchAndBound(problem: MovesProblem, within: number, known: Moves, most: number): Moves;
+function branchAndBound(
+  problem: MovesProblem,
+  within: number,
+  known: undefined,
+  most: number,
+  first?: boolean,
+): Moves | undefined;
+function branchAndBound(
+  problem: MovesProblem,
+  within: number,
+  known: Moves | undefined,
+  most: number,
+  first = false,
+): Moves | undefined {
+  const { a, d, places } = problem;
+  const n = places.length;
+  const zero = places.map((each) => each.findIndex(({ x }) => x === 0));
+  // effort that a column costs at the least per |x|
+  const perX = places.map((each) =>
+    each.reduce(
+      (least, { x, effort }) => (x === 0 ? least : Math.min(least, effort / Math.abs(x))),
+      Number.POSITIVE_INFINITY,
+    ),
+  );
+  const effortCost = Float64Array.from(perX, (x) => (Number.isFinite(x) ? x : 0));
+  let best = known;
+  let nodes = 0;
+  const stack: Node[] = [{ from: new Int32Array(n), to: Int32Array.from(places, (each) => each.length - 1) }];
+  while (stack.length > 0) {
+    if (nodes >= most) return best === undefined ? undefined : { ...best, proved: false };
+    nodes += 1;
+    const node = stack.pop()!;
+    const low = Float64Array.from(places, (each, j) => each[node.from[j]!]!.x);
+    const high = Float64Array.from(places, (each, j) => each[node.to[j]!]!.x);
+    const fixed = low.reduce((count, x, j) => count + (x > 0 || high[j]! < 0 ? 1 : 0), 0);
+    const reach = Float64Array.from(low, (x, j) => Math.max(Math.abs(x), Math.abs(high[j]!)));
+    // a column whose range leaves nothing out counts as a part of one move
+    const cost = Float64Array.from(reach, (x, j) => (low[j]! > 0 || high[j]! < 0 || x === 0 ? 1e-6 : 1 / x));
+    const loose = leastCost({ a, d, low, high, cost }, within);
+    if (loose === undefined) continue;
+    const parts = loose.x.reduce(
+      (sum, x, j) => sum + (low[j]! > 0 || high[j]! < 0 || reach[j] === 0 ? 0 : Math.abs(x) / reach[j]!),
+      0,
+    );
+    const leastMoved = fixed + Math.ceil(parts - 1e-6);
+    if (best !== undefined && leastMoved > best.moved) continue;
+    const bound = { x: loose.x, effort: 0 };
+    if (best !== undefined && leastMoved === best.moved) {
+      const effort = leastCost({ a, d, low, high, cost: effortCost }, within)!;
+      bound.effort = effort.cost;
+      bound.x = effort.x;
+      if (bound.effort > best.effort - 1e-6) continue;
+    }
+    const { x } = bound;
+    const split = splitOf(places, node, zero, x);
+    if (split === undefined) {
+      const chosen = places.map((each, j) => nearestPlace(each, x[j]!));
+      const worst = worstRow(problem, chosen);
+      const moved = chosen.reduce((count, place) => count + (place.x === 0 ? 0 : 1), 0);
+      const effort = chosen.reduce((sum, place) => sum + place.effort, 0);
+      const allowed = worst <= within + 1e-6 && (problem.together?.(chosen) ?? true);
+      if (
+        allowed &&
+        (best === undefined || moved < best.moved || (moved === best.moved && effort < best.effort - 1e-9))
+      ) {
+        best = { chosen, moved, effort, worst, proved: true };
+        if (first) return best;
+      }
+      // a place found is not the only one of its node: the widest column is opened further
+      const open = widest(node);
+      if (open >= 0) stack.push(...opened(node, open, places[open]!.indexOf(chosen[open]!)));
+      continue;
+    }
+    stack.push(...split);
+  }
+  return best;
+}
+
+const nearestPlace = (places: readonly Place[], x: number): Place =>
+  places.reduce((best, each) => (Math.abs(each.x - x) < Math.abs(best.x - x) ? each : best));
+
+function widest({ from, to }: Node): number {
+  let at = -1;
+  for (let j = 0; j < from.length; j += 1)
+    if (to[j]! > from[j]! && (at < 0 || to[j]! - from[j]! > to[at]! - from[at]!)) at = j;
+  return at;
+}
+
+const cut = (node: Node, j: number, from: number, to: number): Node => ({
+  from: node.from.map((value, k) => (k === j ? from : value)),
+  to: node.to.map((value, k) => (k === j ? to : value)),
+});
+
+/** The node with one column below, at, and above a place; the last is looked at first. */
+function opened(node: Node, j: number, at: number): Node[] {
+  const parts: Node[] = [];
+  if (at < node.to[j]!) parts.push(cut(node, j, at + 1, node.to[j]!));
+  if (at > node.from[j]!) parts.push(cut(node, j, node.from[j]!, at - 1));
+  parts.push(cut(node, j, at, at));
+  return parts;
+}
+
+/** Two or three parts of a node whose linear answer is no answer in whole moves; none where it is one. */
+function splitOf(
+  places: readonly (readonly Place[])[],
+  node: Node,
+  zero: readonly number[],
+  x: Float64Array,
+): Node[] | undefined {
+  let j = -1;
+  let most = 1e-7;
+  let undecided = -1;
+  let largest = 1e-9;
+  x.forEach((value, k) => {
+    if (node.from[k] === node.to[k]) return;
+    const z = zero[k]!;
+    const open = node.from[k]! <= z && z <= node.to[k]!;
+    if (open && Math.abs(value) > largest) {
+      largest = Math.abs(value);
+      undecided = k;
+    }
+    const near = nearestPlace(places[k]!, value);
+    const off = Math.abs(near.x - value) / (1e-12 + Math.abs(places[k]![1]!.x - places[k]![0]!.x));
+    if (off > most) {
+      most = off;
+      j = k;
+    }
+  });
+  if (j < 0) return undefined;
+  // first whether a column moves at all, then by how much
+  if (undecided >= 0) return opened(node, undecided, zero[undecided]!);
+  const of = places[j]!;
+  const above = of.findIndex(({ x: place }) => place > x[j]!);
+  const split = Math.max(node.from[j]! + 1, Math.min(above, node.to[j]!));
+  const [below, over] = [cut(node, j, node.from[j]!, split - 1), cut(node, j, split, node.to[j]!)];
+  return x[j]! - of[split - 1]!.x < of[split]!.x - x[j]! ? [over, below] : [below, over];
+}

@@ -1,0 +1,123 @@
+/** How the car stands on its pads: as surveyed, or under one of its sheets, with the spread of every reading. */
+import type { Car } from '../car/read.ts';
+import { adjustersOf } from '../flatfloor/adjusters.ts';
+import { floorCarOf } from '../flatfloor/floor-car.ts';
+import type { FloorState } from '../flatfloor/look.ts';
+import { readingWords } from '../flatfloor/reading-words.ts';
+import { patchChanges, sheetsOf } from '../flatfloor/sheet.ts';
+import { Floor, type FloorStanding } from '../flatfloor/stand.ts';
+import { Numbers } from '../loadpath/numbers.ts';
+import { spreadOf } from '../measured/spread.ts';
+import { JACKING_CAUTION, STANDING_CAUTION } from './cautions.ts';
+import { isFloorRefusal } from './floor-refusal.ts';
+
+export interface FloorAsked {
+  /** Name of a sheet of the file whose driver, fuel, pressures, moves and bars are meant. */
+  readonly sheet?: string;
+  /** Whether the anti-roll bars are on; left out, as the sheet has it, or off. */
+  readonly bars?: 'connected' | 'disconnected';
+  readonly spread?: boolean;
+}
+
+export interface FloorFigure {
+  readonly id: string;
+  readonly words: string;
+  /** SI. */
+  readonly value: number;
+  readonly unit: string;
+  /** One standard uncertainty, from the readings of the car file. */
+  readonly u?: number;
+}
+
+export interface FloorReached {
+  readonly reached: true;
+  readonly readings: readonly FloorFigure[];
+  readonly residual: number;
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export type FloorAnswer = FloorReached | { readonly reached: false; readonly message: string };
+
+/** Names of the sheets that the file holds. */
+export const sheetNames = (car: Car): readonly string[] => Object.keys(car.form.floor?.read ?? {});
+
+export function standOnFloor(car: Car, asked: FloorAsked = {}): FloorAnswer {
+  const asFiled = new Numbers(car.values);
+  try {
+    const filed = standingOf(car, asked, asFiled);
+    const ids = [...filed.readings.keys()];
+    const spreads =
+      asked.spread === false
+        ? undefined
+        : spreadOf(
+            car.values,
+            car.inputs,
+            (values, out, index) => {
+              const numbers = index === undefined ? asFiled : new Numbers(values, { index, from: asFiled });
+              const prepared = floorCarOf(car.form, numbers);
+              const state = stateOf(car, asked, prepared, numbers);
+              const readings = new Floor(prepared, true).readNear(state, filed.place);
+              ids.forEach((id, k) => {
+                out[k] = readings.get(id) ?? Number.NaN;
+              });
+            },
+            ids.length,
+            { leaned: asFiled.leaned },
+          );
+    return {
+      reached: true,
+      readings: [...filed.readings.values()].map(({ id, value, unit }, k) => ({
+        id,
+        words: readingWords(id),
+        value,
+        unit,
+        ...(spreads === undefined ? {} : { u: spreads[k]!.u }),
+      })),
+      residual: filed.residual,
+      notes: notesOf(car, filed.state),
+      cautions: [JACKING_CAUTION, STANDING_CAUTION],
+    };
+  } catch (reason) {
+    if (isFloorRefusal(reason)) return { reached: false, message: reason.message };
+    throw reason;
+  }
+}
+
+function standingOf(car: Car, asked: FloorAsked, numbers: Numbers): FloorStanding {
+  const prepared = floorCarOf(car.form, numbers);
+  return new Floor(prepared, true).stand(stateOf(car, asked, prepared, numbers));
+}
+
+export function stateOf(
+  car: Car,
+  { sheet, bars }: FloorAsked,
+  prepared: ReturnType<typeof floorCarOf>,
+  numbers: Numbers,
+): FloorState {
+  const adjusters = adjustersOf(car.form, prepared.changes, numbers);
+  const found = sheetsOf(car.form, prepared, adjusters, numbers).find(({ name }) => name === sheet);
+  const state = found?.state ?? {
+    changes: patchChanges(car.form, prepared, numbers),
+    bars: { front: false, rear: false },
+  };
+  return bars === undefined
+    ? state
+    : { ...state, bars: { front: bars === 'connected', rear: bars === 'connected' } };
+}
+
+function notesOf(car: Car, state: FloorState): readonly string[] {
+  const { floor } = car.form;
+  const bars = Object.values(state.bars).some((on) => on);
+  return [
+    bars
+      ? 'Anti-roll bars are on: weights read with a bar wound up are not those of the car alone.'
+      : 'Anti-roll bars are off, steering straight, tyres free to settle: roll the car or bounce it before reading.',
+    ...(floor?.heights === undefined
+      ? [
+          'No measuring points for heights in the file (floor, heights): how far the tub stands above its survey is told instead.',
+        ]
+      : []),
+    ...(floor?.patch === undefined ? ['The pads are taken as level and of one height (floor, patch).'] : []),
+  ];
+}

@@ -1,0 +1,141 @@
+/** The car weighed: centre of gravity from the pads of a sheet, and its height where an axle was raised. */
+import type { Car } from '../car/read.ts';
+import { floorCarOf } from '../flatfloor/floor-car.ts';
+import { sheetsOf } from '../flatfloor/sheet.ts';
+import { Floor } from '../flatfloor/stand.ts';
+import { heightByRaisedAxle, type Measured, type PadMasses, weighedOnPads } from '../flatfloor/weighing.ts';
+import { Numbers } from '../loadpath/numbers.ts';
+import { JACKING_CAUTION, STANDING_CAUTION } from './cautions.ts';
+import { isFloorRefusal } from './floor-refusal.ts';
+
+export interface WeighingAsked {
+  /** Sheet whose pads are meant; left out, the wheel scales of the survey. */
+  readonly sheet?: string;
+  /** Raised axle: mass on both front pads with the rear ones raised by the lift; spreads beside. */
+  readonly raised?: { readonly front: Measured; readonly lift: Measured };
+}
+
+export interface WeighingFigure extends Measured {
+  readonly id: string;
+  readonly words: string;
+  readonly unit: string;
+}
+
+export interface WeighingReached {
+  readonly reached: true;
+  readonly figures: readonly WeighingFigure[];
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export type WeighingAnswer = WeighingReached | { readonly reached: false; readonly message: string };
+
+const WHEELS = ['frontLeft', 'frontRight', 'rearLeft', 'rearRight'] as const;
+
+/** Spread of wheelbase and track from the survey's points, m: common practice, no source. */
+const LENGTH_SPREAD = 1e-3;
+
+export function weighing(car: Car, asked: WeighingAsked): WeighingAnswer {
+  const numbers = new Numbers(car.values);
+  try {
+    const prepared = floorCarOf(car.form, numbers);
+    const readings = sheetsOf(car.form, prepared, [], numbers).find(
+      ({ name }) => name === asked.sheet,
+    )?.readings;
+    const pads: Partial<Record<(typeof WHEELS)[number], Measured>> = {};
+    for (const wheel of WHEELS) {
+      const end = wheel.startsWith('front') ? car.form.front : car.form.rear;
+      const { scale } = end[wheel.endsWith('Left') ? 'left' : 'right'];
+      const read =
+        readings === undefined
+          ? { value: numbers.of(scale), u: scale.u }
+          : readings.find(({ id }) => id === `weight.${wheel}`);
+      if (read === undefined)
+        return { reached: false, message: `The sheet has no weight for ${wheel}: all four are needed.` };
+      pads[wheel] = read;
+    }
+    const bars = { front: false, rear: false };
+    const standing = new Floor(prepared).stand({ changes: prepared.changes.none(), bars });
+    const length = (id: string): Measured => ({ value: standing.readings.get(id)!.value, u: LENGTH_SPREAD });
+    const wheelbase = {
+      value: (length('wheelbase.left').value + length('wheelbase.right').value) / 2,
+      u: LENGTH_SPREAD,
+    };
+    const whole = pads as PadMasses<Measured>;
+    const is = weighedOnPads(whole, {
+      wheelbase,
+      frontTrack: length('track.front'),
+      rearTrack: length('track.rear'),
+    });
+    const height =
+      asked.raised === undefined
+        ? undefined
+        : heightOf(car, numbers, { pads: whole, wheelbase, ...asked.raised });
+    return {
+      reached: true,
+      figures: [
+        { id: 'total', words: 'weight of the whole', unit: 'kg', ...is.total },
+        { id: 'behindFront', words: 'centre of gravity behind the front axle', unit: 'm', ...is.behindFront },
+        { id: 'leftOfMiddle', words: 'centre of gravity left of the middle', unit: 'm', ...is.leftOfMiddle },
+        { id: 'cross', words: 'cross weight (right front and left rear)', unit: 'share', ...is.cross },
+        { id: 'frontShare', words: 'front share', unit: 'share', ...is.frontShare },
+        { id: 'leftShare', words: 'left share', unit: 'share', ...is.leftShare },
+        ...(height === undefined
+          ? []
+          : [
+              {
+                id: 'height',
+                words: 'height of the centre of gravity',
+                unit: 'm',
+                value: height.value,
+                u: height.u,
+              },
+              { id: 'tilt', words: 'tilt with the axle raised', unit: 'rad', ...height.tilt },
+            ]),
+      ],
+      notes: [
+        ...(asked.raised === undefined
+          ? [
+              'The height needs a raised axle: solid links for dampers, tanks full or empty, wheels free to roll, lift as far as stands allow.',
+            ]
+          : ['Links in place of dampers, or the car sinks on its springs and the height comes out wrong.']),
+        'Spreads take each reading for itself; an error that all pads share leaves the centre where it is.',
+      ],
+      cautions: [JACKING_CAUTION, STANDING_CAUTION],
+    };
+  } catch (reason) {
+    if (isFloorRefusal(reason)) return { reached: false, message: reason.message };
+    throw reason;
+  }
+}
+
+function heightOf(
+  car: Car,
+  numbers: Numbers,
+  test: {
+    readonly pads: PadMasses<Measured>;
+    readonly wheelbase: Measured;
+    readonly front: Measured;
+    readonly lift: Measured;
+  },
+) {
+  const { front, rear } = car.form;
+  const radius = ({ left, right }: typeof front): Measured => ({
+    value: (numbers.of(left.wheel.loadedRadius) + numbers.of(right.wheel.loadedRadius)) / 2,
+    u: Math.hypot(left.wheel.loadedRadius.u, right.wheel.loadedRadius.u) / 2,
+  });
+  const { frontLeft, frontRight, rearLeft, rearRight } = test.pads;
+  const sum = (...of: readonly Measured[]): Measured => ({
+    value: of.reduce((all, each) => all + each.value, 0),
+    u: Math.hypot(...of.map(({ u }) => u)),
+  });
+  return heightByRaisedAxle({
+    wheelbase: test.wheelbase,
+    frontRadius: radius(front),
+    rearRadius: radius(rear),
+    total: sum(frontLeft, frontRight, rearLeft, rearRight),
+    frontLevel: sum(frontLeft, frontRight),
+    frontRaised: test.front,
+    lift: test.lift,
+  });
+}
