@@ -32,7 +32,7 @@ const shell = (rooms: readonly string[], packages: readonly string[]): Room => (
   pure: false,
 });
 
-const DOOR = [...GROUND, 'survey', 'car', 'loadpath', 'gaspath', 'questions'] as const;
+const DOOR = [...GROUND, 'survey', 'car', 'loadpath', 'flatfloor', 'gaspath', 'questions'] as const;
 
 export const ROOMS: Readonly<Record<string, Room>> = {
   units: pure([]),
@@ -48,9 +48,14 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   scan: pure(['units', 'maths', 'geometry', 'measured'], ['zod']),
   car: pure([...GROUND, 'survey'], ['yaml', 'zod']),
   loadpath: pure([...GROUND, 'car'], ['ml-matrix']),
+  // the car on the flat floor and under way: pressures, ratios, brakes, fuel, load transfer
+  flatfloor: pure([...GROUND, 'car', 'loadpath'], ['ml-matrix']),
   // routing and cutting of the exhaust
   gaspath: pure([...GROUND, 'car'], ['ml-matrix']),
-  questions: pure([...GROUND, 'survey', 'logged', 'scan', 'car', 'loadpath', 'gaspath'], ['zod']),
+  questions: pure(
+    [...GROUND, 'survey', 'logged', 'scan', 'car', 'loadpath', 'flatfloor', 'gaspath'],
+    ['zod'],
+  ),
   sheets: pure(DOOR),
   // the workshop's folder on disk: what car files there are, reading them, saving them
   workshop: shell(['units', 'measured', 'car'], ['node', 'yaml']),

@@ -27,6 +27,7 @@ import { followCommand } from './commands/follow.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
 import { logCommand } from './commands/log.ts';
+import { pressuresCommand } from './commands/pressures.ts';
 import { primariesCommand } from './commands/primaries.ts';
 import { routeCommand } from './commands/route.ts';
 import { scanCommand } from './commands/scan.ts';
@@ -76,6 +77,7 @@ function program(): Command {
     wrapsCommand(),
     solidsCommand(),
     asBuiltCommand(),
+    pressuresCommand(),
     barForCoilCommand(),
     coilForBarCommand(),
     ladderCommand(),

@@ -26,3 +26,6 @@ export const JOINT_CAUTION =
 
 export const EXHAUST_CAUTION =
   'A primary runs hot enough to light cloth, composite and fuel. A clearance on the drawing is cold and of what was scanned: prove it on the car with clay or feelers, cold, rocked on its mounts, and again after a heat run. Length and diameter are the engine builder’s; weld, purge and fume are for those trained in it.';
+
+export const GAS_TYRE_CAUTION =
+  'The tyre maker’s least and greatest pressures rule, cold and hot, at this camber and speed. Read again after setting, with the gauge that read the target. A bead is seated in a cage and never above the maker’s figure; nitrogen takes the place of breath in a closed cab.';

@@ -12,6 +12,7 @@ import { engine } from './engine.ts';
 import { exhaust } from './exhaust.ts';
 import { joint, masses } from './joint.ts';
 import { log } from './log.ts';
+import { pressures } from './pressures.ts';
 import { survey } from './survey.ts';
 
 export const CAR_FILE_VERSION = 1;
@@ -100,6 +101,7 @@ export const carFile = z.strictObject({
   engine: engine.optional(),
   joints: z.strictObject({ caseToEngine: joint.optional(), engineToTub: joint.optional() }).optional(),
   exhaust: exhaust.optional(),
+  pressures: pressures.optional(),
   front: axle,
   rear: axle,
   cases: z

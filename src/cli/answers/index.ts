@@ -6,6 +6,7 @@ import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
 import { caseForm, casesForm, followForm, loadsForm, studsForm, tubForm } from './loads.ts';
 import { logForm } from './log.ts';
+import { pressuresForm } from './pressures.ts';
 import { asBuiltForm, cutsForm, primariesForm, solidsForm, wrapsForm } from './primaries.ts';
 import { routeForm } from './route.ts';
 import { scanForm } from './scan.ts';
@@ -35,6 +36,7 @@ export const answerForm = z.discriminatedUnion('answer', [
   wrapsForm,
   solidsForm,
   asBuiltForm,
+  pressuresForm,
   barForCoilForm,
   coilForBarForm,
   ladderForm,
