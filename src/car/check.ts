@@ -8,6 +8,7 @@
 import { distance, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
 import { checkExhaust } from './check-exhaust.ts';
+import { checkGearbox } from './check-gearbox.ts';
 import { checkEngine, checkJoints } from './check-joints.ts';
 import { checkLogs } from './check-logs.ts';
 import { checkParts } from './check-parts.ts';
@@ -48,6 +49,7 @@ export function checkCar(form: Form): readonly Problem[] {
     ...checkStrength(form),
     ...checkEngine(form),
     ...checkExhaust(form),
+    ...checkGearbox(form),
     ...wheelbase(form),
   ];
 }

@@ -29,6 +29,7 @@ import { loadsCommand } from './commands/loads.ts';
 import { logCommand } from './commands/log.ts';
 import { pressuresCommand } from './commands/pressures.ts';
 import { primariesCommand } from './commands/primaries.ts';
+import { ratiosCommand } from './commands/ratios.ts';
 import { routeCommand } from './commands/route.ts';
 import { scanCommand } from './commands/scan.ts';
 import { schemaCommand } from './commands/schema.ts';
@@ -78,6 +79,7 @@ function program(): Command {
     solidsCommand(),
     asBuiltCommand(),
     pressuresCommand(),
+    ratiosCommand(),
     barForCoilCommand(),
     coilForBarCommand(),
     ladderCommand(),

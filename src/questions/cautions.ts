@@ -29,3 +29,6 @@ export const EXHAUST_CAUTION =
 
 export const GAS_TYRE_CAUTION =
   'The tyre maker’s least and greatest pressures rule, cold and hot, at this camber and speed. Read again after setting, with the gauge that read the target. A bead is seated in a cage and never above the maker’s figure; nitrogen takes the place of breath in a closed cab.';
+
+export const GEARBOX_CAUTION =
+  'Both wheels of a pair carry the same two counts of teeth: read them on both before they go on. Dogs, rings and selectors are looked at with each change, and crack tests are for certified inspectors. The engine builder’s limit rules, and a missed change turns the engine further than any chart.';

@@ -10,3 +10,12 @@ export {
   type TyrePlace,
   tyreWords,
 } from './pressures.ts';
+export {
+  type ChosenSet,
+  type RatiosAnswer,
+  type RatiosAsked,
+  type RatiosReached,
+  ratiosOf,
+  type ThrustLine,
+  type ThrustPoint,
+} from './ratios.ts';

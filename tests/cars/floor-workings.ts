@@ -9,7 +9,7 @@ export function reachedFloor(answer: FloorAnswer): FloorReached {
 }
 
 /** The value of one figure, by its name. */
-export function valueOf(answer: FloorAnswer, id: string): number {
+export function amountOf(answer: FloorAnswer, id: string): number {
   const found = reachedFloor(answer).figures.find((each) => floorId(each) === id);
   assert.ok(found !== undefined, `there is no ${id}`);
   return found.value;

@@ -4,7 +4,7 @@ import { test } from 'node:test';
 import { type PressuresAsked, pressuresFor } from '../../src/questions/index.ts';
 import { near } from '../near.ts';
 import { demo } from './demo.ts';
-import { reachedFloor, valueOf, workingsHold } from './floor-workings.ts';
+import { amountOf, reachedFloor, workingsHold } from './floor-workings.ts';
 
 const K = (celsius: number): number => celsius + 273.15;
 const given = (value: number, u?: number) => ({ value, text: 'typed', ...(u === undefined ? {} : { u }) });
@@ -40,7 +40,7 @@ test('every working stands and ends in its figure: dry, wet, learnt, bled', () =
 test('dry gas by hand: (G + p)·T_1/T_2·β − p', () => {
   const found = pressuresFor(demo(CAR), PLAIN);
   // the file: 1.70 bar, 88 °C, 0.4 %; 1e-3 Pa: the search closes to 1e-6
-  near(valueOf(found, 'front.coldPressure'), ((1.7e5 + 1e5) * 1.004 * K(15)) / K(88) - 1e5, 1e-3);
+  near(amountOf(found, 'front.coldPressure'), ((1.7e5 + 1e5) * 1.004 * K(15)) / K(88) - 1e5, 1e-3);
 });
 
 test('spread of dry gas by hand', () => {
@@ -62,36 +62,36 @@ test('set again to what was bled to, the tyre reads its target', () => {
     ],
   };
   const found = pressuresFor(demo(CAR), asked);
-  near(valueOf(found, 'front left.coldAfter'), valueOf(found, 'front left.coldPressure'), 1e-3);
+  near(amountOf(found, 'front left.coldAfter'), amountOf(found, 'front left.coldPressure'), 1e-3);
   // the run said how hot the gas gets: T·β·(1.72 + 1)/(1.2 + 1)
-  near(valueOf(found, 'front left.gasTemperature'), (K(15) * 1.004 * 2.72) / 2.2, 1e-9);
+  near(amountOf(found, 'front left.gasTemperature'), (K(15) * 1.004 * 2.72) / 2.2, 1e-9);
 });
 
 test('what a tyre set 10 K warmer wants more is what it is told to want', () => {
-  const cold = valueOf(pressuresFor(demo(CAR), PLAIN), 'front.coldPressure');
-  const warm = valueOf(pressuresFor(demo(CAR), { ...PLAIN, set: given(K(25), 0) }), 'front.coldPressure');
-  near(warm - cold, valueOf(pressuresFor(demo(CAR), PLAIN), 'front.perTenKelvin'), 1e-3);
+  const cold = amountOf(pressuresFor(demo(CAR), PLAIN), 'front.coldPressure');
+  const warm = amountOf(pressuresFor(demo(CAR), { ...PLAIN, set: given(K(25), 0) }), 'front.coldPressure');
+  near(warm - cold, amountOf(pressuresFor(demo(CAR), PLAIN), 'front.perTenKelvin'), 1e-3);
 });
 
 test('counted by gauge pressure the rise would be wrong by a factor of more than two', () => {
-  const rise = valueOf(pressuresFor(demo(CAR), PLAIN), 'front.rise');
+  const rise = amountOf(pressuresFor(demo(CAR), PLAIN), 'front.rise');
   const byGauge = 1.7e5 * (1 - K(15) / K(88));
   assert.ok(rise > 1.5 * byGauge, `${rise} against ${byGauge}`);
 });
 
 test('a higher place asks for the same absolute pressure', () => {
-  const low = valueOf(
+  const low = amountOf(
     pressuresFor(demo(CAR), { ...PLAIN, barometerSet: given(101_000, 0) }),
     'front.coldPressure',
   );
-  const here = valueOf(pressuresFor(demo(CAR), PLAIN), 'front.coldPressure');
+  const here = amountOf(pressuresFor(demo(CAR), PLAIN), 'front.coldPressure');
   near(low - here, -1000, 1e-3, 'set at 10 mbar more of air, the gauge shows 10 mbar less');
 });
 
 test('more water lowers what is to be set, and a dry tyre is told beside it', () => {
   const asked = { ...PLAIN, air: given(K(15)), water: given(0.005) };
   const found = pressuresFor(demo(CAR), asked);
-  assert.ok(valueOf(found, 'front.coldPressure') < valueOf(found, 'front.coldDry') - 8000);
+  assert.ok(amountOf(found, 'front.coldPressure') < amountOf(found, 'front.coldDry') - 8000);
 });
 
 test('below the tyre maker’s least is told', () => {

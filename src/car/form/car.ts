@@ -10,6 +10,7 @@ import { axle } from './axle.ts';
 import { loadCase } from './case.ts';
 import { engine } from './engine.ts';
 import { exhaust } from './exhaust.ts';
+import { gearbox, rolling } from './gearbox.ts';
 import { joint, masses } from './joint.ts';
 import { log } from './log.ts';
 import { pressures } from './pressures.ts';
@@ -102,6 +103,8 @@ export const carFile = z.strictObject({
   joints: z.strictObject({ caseToEngine: joint.optional(), engineToTub: joint.optional() }).optional(),
   exhaust: exhaust.optional(),
   pressures: pressures.optional(),
+  gearbox: gearbox.optional(),
+  rolling: rolling.optional(),
   front: axle,
   rear: axle,
   cases: z

@@ -8,6 +8,7 @@ import { caseForm, casesForm, followForm, loadsForm, studsForm, tubForm } from '
 import { logForm } from './log.ts';
 import { pressuresForm } from './pressures.ts';
 import { asBuiltForm, cutsForm, primariesForm, solidsForm, wrapsForm } from './primaries.ts';
+import { ratiosForm } from './ratios.ts';
 import { routeForm } from './route.ts';
 import { scanForm } from './scan.ts';
 import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
@@ -37,6 +38,7 @@ export const answerForm = z.discriminatedUnion('answer', [
   solidsForm,
   asBuiltForm,
   pressuresForm,
+  ratiosForm,
   barForCoilForm,
   coilForBarForm,
   ladderForm,
