@@ -40,6 +40,7 @@ import { studsCommand } from './commands/studs.ts';
 import { surveyCommand } from './commands/survey.ts';
 import { tighteningCommand } from './commands/tightening.ts';
 import { tubCommand } from './commands/tub.ts';
+import { heightsCommand, transferCommand } from './commands/under-way.ts';
 import { workingCommand } from './commands/working.ts';
 import { wrapsCommand } from './commands/wraps.ts';
 import { BadInput, badAsk, EXIT, EXIT_HELP, NotReached } from './outcome.ts';
@@ -78,6 +79,8 @@ function program(): Command {
     wrapsCommand(),
     solidsCommand(),
     asBuiltCommand(),
+    transferCommand(),
+    heightsCommand(),
     pressuresCommand(),
     ratiosCommand(),
     barForCoilCommand(),

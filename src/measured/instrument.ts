@@ -63,6 +63,7 @@ export const INSTRUMENT_CLASSES = [
   described('brake', 'engine on a brake, as its sheet tells', { 'N m': 0 }, 0.01, 0.02),
   described('barometer', 'barometer, or the pressure that the airfield gives', { Pa: 150 }),
   described('torque wrench', 'wrench within its yearly calibration', { 'N m': 0 }, 0.02, 0.01),
+  described('measuring can', 'litres by a marked can', { 'm^3': 0.1e-3 }, 0.002, 0.005),
   described('counted', 'counted by eye', { '1': 0 }),
   described(
     'maker',

@@ -32,3 +32,6 @@ export const GAS_TYRE_CAUTION =
 
 export const GEARBOX_CAUTION =
   'Both wheels of a pair carry the same two counts of teeth: read them on both before they go on. Dogs, rings and selectors are looked at with each change, and crack tests are for certified inspectors. The engine builder’s limit rules, and a missed change turns the engine further than any chart.';
+
+export const UNDERSIDE_CAUTION =
+  'A floor that strikes the road can take the load off the tyres at once. Prove heights by rub marks on the car, from a low speed up; least height and skirts are the rules’.';

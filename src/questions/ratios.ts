@@ -90,6 +90,9 @@ export function ratiosOf(car: Car, asked: RatiosAsked): RatiosAnswer {
       `There are ${gearbox.fitted.length} gears and ${targets.length} speeds wanted: one for each gear, first gear first.`,
     );
   }
+  if (targets?.some((speed) => speed <= 0) === true) {
+    return floorRefused('A speed wanted is nothing: each gear has one above it.');
+  }
   if (asked.pairs !== undefined && asked.pairs.length > 8) return floorRefused('More than eight gears.');
   const chosen = targets === undefined ? undefined : chosenSets(car, on, at.value, targets, asked);
   if (chosen?.length === 0) {

@@ -19,3 +19,10 @@ export {
   type ThrustLine,
   type ThrustPoint,
 } from './ratios.ts';
+export {
+  type HeightsAsked,
+  heightsAgainstSpeed,
+  transferUnder,
+  type UnderWayAsked,
+  USUAL_SPEEDS,
+} from './under-way.ts';

@@ -10,11 +10,13 @@ import { axle } from './axle.ts';
 import { loadCase } from './case.ts';
 import { engine } from './engine.ts';
 import { exhaust } from './exhaust.ts';
+import { fuel } from './fuel.ts';
 import { gearbox, rolling } from './gearbox.ts';
 import { joint, masses } from './joint.ts';
 import { log } from './log.ts';
 import { pressures } from './pressures.ts';
 import { survey } from './survey.ts';
+import { underside } from './underside.ts';
 
 export const CAR_FILE_VERSION = 1;
 
@@ -105,6 +107,8 @@ export const carFile = z.strictObject({
   pressures: pressures.optional(),
   gearbox: gearbox.optional(),
   rolling: rolling.optional(),
+  underside: underside.optional(),
+  fuel: fuel.optional(),
   front: axle,
   rear: axle,
   cases: z

@@ -14,6 +14,7 @@ import { scanForm } from './scan.ts';
 import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
 import { surveyForm } from './survey.ts';
 import { tighteningForm } from './tightening.ts';
+import { heightsForm, transferForm } from './under-way.ts';
 
 export const answerForm = z.discriminatedUnion('answer', [
   cornerForm,
@@ -39,6 +40,8 @@ export const answerForm = z.discriminatedUnion('answer', [
   asBuiltForm,
   pressuresForm,
   ratiosForm,
+  transferForm,
+  heightsForm,
   barForCoilForm,
   coilForBarForm,
   ladderForm,

@@ -69,13 +69,13 @@ export function ratiosCommand(): Command {
 }
 
 /** Speeds with one unit behind the last, or one behind each. @throws BadInput */
-export function askedSpeeds(text: string): number[] {
+export function askedSpeeds(option: string, text: string): number[] {
   const parts = text.split(',').map((part) => part.trim());
   const unit = /[a-z/]+$/i.exec(parts.at(-1) ?? '')?.[0] ?? '';
   return parts.map((part) => {
     const read = readAmount(/[a-z/]+$/i.test(part) ? part : `${part} ${unit}`, 'm/s');
-    if (!read.ok) throw badAsk('asked/amount', `--targets: ${read.why}.`);
-    if (read.is.value <= 0) throw badAsk('asked/amount', `--targets: "${part}" must be above nothing.`);
+    if (!read.ok) throw badAsk('asked/amount', `${option}: ${read.why}.`);
+    if (read.is.value < 0) throw badAsk('asked/amount', `${option}: "${part}" must not be below nothing.`);
     return read.is.value;
   });
 }
@@ -96,7 +96,7 @@ export function askedRatios(options: Partial<Options>) {
   return {
     spread: options.spread ?? true,
     ...(at === undefined ? {} : { at }),
-    ...(options.targets === undefined ? {} : { targets: askedSpeeds(options.targets) }),
+    ...(options.targets === undefined ? {} : { targets: askedSpeeds('--targets', options.targets) }),
     ...(options.changes === undefined ? {} : { changes: askedCount('--changes', options.changes, 0, 8) }),
     ...(options.finals === true ? { finals: true } : {}),
     ...(options.pairs === undefined

@@ -111,6 +111,9 @@ function lookAt(
   const air = airOf(car, doing.speed, numbers);
   const airForces = airForcesOf(air, start.contacts, ground);
   const sprungForce: AppliedForce = { at: start.sprung.at, force: scale(acceleration, -start.sprung.mass) };
+  const carriedForces = (doing.carried ?? []).map(
+    ({ mass, at }): AppliedForce => ({ at, force: scale(acceleration, -mass) }),
+  );
 
   const places = eachWheel((wheel) => {
     const { state, of } = sideIn(axles, wheel);
@@ -134,7 +137,12 @@ function lookAt(
     };
   });
 
-  const tyres = sharedAlong(car, places, { airForces, sprungForce, ground, doing }, numbers);
+  const tyres = sharedAlong(
+    car,
+    places,
+    { airForces: [...airForces, ...carriedForces], sprungForce, ground, doing },
+    numbers,
+  );
   const wheels = eachWheel((wheel): WheelStanding => {
     const { at, unsprung, state } = places[wheel];
     const here = tyres[wheel];
@@ -156,18 +164,7 @@ function lookAt(
     };
   });
 
-  const barAndHeave = (end: 'front' | 'rear'): { readonly left: number; readonly right: number } => {
-    const { bar, heave } = axles[end];
-    const byBar = bar === undefined ? { left: 0, right: 0 } : pairForces(bar.twist, bar.torque);
-    const closing = heave === undefined ? 0 : heave.length.byLeft + heave.length.byRight <= 0 ? 1 : -1;
-    const byHeave =
-      heave === undefined ? { left: 0, right: 0 } : pairForces(heave.length, -closing * heave.force);
-    return { left: byBar.left + byHeave.left, right: byBar.right + byHeave.right };
-  };
-  const joined = { front: barAndHeave('front'), rear: barAndHeave('rear') };
-  const resisting = eachWheel(
-    (wheel) => sideIn(axles, wheel).now.force + joined[endOf(wheel)][sideOf(wheel)] + start.offsets[wheel],
-  );
+  const resisting = resistingOf(axles, start.offsets);
   const work = WHEEL_NAMES.map((wheel) => {
     const { force, at, shaft, unsprung } = wheels[wheel];
     const { state } = places[wheel];
@@ -180,6 +177,7 @@ function lookAt(
   const whole = resultantAt(start.sprung.at, [
     ...WHEEL_NAMES.flatMap((wheel): AppliedForce[] => [wheels[wheel], wheels[wheel].unsprung]),
     ...airForces,
+    ...carriedForces,
     sprungForce,
   ]);
   return {
@@ -196,6 +194,25 @@ function lookAt(
     tyreRates: eachWheel((wheel) => places[wheel].rate),
     found: eachWheel((wheel) => given[wheel] === undefined),
   };
+}
+
+/** What springs, stops, bar and heave element put against the travel of each wheel, with what the survey leaves over. */
+export function resistingOf(
+  axles: { readonly front: AxleState; readonly rear: AxleState },
+  offsets: Wheels<number>,
+): Wheels<Newton> {
+  const barAndHeave = (end: 'front' | 'rear'): { readonly left: number; readonly right: number } => {
+    const { bar, heave } = axles[end];
+    const byBar = bar === undefined ? { left: 0, right: 0 } : pairForces(bar.twist, bar.torque);
+    const closing = heave === undefined ? 0 : heave.length.byLeft + heave.length.byRight <= 0 ? 1 : -1;
+    const byHeave =
+      heave === undefined ? { left: 0, right: 0 } : pairForces(heave.length, -closing * heave.force);
+    return { left: byBar.left + byHeave.left, right: byBar.right + byHeave.right };
+  };
+  const joined = { front: barAndHeave('front'), rear: barAndHeave('rear') };
+  return eachWheel(
+    (wheel) => sideIn(axles, wheel).now.force + joined[endOf(wheel)][sideOf(wheel)] + offsets[wheel],
+  );
 }
 
 /** Slopes of the seven equations, side forces taken as standing still: close enough for the steps to shrink. */
