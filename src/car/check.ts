@@ -7,6 +7,7 @@
 
 import { distance, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
+import { checkDayOut } from './check-day-out.ts';
 import { checkExhaust } from './check-exhaust.ts';
 import { checkGearbox } from './check-gearbox.ts';
 import { checkEngine, checkJoints } from './check-joints.ts';
@@ -50,6 +51,7 @@ export function checkCar(form: Form): readonly Problem[] {
     ...checkEngine(form),
     ...checkExhaust(form),
     ...checkGearbox(form),
+    ...checkDayOut(form),
     ...wheelbase(form),
   ];
 }

@@ -13,6 +13,7 @@ import { asBuiltCommand } from './commands/as-built.ts';
 import { axleCommand, carCommand } from './commands/axle.ts';
 import { barForCoilCommand } from './commands/bar-for-coil.ts';
 import { benchTestCommand } from './commands/bench-test.ts';
+import { brakesCommand } from './commands/brakes.ts';
 import { caseCommand } from './commands/case.ts';
 import { casesCommand } from './commands/cases.ts';
 import { checkCommand } from './commands/check.ts';
@@ -24,6 +25,7 @@ import { cutsCommand } from './commands/cuts.ts';
 import { demoCommand } from './commands/demo.ts';
 import { figuresCommand } from './commands/figures.ts';
 import { followCommand } from './commands/follow.ts';
+import { fuelCommand } from './commands/fuel.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
 import { logCommand } from './commands/log.ts';
@@ -83,6 +85,8 @@ function program(): Command {
     heightsCommand(),
     pressuresCommand(),
     ratiosCommand(),
+    brakesCommand(),
+    fuelCommand(),
     barForCoilCommand(),
     coilForBarCommand(),
     ladderCommand(),

@@ -35,3 +35,9 @@ export const GEARBOX_CAUTION =
 
 export const UNDERSIDE_CAUTION =
   'A floor that strikes the road can take the load off the tyres at once. Prove heights by rub marks on the car, from a low speed up; least height and skirts are the rules’.';
+
+export const BRAKE_CAUTION =
+  'Brakes stop the car or do not. A rear axle that locks first spins it: set front first and prove it on a straight, from low speeds up. Pump the pedal before the car rolls after any work on pads, discs or bar. Least thickness, fluid and pads are their makers’ to say; a crack that reaches an edge or catches the nail ends a disc.';
+
+export const FUEL_CAUTION =
+  'Fuel is handled earthed, engine off, extinguisher manned, nobody aboard, in the open. A cell is filled no further than its maker allows; cell, vents and filler are dated parts. What goes in is measured, not read from a line on a can.';

@@ -4,9 +4,10 @@
  */
 import { z } from 'zod';
 import { INSTRUMENT_CLASSES } from '../../measured/instrument.ts';
-import { amount, choice, day, words, yesNo } from '../field.ts';
+import { amount, day, words, yesNo } from '../field.ts';
 import { air } from './air.ts';
 import { axle } from './axle.ts';
+import { brakes } from './brakes.ts';
 import { loadCase } from './case.ts';
 import { engine } from './engine.ts';
 import { exhaust } from './exhaust.ts';
@@ -84,21 +85,7 @@ export const carFile = z.strictObject({
       }).optional(),
     })
     .optional(),
-  brakes: z
-    .strictObject({
-      front: choice('front brakes sit', ['outboard', 'inboard']),
-      rear: choice('rear brakes sit', ['outboard', 'inboard']),
-      frontShare: amount({
-        means: 'front share of the braking force',
-        measure: 'From line pressures and sizes; straight, dry, at the bias as run.',
-        unit: '%',
-        si: '1',
-        min: 30,
-        max: 80,
-        usual: 'estimate',
-      }),
-    })
-    .optional(),
+  brakes: brakes.optional(),
   air: air.optional(),
   masses: masses.optional(),
   engine: engine.optional(),

@@ -1,9 +1,11 @@
 /** All answers of the command line in one form, and its JSON Schema. */
 import { z } from 'zod';
 import { axleForm, carForm, figuresForm } from './axle.ts';
+import { brakesForm } from './brakes.ts';
 import { checkForm, problemsForm } from './check.ts';
 import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
+import { fuelForm } from './fuel.ts';
 import { caseForm, casesForm, followForm, loadsForm, studsForm, tubForm } from './loads.ts';
 import { logForm } from './log.ts';
 import { pressuresForm } from './pressures.ts';
@@ -40,6 +42,8 @@ export const answerForm = z.discriminatedUnion('answer', [
   asBuiltForm,
   pressuresForm,
   ratiosForm,
+  brakesForm,
+  fuelForm,
   transferForm,
   heightsForm,
   barForCoilForm,
