@@ -2,7 +2,8 @@
 import type { Car } from '../car/read.ts';
 import type { Teeth } from '../car/teeth.ts';
 import { type Chosen, chooseSet } from '../flatfloor/ratios/choose.ts';
-import { drivingOf, putRatios, resistanceAt } from '../flatfloor/ratios/put-ratios.ts';
+import { drivingOf, resistanceAt } from '../flatfloor/ratios/driving.ts';
+import { putRatios } from '../flatfloor/ratios/put-ratios.ts';
 import { rollingOf, speedAt } from '../flatfloor/ratios/speed.ts';
 import { gearRatio, overallRatio } from '../flatfloor/ratios/teeth.ts';
 import { reachOf, thrustAt, topSpeed } from '../flatfloor/ratios/thrust.ts';

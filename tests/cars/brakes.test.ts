@@ -9,6 +9,11 @@ import { amountOf, reachedFloor, workingsHold } from './floor-workings.ts';
 const G = 9.80665;
 const CAR = 'fenwold-201';
 const ASKED = { speed: 50, decelerations: [1 * G, 2 * G], spread: false };
+const loadedRadius = (end: 'front' | 'rear'): number => {
+  const { left, right } = demo(CAR).form[end];
+  return (left.wheel.loadedRadius.value + right.wheel.loadedRadius.value) / 2;
+};
+
 const changed = (from: string, to: string) =>
   opened(
     demoSource(CAR, (text) => {
@@ -24,24 +29,16 @@ test('every working stands and ends in its figure', () => {
 test('front share by hand from the sizes of the file', () => {
   const f = 0.5 + 1.5 / 62;
   // same bores and pads: pistons, radii and loaded radii alone differ
-  const R = (end: 'front' | 'rear'): number => {
-    const { left, right } = demo(CAR).form[end];
-    return (left.wheel.loadedRadius.value + right.wheel.loadedRadius.value) / 2;
-  };
-  const front = (f * (41.3 ** 2 + 38.1 ** 2) * 130) / R('front');
-  const rear = ((1 - f) * 2 * 36 ** 2 * 128) / R('rear');
+  const front = (f * (41.3 ** 2 + 38.1 ** 2) * 130) / loadedRadius('front');
+  const rear = ((1 - f) * 2 * 36 ** 2 * 128) / loadedRadius('rear');
   near(amountOf(brakesOf(demo(CAR), ASKED), 'car.frontShare'), front / (front + rear), 1e-12);
 });
 
 test('pressures, torques and the ground by hand: what the two axles do is what slows the car', () => {
   const found = brakesOf(demo(CAR), ASKED);
-  const R = (end: 'front' | 'rear'): number => {
-    const { left, right } = demo(CAR).form[end];
-    return (left.wheel.loadedRadius.value + right.wheel.loadedRadius.value) / 2;
-  };
   const force =
-    (2 * amountOf(found, '2.0 g.frontTorque')) / R('front') +
-    (2 * amountOf(found, '2.0 g.rearTorque')) / R('rear');
+    (2 * amountOf(found, '2.0 g.frontTorque')) / loadedRadius('front') +
+    (2 * amountOf(found, '2.0 g.rearTorque')) / loadedRadius('rear');
   const m = (['front', 'rear'] as const).reduce((sum, end) => {
     const { left, right } = demo(CAR).form[end];
     return sum + left.scale.value + right.scale.value;

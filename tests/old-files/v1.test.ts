@@ -87,7 +87,7 @@ test('what it tells of the day out means what it meant', () => {
   same(brakes!.system!.bar.width.value, 2.5 * 0.0254);
   same(brakes!.system!.front.wear![1]!.pad!.value, 0.0165);
   same(engine!.limit!.value, (10_500 * 2 * Math.PI) / 60);
-  same(engine!.brakeSheet![1]!.torque.value, 240 * 1.3558179483314004);
+  same(engine!.brakeSheet![1]!.torque.value, 240 * 1.3558179483314);
   same(pressures!.front.hot.value / 6894.757293168, 23);
   same(pressures!.front.gas.value, ((190 - 32) * 5) / 9 + 273.15);
   assert.deepEqual(gearbox!.final, { driver: 9, driven: 31, text: '9/31' });

@@ -8,11 +8,9 @@
  */
 import type { CarForm } from '../../car/read.ts';
 import type { Teeth } from '../../car/teeth.ts';
-import { airOf } from '../../loadpath/loads/doing.ts';
 import { fromReading, type Numbers } from '../../loadpath/numbers.ts';
-import { pchip } from '../../maths/pchip.ts';
 import type { Reading } from '../../measured/reading.ts';
-import { type MetrePerSecond, type Newton, type Ratio, STANDARD_GRAVITY } from '../../units/quantity.ts';
+import type { Ratio } from '../../units/quantity.ts';
 import { formula, type Origin, type Working } from '../../working/working.ts';
 import {
   type FloorNote,
@@ -22,9 +20,11 @@ import {
   SAY_POWER,
   SAY_SPEED,
 } from '../floor-figure.ts';
-import { engineSpeedAt, type Rolling, type RollingForm, rollingOf, slipOrigin, speedAt } from './speed.ts';
+import { drivingOf, resistanceAt } from './driving.ts';
+import { type Rolling, type RollingForm, rollingOf, slipOrigin, speedAt } from './speed.ts';
 import { gearRatio, overallRatio, profileShift } from './teeth.ts';
-import { changeSpeed, type Driving, thrustAt, topSpeed } from './thrust.ts';
+import { changeSpeed, type Driving, topSpeed } from './thrust.ts';
+import { CHANGE, TOP, thrustWorked, workChange, workTop } from './worked.ts';
 
 export interface RatiosOn {
   readonly form: CarForm;
@@ -74,13 +74,7 @@ const NOTES = {
     unit: 'rad/s',
     spoken: SAY_ENGINE_SPEED,
   }),
-  change: note({
-    id: 'changeSpeed',
-    means: 'the next gear pushes harder from',
-    symbol: 'v_c',
-    unit: 'm/s',
-    spoken: SAY_SPEED,
-  }),
+  change: CHANGE,
   changeAt: note({
     id: 'changeAt',
     means: 'that is at an engine speed of',
@@ -89,13 +83,7 @@ const NOTES = {
     spoken: SAY_ENGINE_SPEED,
   }),
   thrust: note({ id: 'thrust', means: 'thrust there', symbol: 'F', unit: 'N' }),
-  top: note({
-    id: 'topSpeed',
-    means: 'top speed, level and still',
-    symbol: 'v_t',
-    unit: 'm/s',
-    spoken: SAY_SPEED,
-  }),
+  top: TOP,
   topAt: note({
     id: 'topAt',
     means: 'engine speed at it',
@@ -183,69 +171,6 @@ const engineSpeed = (symbol: string, v: string) =>
 const CHANGE_AT = engineSpeed('ω_c', 'v_c');
 const TOP_AT = engineSpeed('ω_t', 'v_t');
 
-const resistanceOf = formula({
-  symbol: 'R',
-  means: 'resistance',
-  is: 'D + c_r*(m*g_0 + L)',
-  unit: 'N',
-  terms: {
-    D: { unit: 'N', means: 'drag at this speed' },
-    c_r: { unit: '1', means: 'rolling resistance over load' },
-    m: { unit: 'kg', means: 'mass of the car' },
-    g_0: { unit: 'm/s^2', means: 'acceleration of free fall' },
-    L: { unit: 'N', means: 'downforce at this speed' },
-  },
-  source: 'RA-7',
-  holds: 'level road, still air as dense as where the drag was read',
-});
-
-/** Rolling resistance where the file tells none: common practice for racing tyres, no source. */
-export const USUAL_RESISTANCE: Ratio = 0.016;
-/** Part of the power that comes to the ground where the file tells none: common practice, no source. */
-export const USUAL_EFFICIENCY: Ratio = 0.93;
-
-const massOf = (form: CarForm, numbers: Numbers): number =>
-  (['front', 'rear'] as const).reduce(
-    (sum, end) => sum + numbers.of(form[end].left.scale) + numbers.of(form[end].right.scale),
-    0,
-  );
-
-/** What resists at a speed. [RA-7] */
-export function resistanceAt(v: MetrePerSecond, form: CarForm, numbers: Numbers, working?: Working): Newton {
-  const air = airOf(form, v, numbers);
-  const resistance = form.rolling?.resistance;
-  const from: Record<string, Origin> = {
-    g_0: { kind: 'constant', what: 'standard' },
-    c_r: resistance === undefined ? { kind: 'constant', what: 'taken as usual' } : fromReading(resistance),
-    m: { kind: 'constant', what: 'the four wheel scales' },
-  };
-  return resistanceOf(
-    {
-      D: air.drag,
-      c_r: numbers.or(resistance, USUAL_RESISTANCE),
-      m: massOf(form, numbers),
-      g_0: STANDARD_GRAVITY,
-      L: air.frontDownforce + air.rearDownforce,
-    },
-    working,
-    from,
-  );
-}
-
-/** The engine on its sheet and what it drives; nothing without a brake sheet. */
-export function drivingOf(form: CarForm, rolling: Rolling, numbers: Numbers): Driving | undefined {
-  const sheet = form.engine?.brakeSheet;
-  if (sheet === undefined) return undefined;
-  const torque = pchip(sheet.map(({ speed, torque: T }) => ({ x: numbers.of(speed), y: numbers.of(T) })));
-  return {
-    torque,
-    rolling,
-    efficiency: numbers.or(form.gearbox?.efficiency, USUAL_EFFICIENCY),
-    limit: numbers.or(form.engine?.limit, torque.last.x),
-    resistance: (v) => resistanceAt(v, form, numbers),
-  };
-}
-
 const THOUSAND = (2000 * Math.PI) / 60;
 const ASKED_THOUSAND: Origin = { kind: 'constant', what: '1000 rpm' };
 
@@ -329,74 +254,6 @@ function putGear(
 const moduleOf = (pair: Teeth, { gearbox }: Forms, numbers: Numbers): number =>
   numbers.of(gearbox.stock?.find((each) => each.pair.text === pair.text)?.module ?? gearbox.module!);
 
-/** Thrust with the torque written down as what the sheet's curve gives. */
-function thrustWorked(v: MetrePerSecond, i: Ratio, driving: Driving, working?: Working): Newton {
-  const ω = engineSpeedAt(v, i, driving.rolling);
-  working?.add({
-    kind: 'solved',
-    symbol: 'T',
-    means: 'torque of the engine there',
-    method: 'smooth curve through the brake sheet',
-    value: driving.torque.value(ω),
-    unit: 'N m',
-    source: 'RA-6',
-    terms: [],
-  });
-  return thrustAt(v, i, driving, working);
-}
-
-/** Both gears' thrust where they meet, then the speed with what is left between them. */
-function workChange(v: MetrePerSecond, i: Ratio, next: Ratio, driving: Driving, working: Working): void {
-  const [own, taller] = [i, next].map((each) => thrustWorked(v, each, driving, working));
-  const { symbol, means, unit } = NOTES.change;
-  working.add({
-    kind: 'solved',
-    symbol,
-    means,
-    method:
-      'thrust of both gears along the speeds, from the limit down; halved until 1e-10 m/s, or the limit',
-    value: v,
-    unit,
-    source: 'RA-8',
-    terms: [
-      { symbol: 'F', means: 'thrust of this gear there', value: own!, unit: 'N', from: STEP_F },
-      { symbol: 'F', means: 'thrust of the next gear there', value: taller!, unit: 'N', from: STEP_F },
-    ],
-    residual: { value: own! - taller!, unit: 'N', of: 'thrust of this gear less that of the next' },
-  });
-}
-
-const STEP_F: Origin = { kind: 'step', symbol: 'F' };
-
-/** Thrust and resistance where they meet, then the speed with what is left between them. */
-function workTop(
-  v: MetrePerSecond,
-  i: Ratio,
-  on: RatiosOn,
-  driving: Driving,
-  numbers: Numbers,
-  working: Working,
-): void {
-  const F = thrustWorked(v, i, driving, working);
-  const R = resistanceAt(v, on.form, numbers, working);
-  const { symbol, means, unit } = NOTES.top;
-  working.add({
-    kind: 'solved',
-    symbol,
-    means,
-    method:
-      'thrust against resistance in each gear, from its end down; halved until 1e-10 m/s, or the gear’s end; the highest',
-    value: v,
-    unit,
-    source: 'RA-9',
-    terms: [
-      { symbol: 'F', means: 'thrust there', value: F, unit: 'N', from: STEP_F },
-      { symbol: 'R', means: 'resistance there', value: R, unit: 'N', from: { kind: 'step', symbol: 'R' } },
-    ],
-    residual: { value: F - R, unit: 'N', of: 'thrust less resistance' },
-  });
-}
-
 const PLACES = 2000;
 
 function putCar(
@@ -414,7 +271,7 @@ function putCar(
   put('car', NOTES.power, best * driving.torque.value(best));
   put('car', NOTES.powerAt, best);
   const { speed: v_t, gear } = topSpeed(overalls, driving);
-  if (working !== undefined) workTop(v_t, overalls[gear]!, on, driving, numbers, working);
+  if (working !== undefined) workTop(v_t, overalls[gear]!, on.form, driving, numbers, working);
   put('car', NOTES.top, v_t);
   const { radius: r_0, growth: κ, slip: s } = driving.rolling;
   put(

@@ -12,8 +12,9 @@
  */
 import type { CarForm } from '../../car/read.ts';
 import { asSurveyed, sideIn, velocityOf } from '../../loadpath/loads/as-surveyed.ts';
-import { type CarStanding, resistingOf } from '../../loadpath/loads/car-equilibrium.ts';
+import type { CarStanding } from '../../loadpath/loads/car-equilibrium.ts';
 import { eachWheel, type Wheels } from '../../loadpath/loads/doing.ts';
+import { resistingOf } from '../../loadpath/loads/resisting.ts';
 import type { Numbers } from '../../loadpath/numbers.ts';
 import { dot, scale, ZERO } from '../../maths/vec3.ts';
 import type { Newton } from '../../units/quantity.ts';

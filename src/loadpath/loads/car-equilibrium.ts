@@ -17,7 +17,6 @@ import type { CarForm } from '../../car/read.ts';
 import { add, along, cross, dot, scale, sub, unit, type Vec3, ZERO } from '../../maths/vec3.ts';
 import type { Metre, Newton } from '../../units/quantity.ts';
 import { STANDARD_GRAVITY } from '../../units/quantity.ts';
-import { pairForces } from '../axle/pair.ts';
 import type { AxleState } from '../axle-of-car.ts';
 import { stiffnessAtWheels } from '../figures/axle-stiffness.ts';
 import type { Numbers } from '../numbers.ts';
@@ -37,6 +36,7 @@ import {
 } from './doing.ts';
 import { fitOf, type Given, isFitted, typedLoads } from './given-loads.ts';
 import { airForcesOf, type Ground, groundOf, sharedAlong } from './ground.ts';
+import { resistingOf } from './resisting.ts';
 import { type AppliedForce, resultantAt } from './wrench.ts';
 
 export interface WheelStanding {
@@ -194,25 +194,6 @@ function lookAt(
     tyreRates: eachWheel((wheel) => places[wheel].rate),
     found: eachWheel((wheel) => given[wheel] === undefined),
   };
-}
-
-/** What springs, stops, bar and heave element put against the travel of each wheel, with what the survey leaves over. */
-export function resistingOf(
-  axles: { readonly front: AxleState; readonly rear: AxleState },
-  offsets: Wheels<number>,
-): Wheels<Newton> {
-  const barAndHeave = (end: 'front' | 'rear'): { readonly left: number; readonly right: number } => {
-    const { bar, heave } = axles[end];
-    const byBar = bar === undefined ? { left: 0, right: 0 } : pairForces(bar.twist, bar.torque);
-    const closing = heave === undefined ? 0 : heave.length.byLeft + heave.length.byRight <= 0 ? 1 : -1;
-    const byHeave =
-      heave === undefined ? { left: 0, right: 0 } : pairForces(heave.length, -closing * heave.force);
-    return { left: byBar.left + byHeave.left, right: byBar.right + byHeave.right };
-  };
-  const joined = { front: barAndHeave('front'), rear: barAndHeave('rear') };
-  return eachWheel(
-    (wheel) => sideIn(axles, wheel).now.force + joined[endOf(wheel)][sideOf(wheel)] + offsets[wheel],
-  );
 }
 
 /** Slopes of the seven equations, side forces taken as standing still: close enough for the steps to shrink. */
