@@ -48,8 +48,8 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   scan: pure(['units', 'maths', 'geometry', 'measured'], ['zod']),
   car: pure([...GROUND, 'survey'], ['yaml', 'zod']),
   loadpath: pure([...GROUND, 'car'], ['ml-matrix']),
-  // the car on the flat floor and under way: pressures, ratios, brakes, fuel, load transfer
-  flatfloor: pure([...GROUND, 'car', 'loadpath'], ['ml-matrix']),
+  // set-up on four pads
+  flatfloor: pure([...GROUND, 'car', 'loadpath']),
   // routing and cutting of the exhaust
   gaspath: pure([...GROUND, 'car'], ['ml-matrix']),
   questions: pure(

@@ -21,13 +21,13 @@ const rpm = (turns: number): number => toSI(turns, 'rpm');
 const pair = (text: string) => readTeeth(text)!;
 const STILL = { growth: 0, slip: 0 };
 
-test('[trade] road speed in miles an hour by the constant 336', () => {
+test('K01 (D) [trade] road speed in miles an hour by the constant 336', () => {
   const v = speedAt(rpm(8000), 4.1, { radius: (26 * 0.0254) / 2, ...STILL });
   // 336.135 to six digits: half of its last is 1.5e-6 of 151 mile/h
   near(v / 0.44704, (8000 * 26) / (336.135 * 4.1), 2.3e-4);
 });
 
-test('10 000 rpm, gear 2.5, final drive 3.1, rolling radius 0.300 m: 145.93 km/h', () => {
+test('K02 (D) 10 000 rpm, gear 2.5, final drive 3.1, rolling radius 0.300 m: 145.93 km/h', () => {
   // printed to 0.01 km/h
   near(speedAt(rpm(10_000), 2.5 * 3.1, { radius: 0.3, ...STILL }) * 3.6, 145.93, 0.005);
 });
@@ -43,7 +43,7 @@ test('9:31 final drive, 23/26 top, 2.02 m a turn, 10 500 rpm: 327 km/h; 1 % of g
   near((engineSpeedAt(v, i, rolling) - engineSpeedAt(v, i, grown)) / rpm(1), 105, 1.5);
 });
 
-test('[drops] from 29:17 to 27:19 at 10 500 rpm', () => {
+test('K03 (D) [drops] from 29:17 to 27:19 at 10 500 rpm', () => {
   const [low, high] = [gearRatio(pair('17/29')), gearRatio(pair('19/27'))];
   near((10_500 * high) / low, 8746.8, 0.05);
 });
@@ -54,7 +54,7 @@ test('[forum] ratio of a road car in top', () => {
   near(rpm(3000) / ω, 3.59, 0.01);
 });
 
-test('a tyre that grows: v = c (1 + κ v²) holds, forward and back', () => {
+test('K04 (D) a tyre that grows: v = c (1 + κ v²) holds, forward and back', () => {
   const rolling = { radius: 0.32, growth: 3e-6, slip: 0.02 };
   for (const turns of [4000, 8000, 12_000]) {
     const v = speedAt(rpm(turns), 4.5, rolling);

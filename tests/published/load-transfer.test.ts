@@ -19,7 +19,7 @@ import { near } from '../near.ts';
 
 const g = 9.81;
 
-test('[Barton] p. 174: geometric and unsprung parts, rear total', () => {
+test('G04 (P) [Barton] p. 174: geometric and unsprung parts, rear total', () => {
   const a_y = 0.6 * g;
   const t = 1.46;
   // printed in whole newtons
@@ -30,14 +30,14 @@ test('[Barton] p. 174: geometric and unsprung parts, rear total', () => {
   near(transferSum({ ΔF_u: 218, ΔF_g: 760, ΔF_e: 671 }), 1649, 0.5);
 });
 
-test('[Barton] p. 174 (b): roll gradient with the lean-over term', () => {
+test('G26 (P) [Barton] p. 174 (b): roll gradient with the lean-over term', () => {
   const φ = rollAngleOf({ m_s: 1280, a_y: 1, h_φ: 0.365, K_1: 28_650, K_2: 0, g_0: g });
   // printed 0.0194 rad for 1 m/s² and 10.9° for 1 g
   near(φ, 0.0194, 0.00006);
   near((φ * g * 180) / Math.PI, 10.9, 0.05);
 });
 
-test('[Gupta] Ex. 17.5: rear wheels that slip', () => {
+test('G21 (P) [Gupta] Ex. 17.5: rear wheels that slip', () => {
   const [m, mu, b, c, h] = [2000, 0.25, 1.25, 0.75, 0.3];
   // N_B = m g b/(b + c) + ΔF, a = μ N_B / m: solved for a
   const a_x = (mu * g * b) / (b + c - mu * h);
@@ -48,7 +48,7 @@ test('[Gupta] Ex. 17.5: rear wheels that slip', () => {
   near(a_x, 1.59, 0.005);
 });
 
-test('[identity] elastic part: 1000 N m of moment on 500 and 700 N m a degree', () => {
+test('G06 (D) [identity] elastic part: 1000 N m of moment on 500 and 700 N m a degree', () => {
   const degree = Math.PI / 180;
   // no lean-over: free fall off
   const φ = rollAngleOf({ m_s: 1000, a_y: 1, h_φ: 1, K_1: 500 / degree, K_2: 700 / degree, g_0: 0 });
@@ -57,7 +57,7 @@ test('[identity] elastic part: 1000 N m of moment on 500 and 700 N m a degree', 
   near(elasticTransfer({ K_φy: 700 / degree, φ, t: 1.45 }), 402.3, 0.005);
 });
 
-test('[identity] 6000 N at 1 g, 0.33 m, 1.5 m: 1320 N in all, wherever the roll centres are', () => {
+test('G05 (D) [identity] 6000 N at 1 g, 0.33 m, 1.5 m: 1320 N in all, wherever the roll centres are', () => {
   for (const h_rc of [0, 0.1, 0.33]) {
     const m = 6000 / g;
     const links = geometricTransfer({ m_sa: m, a_y: g, h_rc, t: 1.5 });

@@ -1,7 +1,7 @@
 /** `ratios --json`. */
 import { z } from 'zod';
 import type { RatiosAnswer } from '../../questions/index.ts';
-import { floorAnswered, floorOut } from './floor.ts';
+import { floorAnswered, floorOut } from './floor-figures.ts';
 import { about } from './form.ts';
 
 const points = z.array(z.strictObject({ speed: z.number(), force: z.number() }));

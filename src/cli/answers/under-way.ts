@@ -1,6 +1,6 @@
 /** `transfer --json` and `heights --json`. */
 import { z } from 'zod';
-import { floorAnswered } from './floor.ts';
+import { floorAnswered } from './floor-figures.ts';
 import { about } from './form.ts';
 
 const against = z

@@ -1,7 +1,7 @@
 /** `flatpatch brakes`: bias from bores and bar against the loads of the axles, pressures, wear. */
 import type { Command } from 'commander';
 import { brakesOf, type FloorReached, USUAL_DECELERATIONS } from '../../questions/index.ts';
-import { floorOut } from '../answers/floor.ts';
+import { floorOut } from '../answers/floor-figures.ts';
 import { askedAmount } from '../asked.ts';
 import {
   type CarOptions,

@@ -1,7 +1,7 @@
 /** `flatpatch fuel`: what to put in for a session, what it weighs, and the weights of the wheels with it. */
 import type { Command } from 'commander';
 import { fuelFor } from '../../questions/index.ts';
-import { floorOut } from '../answers/floor.ts';
+import { floorOut } from '../answers/floor-figures.ts';
 import { askedCount, askedReading, maybeReading } from '../asked.ts';
 import {
   type CarOptions,

@@ -1,7 +1,7 @@
 /** `flatpatch pressures`: what to set the tyres to, cold, for what is wanted hot; what to bleed to. */
 import { type Command, Option } from 'commander';
 import { type NowRead, pressuresFor, type RunRead, type TyrePlace } from '../../questions/index.ts';
-import { floorOut } from '../answers/floor.ts';
+import { floorOut } from '../answers/floor-figures.ts';
 import { askedCount, askedReading, maybeReading } from '../asked.ts';
 import {
   type CarOptions,

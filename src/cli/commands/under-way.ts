@@ -9,7 +9,7 @@ import {
   transferUnder,
   USUAL_SPEEDS,
 } from '../../questions/index.ts';
-import { floorOut } from '../answers/floor.ts';
+import { floorOut } from '../answers/floor-figures.ts';
 import { askedAmount, maybeReading } from '../asked.ts';
 import { type AskedDoing, askedDoing, isDoingAsked, takingDoing } from '../asked-doing.ts';
 import {
