@@ -1,6 +1,6 @@
 /** Answers of the flat floor as lines, and the option that shows the working of one of their figures. */
 import type { Command } from 'commander';
-import { type FloorAnswer, type FloorFigure, type FloorReached, floorId } from '../questions/index.ts';
+import { floorId, type ToldAnswer, type ToldFigure, type ToldReached } from '../questions/index.ts';
 import { type Speech, spokenUnit } from '../units/show.ts';
 import { type MannerOptions, mannerOf, tailLines } from './command.ts';
 import { checkFigure } from './commands/working.ts';
@@ -21,14 +21,14 @@ export const takingWorking = (of: Command): Command =>
     .option('--no-spread', 'without the spread');
 
 /** The unit in which the trade says this figure. */
-const unitOf = ({ unit, spoken }: FloorFigure, speech: Speech): string =>
+const unitOf = ({ unit, spoken }: ToldFigure, speech: Speech): string =>
   spoken === undefined ? spokenUnit(unit, speech) : spoken[speech === 'mm-N' ? 0 : 1];
 
-export const floorText = (figure: FloorFigure, speech: Speech): string =>
+export const floorText = (figure: ToldFigure, speech: Speech): string =>
   amountIn(figure.value, unitOf(figure, speech), figure.spread?.u);
 
 /** Figures under what they belong to, in the order in which they were put. */
-export function floorFigureLines(figures: readonly FloorFigure[], options: MannerOptions): string[] {
+export function floorFigureLines(figures: readonly ToldFigure[], options: MannerOptions): string[] {
   const { speech, shares } = mannerOf(options);
   const owners = [...new Set(figures.map((each) => each.of))];
   return owners.flatMap((owner) => {
@@ -46,7 +46,7 @@ export function floorFigureLines(figures: readonly FloorFigure[], options: Manne
 }
 
 /** One column for each owner: what they have in common on the left. */
-export function besideLines(figures: readonly FloorFigure[], speech: Speech): string[] {
+export function besideLines(figures: readonly ToldFigure[], speech: Speech): string[] {
   const owners = [...new Set(figures.map((each) => each.of))];
   const ids = [...new Set(figures.map((each) => each.id))];
   const cell = (owner: string, id: string): string => {
@@ -64,9 +64,9 @@ export function besideLines(figures: readonly FloorFigure[], speech: Speech): st
 
 /** The working alone where one was asked for; else the answer by `lines`, with notes and cautions. */
 export function floorLines(
-  of: FloorAnswer,
+  of: ToldAnswer,
   options: MannerOptions & AskedWorking,
-  lines: (of: FloorReached) => readonly string[],
+  lines: (of: ToldReached) => readonly string[],
 ): string[] {
   if (!of.reached) return [];
   const { working } = of;
@@ -80,6 +80,6 @@ export function floorLines(
 }
 
 /** @throws BadInput where a working is asked of a figure that is not there */
-export function checkWorking(of: FloorAnswer, asked: string | undefined): void {
+export function checkWorking(of: ToldAnswer, asked: string | undefined): void {
   if (asked !== undefined && of.reached) checkFigure(asked, of.figures.map(floorId));
 }

@@ -3,10 +3,10 @@ import type { Car } from '../car/read.ts';
 import { decelerationName, putBrakes } from '../flatfloor/brakes/put-brakes.ts';
 import { STANDARD_GRAVITY } from '../units/quantity.ts';
 import { BRAKE_CAUTION, STANDING_CAUTION } from './cautions.ts';
-import { type FloorAnswer, type FloorOptions, floorAnswer, floorRefused } from './floor-answer.ts';
-import { type FloorFigure, withAsked } from './floor-figures.ts';
+import { floorAnswer, floorRefused, type ToldAnswer, type ToldOptions } from './floor-answer.ts';
+import { type ToldFigure, withAsked } from './floor-figures.ts';
 
-export interface BrakesAsked extends FloorOptions {
+export interface BrakesAsked extends ToldOptions {
   readonly speed: number;
   /** m/s², positive. */
   readonly decelerations: readonly number[];
@@ -15,7 +15,7 @@ export interface BrakesAsked extends FloorOptions {
 /** Decelerations that are looked at where none are asked for. */
 export const USUAL_DECELERATIONS: readonly number[] = [0.5, 1, 1.5, 2].map((each) => each * STANDARD_GRAVITY);
 
-export function brakesOf(car: Car, asked: BrakesAsked): FloorAnswer {
+export function brakesOf(car: Car, asked: BrakesAsked): ToldAnswer {
   const { brakes, body } = car.form;
   if (brakes?.system === undefined) {
     return floorRefused('The file tells no bores, bar, pads and discs: write them under brakes, system.');
@@ -42,10 +42,10 @@ export function brakesOf(car: Car, asked: BrakesAsked): FloorAnswer {
   );
 }
 
-const valueIn = (figures: readonly FloorFigure[], of: string, id: string): FloorFigure | undefined =>
+const valueIn = (figures: readonly ToldFigure[], of: string, id: string): ToldFigure | undefined =>
   figures.find((each) => each.of === of && each.id === id);
 
-function notesOn(car: Car, figures: readonly FloorFigure[]): string[] {
+function notesOn(car: Car, figures: readonly ToldFigure[]): string[] {
   const { brakes, air } = car.form;
   const { bar } = brakes!.system!;
   const share = valueIn(figures, 'car', 'frontShare')!;

@@ -3,48 +3,48 @@ import type { Car } from '../car/read.ts';
 import type { AskedAmount, AskedItem } from '../measured/asked-reading.ts';
 import type { Reading } from '../measured/reading.ts';
 import {
-  type FloorFigure,
   type FloorPass,
   type FloorWorking,
   floorFigures,
   floorWorking,
   type QuestionNumbers,
+  type ToldFigure,
   withAsked,
 } from './floor-figures.ts';
 import { isRefusal } from './refusal.ts';
 
-export interface FloorReached {
+export interface ToldReached {
   readonly reached: true;
-  readonly figures: readonly FloorFigure[];
+  readonly figures: readonly ToldFigure[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
   /** Of the figure that was asked for by name, if there is one of that name. */
   readonly working?: FloorWorking;
 }
 
-export interface FloorRefused {
+export interface ToldRefused {
   readonly reached: false;
   readonly message: string;
 }
 
-export type FloorAnswer = FloorReached | FloorRefused;
+export type ToldAnswer = ToldReached | ToldRefused;
 
-export interface FloorOptions {
+export interface ToldOptions {
   /** Left out, with spread. */
   readonly spread?: boolean;
   /** Name of a figure whose working is wanted, such as `front.coldPressure`. */
   readonly working?: string;
 }
 
-export const floorRefused = (message: string): FloorRefused => ({ reached: false, message });
+export const floorRefused = (message: string): ToldRefused => ({ reached: false, message });
 
 /** Figures of a pass, with what must be said beside them. */
 export function floorAnswer(
   on: QuestionNumbers,
   pass: FloorPass,
-  options: FloorOptions,
-  said: (figures: readonly FloorFigure[]) => Pick<FloorReached, 'notes' | 'cautions'>,
-): FloorAnswer {
+  options: ToldOptions,
+  said: (figures: readonly ToldFigure[]) => Pick<ToldReached, 'notes' | 'cautions'>,
+): ToldAnswer {
   try {
     const figures = floorFigures(on, pass, options.spread ?? true);
     const working =

@@ -39,7 +39,7 @@ export function withAsked(car: Car, items: readonly AskedItem[]): QuestionNumber
   };
 }
 
-export interface FloorFigure extends FloorNote {
+export interface ToldFigure extends FloorNote {
   /** What it belongs to: `front`, `gear 3`, `car`. */
   readonly of: string;
   /** SI. Not finite where the figure does not exist here. */
@@ -48,15 +48,15 @@ export interface FloorFigure extends FloorNote {
 }
 
 /** How a figure is called from outside: `front.coldPressure`. */
-export const floorId = ({ of, id }: Pick<FloorFigure, 'of' | 'id'>): string => `${of}.${id}`;
+export const floorId = ({ of, id }: Pick<ToldFigure, 'of' | 'id'>): string => `${of}.${id}`;
 
 /** A pass puts the same figures in the same order every time. */
 export type FloorPass = (numbers: Numbers, put: PutFloor, working?: Working) => void;
 
 /** The figures of a pass, each with its spread unless that is not wanted. */
-export function floorFigures(on: QuestionNumbers, pass: FloorPass, spread = true): FloorFigure[] {
+export function floorFigures(on: QuestionNumbers, pass: FloorPass, spread = true): ToldFigure[] {
   const asFiled = new Numbers(on.values);
-  const figures: FloorFigure[] = [];
+  const figures: ToldFigure[] = [];
   pass(asFiled, (of, note, value) => figures.push({ of, ...note, value }));
   if (!spread) return figures;
   const spreads = spreadOf(
@@ -79,7 +79,7 @@ export function floorFigures(on: QuestionNumbers, pass: FloorPass, spread = true
 }
 
 export interface FloorWorking {
-  readonly figure: FloorFigure;
+  readonly figure: ToldFigure;
   readonly steps: readonly Step[];
   readonly readings: Readonly<Record<string, Reading>>;
 }
@@ -88,7 +88,7 @@ export interface FloorWorking {
 export function floorWorking(
   on: QuestionNumbers,
   pass: FloorPass,
-  figures: readonly FloorFigure[],
+  figures: readonly ToldFigure[],
   id: string,
 ): FloorWorking | undefined {
   const figure = figures.find((each) => floorId(each) === id);

@@ -3,10 +3,10 @@ import type { Car } from '../car/read.ts';
 import { type Burn, putFuel } from '../flatfloor/fuel/put-fuel.ts';
 import type { AskedAmount } from '../measured/asked-reading.ts';
 import { FUEL_CAUTION, STANDING_CAUTION } from './cautions.ts';
-import { AskedList, type FloorAnswer, type FloorOptions, floorAnswer, floorRefused } from './floor-answer.ts';
-import type { FloorFigure } from './floor-figures.ts';
+import { AskedList, floorAnswer, floorRefused, type ToldAnswer, type ToldOptions } from './floor-answer.ts';
+import type { ToldFigure } from './floor-figures.ts';
 
-export interface FuelAsked extends FloorOptions {
+export interface FuelAsked extends ToldOptions {
   readonly laps: number;
   /** Burnt in a lap, where it is not the file's. */
   readonly perLap?: AskedAmount;
@@ -29,7 +29,7 @@ const SLOW: AskedAmount = { value: 0.7, u: 0.1, text: '70 %, taken as usual' };
 const RESERVE: AskedAmount = { value: 3e-3, u: 0, text: '3 l, taken as usual' };
 const VOLUME = { unit: 'm^3', usual: 'measuring can' } as const;
 
-export function fuelFor(car: Car, asked: FuelAsked): FloorAnswer {
+export function fuelFor(car: Car, asked: FuelAsked): ToldAnswer {
   const { fuel } = car.form;
   if (fuel === undefined) {
     return floorRefused('The file has no fuel: write where it sits and how much was aboard at the survey.');
@@ -123,9 +123,9 @@ export function fuelFor(car: Car, asked: FuelAsked): FloorAnswer {
   );
 }
 
-function notesOn(car: Car, asked: FuelAsked, figures: readonly FloorFigure[]): string[] {
+function notesOn(car: Car, asked: FuelAsked, figures: readonly ToldFigure[]): string[] {
   const { tank, unusable, density } = car.form.fuel!;
-  const of = (id: string): FloorFigure | undefined =>
+  const of = (id: string): ToldFigure | undefined =>
     figures.find((each) => each.of === 'session' && each.id === id);
   const needed = of('needed')!;
   const burnt = of('burnt')!;

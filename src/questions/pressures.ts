@@ -12,7 +12,7 @@ import type { AskedAmount } from '../measured/asked-reading.ts';
 import type { Reading } from '../measured/reading.ts';
 import { GAS_TYRE_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import type { End, Wheel } from './figure.ts';
-import { AskedList, type FloorAnswer, type FloorOptions, floorAnswer, floorRefused } from './floor-answer.ts';
+import { AskedList, floorAnswer, floorRefused, type ToldAnswer, type ToldOptions } from './floor-answer.ts';
 
 /** `front` for both front tyres, or one tyre. */
 export interface TyrePlace {
@@ -34,7 +34,7 @@ export interface NowRead {
   readonly temperature: AskedAmount;
 }
 
-export interface PressuresAsked extends FloorOptions {
+export interface PressuresAsked extends ToldOptions {
   readonly air: AskedAmount;
   /** Temperature of the gas when it is set; left out, that of the air. */
   readonly set?: AskedAmount;
@@ -95,7 +95,7 @@ const SEA_LEVEL: AskedAmount = { value: 0, u: 0, text: 'sea level' };
 const USUAL_RECEIVER: AskedAmount = { value: 8e5, u: 1e5, text: '8 bar, taken as usual' };
 const HALF_DAMP: AskedAmount = { value: 0.6, u: 0.2, text: '60 %, taken as usual' };
 
-export function pressuresFor(car: Car, asked: PressuresAsked): FloorAnswer {
+export function pressuresFor(car: Car, asked: PressuresAsked): ToldAnswer {
   const form = car.form.pressures;
   const places = placesOf(asked);
   for (const place of places) {

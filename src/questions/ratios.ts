@@ -12,15 +12,15 @@ import type { AskedAmount } from '../measured/asked-reading.ts';
 import { GEARBOX_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import {
   AskedList,
-  type FloorAnswer,
-  type FloorOptions,
-  type FloorReached,
   floorAnswer,
   floorRefused,
+  type ToldAnswer,
+  type ToldOptions,
+  type ToldReached,
 } from './floor-answer.ts';
 import type { QuestionNumbers } from './floor-figures.ts';
 
-export interface RatiosAsked extends FloorOptions {
+export interface RatiosAsked extends ToldOptions {
   /** Engine speed at which gears are changed; left out, the limit. */
   readonly at?: AskedAmount;
   /** Speeds wanted at it, first gear first: the nearest set of the stock is then looked at. */
@@ -38,7 +38,7 @@ export interface ChosenSet extends Chosen {
   readonly final: Teeth;
 }
 
-export interface RatiosReached extends FloorReached {
+export interface RatiosReached extends ToldReached {
   readonly at: number;
   readonly pairs: readonly Teeth[];
   readonly final: Teeth;
@@ -62,7 +62,7 @@ export interface ThrustLine {
   readonly points: readonly ThrustPoint[];
 }
 
-export type RatiosAnswer = RatiosReached | Extract<FloorAnswer, { reached: false }>;
+export type RatiosAnswer = RatiosReached | Extract<ToldAnswer, { reached: false }>;
 
 export function ratiosOf(car: Car, asked: RatiosAsked): RatiosAnswer {
   const { gearbox, rolling, engine } = car.form;

@@ -1,8 +1,8 @@
 /** What is asked of the car under way and before it goes: pressures, ratios, load transfer, brakes, fuel. */
 export type { AskedAmount } from '../measured/asked-reading.ts';
 export { type BrakesAsked, brakesOf, USUAL_DECELERATIONS } from './brakes.ts';
-export type { FloorAnswer, FloorOptions, FloorReached } from './floor-answer.ts';
-export { type FloorFigure, type FloorWorking, floorId } from './floor-figures.ts';
+export type { ToldAnswer, ToldOptions, ToldReached } from './floor-answer.ts';
+export { type FloorWorking, floorId, type ToldFigure } from './floor-figures.ts';
 export { type FuelAsked, fuelFor } from './fuel.ts';
 export {
   type NowRead,

@@ -6,9 +6,9 @@ import { putTransfer } from '../flatfloor/under-way/put-transfer.ts';
 import { type Doing, isThrown } from '../loadpath/loads/doing.ts';
 import type { AskedAmount } from '../measured/asked-reading.ts';
 import { LOAD_CAUTION, STANDING_CAUTION, UNDERSIDE_CAUTION } from './cautions.ts';
-import { AskedList, type FloorAnswer, type FloorOptions, floorAnswer, floorRefused } from './floor-answer.ts';
+import { AskedList, floorAnswer, floorRefused, type ToldAnswer, type ToldOptions } from './floor-answer.ts';
 
-export interface UnderWayAsked extends FloorOptions {
+export interface UnderWayAsked extends ToldOptions {
   readonly doing: Doing;
   /** Fuel aboard, where it is not that of the survey. */
   readonly fuel?: AskedAmount;
@@ -37,7 +37,7 @@ const NO_FUEL =
 const THROWN =
   'A strike or forces typed at tyres throw the car: load transfer is asked of a car that settles. Leave out --kerb and --contact.';
 
-export function transferUnder(car: Car, asked: UnderWayAsked): FloorAnswer {
+export function transferUnder(car: Car, asked: UnderWayAsked): ToldAnswer {
   if (car.form.body === undefined) return floorRefused(NO_HEIGHT);
   if (noFuel(car, asked.fuel)) return floorRefused(NO_FUEL);
   if (isThrown(asked.doing)) return floorRefused(THROWN);
@@ -83,7 +83,7 @@ export interface HeightsAsked extends UnderWayAsked {
 /** Speeds that are looked at where none are asked for, m/s. */
 export const USUAL_SPEEDS: readonly number[] = [0, 100, 150, 200, 250].map((each) => each / 3.6);
 
-export function heightsAgainstSpeed(car: Car, asked: HeightsAsked): FloorAnswer {
+export function heightsAgainstSpeed(car: Car, asked: HeightsAsked): ToldAnswer {
   if (car.form.body === undefined) return floorRefused(NO_HEIGHT);
   if (noFuel(car, asked.fuel)) return floorRefused(NO_FUEL);
   if (isThrown(asked.doing)) return floorRefused(THROWN);

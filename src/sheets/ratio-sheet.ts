@@ -5,7 +5,7 @@
  * In    the answer about the gears
  * Out   the laid-out document; what was fitted and who read both wheels' marks stays blank
  */
-import type { FloorFigure, RatiosReached } from '../questions/index.ts';
+import type { ToldFigure, RatiosReached } from '../questions/index.ts';
 import { plain, type Speech, showIn } from '../units/show.ts';
 import { fromSI } from '../units/unit.ts';
 import { type Diagram, type DiagramLine, diagram } from './diagram.ts';
@@ -46,7 +46,7 @@ export function ratioSheet(
   return layOut({ head: full, cautions: of.cautions, blocks }, measure);
 }
 
-const figureOf = ({ figures }: RatiosReached, of: string, id: string): FloorFigure | undefined =>
+const figureOf = ({ figures }: RatiosReached, of: string, id: string): ToldFigure | undefined =>
   figures.find((each) => each.of === of && each.id === id);
 
 function said(of: RatiosReached, owner: string, id: string, speech: Speech): string {

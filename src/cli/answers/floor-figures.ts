@@ -1,6 +1,6 @@
 /** What the questions of the flat floor answer under --json: figures, and the working of one of them. */
 import { z } from 'zod';
-import type { FloorAnswer, FloorFigure } from '../../questions/index.ts';
+import type { ToldAnswer, ToldFigure } from '../../questions/index.ts';
 import { readingForm, readingOut, stepForm, stepOut } from './corner.ts';
 import { finite, number, remarks, spread } from './form.ts';
 
@@ -33,7 +33,7 @@ export const floorAnswered = z.discriminatedUnion('reached', [
   z.strictObject({ reached: z.literal(false), message: z.string() }),
 ]);
 
-function figureOut({ id, of, means, symbol, value, unit, say, spread: s }: FloorFigure) {
+function figureOut({ id, of, means, symbol, value, unit, say, spread: s }: ToldFigure) {
   return {
     id,
     of,
@@ -46,7 +46,7 @@ function figureOut({ id, of, means, symbol, value, unit, say, spread: s }: Floor
   };
 }
 
-export function floorOut(of: FloorAnswer) {
+export function floorOut(of: ToldAnswer) {
   if (!of.reached) return { reached: false as const, message: of.message };
   const { figures, notes, cautions, working } = of;
   return {

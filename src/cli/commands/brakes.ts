@@ -1,6 +1,6 @@
 /** `flatpatch brakes`: bias from bores and bar against the loads of the axles, pressures, wear. */
 import type { Command } from 'commander';
-import { brakesOf, type FloorReached, USUAL_DECELERATIONS } from '../../questions/index.ts';
+import { brakesOf, type ToldReached, USUAL_DECELERATIONS } from '../../questions/index.ts';
 import { floorOut } from '../answers/floor-figures.ts';
 import { askedAmount } from '../asked.ts';
 import {
@@ -72,7 +72,7 @@ async function answer(file: string, options: Options): Promise<void> {
   });
 }
 
-function lines({ figures }: FloorReached, options: Options): string[] {
+function lines({ figures }: ToldReached, options: Options): string[] {
   if (options.shares === true) return floorFigureLines(figures, options);
   const slowing = figures.filter(({ of }) => of.endsWith(' g'));
   const rest = figures.filter(({ of }) => !of.endsWith(' g'));

@@ -2,10 +2,10 @@
 import type { Command } from 'commander';
 import type { Car } from '../../car/read.ts';
 import {
-  type FloorAnswer,
-  type FloorReached,
   heightsAgainstSpeed,
   openCar,
+  type ToldAnswer,
+  type ToldReached,
   transferUnder,
   USUAL_SPEEDS,
 } from '../../questions/index.ts';
@@ -81,7 +81,7 @@ export function heightsCommand(): Command {
 }
 
 /** The same question of another spec. @throws BadInput where it cannot be read */
-function other(found: Found, spec: string | undefined, ask: (car: Car) => FloorAnswer) {
+function other(found: Found, spec: string | undefined, ask: (car: Car) => ToldAnswer) {
   if (spec === undefined) return undefined;
   const read = openCar({ ...found.source, spec });
   if (!read.ok) throw new BadInput(read.problems);
@@ -92,7 +92,7 @@ async function answerTransfer(file: string, options: Options): Promise<void> {
   const fuel = maybeReading('--fuel', options.fuel, 'm^3');
   await tell(file, options, (found) => {
     const asked = askedDoing(isDoingAsked(options) ? options : { ...options, doing: 'cornering' }, found);
-    const ask = (car: Car): FloorAnswer =>
+    const ask = (car: Car): ToldAnswer =>
       transferUnder(car, {
         doing: asked.doing,
         spread: options.spread,
@@ -111,7 +111,7 @@ async function answerHeights(file: string, options: HeightsOptions): Promise<voi
     const asked = isDoingAsked(options)
       ? askedDoing(options, found)
       : askedDoing({ ...options, doing: 'standing' }, found);
-    const ask = (car: Car): FloorAnswer =>
+    const ask = (car: Car): ToldAnswer =>
       heightsAgainstSpeed(car, {
         doing: asked.doing,
         speeds,
@@ -128,7 +128,7 @@ function telling(
   name: 'transfer' | 'heights',
   found: Found,
   options: Options,
-  ask: (car: Car) => FloorAnswer,
+  ask: (car: Car) => ToldAnswer,
   means: string,
 ) {
   const { car, file } = found;
@@ -160,7 +160,7 @@ function telling(
 }
 
 /** Owners that have the same figures stand beside one another. */
-function blocks({ figures }: FloorReached, options: Options): string[] {
+function blocks({ figures }: ToldReached, options: Options): string[] {
   if (options.shares === true) return floorFigureLines(figures, options);
   const owners = [...new Set(figures.map(({ of }) => of))];
   const idsOf = (owner: string): string =>
