@@ -5,7 +5,7 @@
  * In    the answer about the gears
  * Out   the laid-out document; what was fitted and who read both wheels' marks stays blank
  */
-import type { ToldFigure, RatiosReached } from '../questions/index.ts';
+import type { RatiosReached, ToldFigure } from '../questions/index.ts';
 import { plain, type Speech, showIn } from '../units/show.ts';
 import { fromSI } from '../units/unit.ts';
 import { type Diagram, type DiagramLine, diagram } from './diagram.ts';
