@@ -189,6 +189,9 @@ const KINDS = [
   ['time', 's'],
   ['torque', 'N m'],
   ['acceleration', 'm/s^2'],
+  ['volume', 'm^3'],
+  ['speed of turning', 'rad/s'],
+  ['power', 'W'],
 ] as const;
 
 const units = (): string =>
@@ -209,6 +212,18 @@ const TABLES: Readonly<Record<string, () => string>> = {
   instrument: () => keys(at('instruments', '*')),
   body: () => keys(at('body')),
   brakes: () => keys(at('brakes')),
+  brakeSystem: () => keys(at('brakes', 'system')),
+  balanceBar: () => keys(at('brakes', 'system', 'bar')),
+  axleBrakes: () => keys(at('brakes', 'system', 'front')),
+  brakeWear: () => keys(at('brakes', 'system', 'front', 'wear', '[]')),
+  brakeSheet: () => keys(at('engine', 'brakeSheet', '[]')),
+  pressures: () => keys(at('pressures')),
+  axlePressures: () => keys(at('pressures', 'front')),
+  gearbox: () => keys(at('gearbox')),
+  stockPair: () => keys(at('gearbox', 'stock', '[]')),
+  rolling: () => keys(at('rolling')),
+  underside: () => keys(at('underside')),
+  fuel: () => keys(at('fuel')),
   air: () => keys(at('air')),
   rearWing: () => keys(at('air', 'rearWing')),
   masses: () => keys(at('masses')),

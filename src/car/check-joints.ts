@@ -23,7 +23,11 @@ const WORDS = { caseToEngine: 'Gear case to engine', engineToTub: 'Engine to tub
 
 /** A crank that turns and twists by nothing. */
 export const checkEngine = ({ engine }: Form): readonly Problem[] =>
-  engine === undefined || engine.overall !== undefined || engine.torque !== undefined
+  engine === undefined ||
+  engine.overall !== undefined ||
+  engine.torque !== undefined ||
+  engine.brakeSheet !== undefined ||
+  engine.limit !== undefined
     ? []
     : [
         {

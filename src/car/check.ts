@@ -7,8 +7,10 @@
 
 import { distance, type Vec3 } from '../maths/vec3.ts';
 import type { Problem } from '../measured/problem.ts';
+import { checkDayOut } from './check-day-out.ts';
 import { checkExhaust } from './check-exhaust.ts';
 import { checkFloor } from './check-floor.ts';
+import { checkGearbox } from './check-gearbox.ts';
 import { checkEngine, checkJoints } from './check-joints.ts';
 import { checkLogs } from './check-logs.ts';
 import { checkParts } from './check-parts.ts';
@@ -50,6 +52,8 @@ export function checkCar(form: Form): readonly Problem[] {
     ...checkEngine(form),
     ...checkExhaust(form),
     ...checkFloor(form),
+    ...checkGearbox(form),
+    ...checkDayOut(form),
     ...wheelbase(form),
   ];
 }

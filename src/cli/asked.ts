@@ -1,7 +1,8 @@
 /** What is typed behind an option, read with its unit; what cannot be read is told with what would do. */
 
+import type { AskedAmount } from '../measured/asked-reading.ts';
 import type { End, Wheel } from '../questions/figure.ts';
-import { readAmount } from '../units/read.ts';
+import { readAmount, readWithSpread } from '../units/read.ts';
 import type { Speech } from '../units/show.ts';
 import { badAsk } from './outcome.ts';
 
@@ -49,6 +50,21 @@ export function askedAmount(option: string, text: string, like: string): number 
   if (!read.ok) throw badAsk('asked/amount', `${option}: ${read.why}.`);
   return read.is.value;
 }
+
+/** An amount with its unit, and its spread where one was typed: `24 degC ± 2 K`. @throws BadInput */
+export function askedReading(option: string, text: string, like: string): AskedAmount {
+  const read = readWithSpread(text, like);
+  if (!read.ok) throw badAsk('asked/amount', `${option}: ${read.why}.`);
+  const { value, u } = read.is;
+  return { value, text: text.trim(), ...(u === undefined ? {} : { u }) };
+}
+
+/** The same where it was typed at all. @throws BadInput */
+export const maybeReading = (
+  option: string,
+  text: string | undefined,
+  like: string,
+): AskedAmount | undefined => (text === undefined ? undefined : askedReading(option, text, like));
 
 /** A whole number within bounds. @throws BadInput */
 export function askedCount(option: string, text: string, least: number, most: number): number {

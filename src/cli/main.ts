@@ -13,6 +13,7 @@ import { asBuiltCommand } from './commands/as-built.ts';
 import { axleCommand, carCommand } from './commands/axle.ts';
 import { barForCoilCommand } from './commands/bar-for-coil.ts';
 import { benchTestCommand } from './commands/bench-test.ts';
+import { brakesCommand } from './commands/brakes.ts';
 import { caseCommand } from './commands/case.ts';
 import { casesCommand } from './commands/cases.ts';
 import { checkCommand } from './commands/check.ts';
@@ -25,10 +26,13 @@ import { demoCommand } from './commands/demo.ts';
 import { figuresCommand } from './commands/figures.ts';
 import { adjustersCommand, floorCommand } from './commands/floor.ts';
 import { followCommand } from './commands/follow.ts';
+import { fuelCommand } from './commands/fuel.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
 import { logCommand } from './commands/log.ts';
+import { pressuresCommand } from './commands/pressures.ts';
 import { primariesCommand } from './commands/primaries.ts';
+import { ratiosCommand } from './commands/ratios.ts';
 import { routeCommand } from './commands/route.ts';
 import { scanCommand } from './commands/scan.ts';
 import { schemaCommand } from './commands/schema.ts';
@@ -41,6 +45,7 @@ import { surveyCommand } from './commands/survey.ts';
 import { tighteningCommand } from './commands/tightening.ts';
 import { tubCommand } from './commands/tub.ts';
 import { weighingCommand } from './commands/weighing.ts';
+import { heightsCommand, transferCommand } from './commands/under-way.ts';
 import { workingCommand } from './commands/working.ts';
 import { wrapsCommand } from './commands/wraps.ts';
 import { BadInput, badAsk, EXIT, EXIT_HELP, NotReached } from './outcome.ts';
@@ -79,6 +84,12 @@ function program(): Command {
     wrapsCommand(),
     solidsCommand(),
     asBuiltCommand(),
+    transferCommand(),
+    heightsCommand(),
+    pressuresCommand(),
+    ratiosCommand(),
+    brakesCommand(),
+    fuelCommand(),
     barForCoilCommand(),
     coilForBarCommand(),
     ladderCommand(),

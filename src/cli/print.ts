@@ -1,6 +1,7 @@
 /** Figures as lines of text on a terminal. */
 import type { Figure, Stop } from '../questions/figure.ts';
-import { type Speech, show, unitAfter } from '../units/show.ts';
+import { type Speech, showIn, spokenUnit, unitAfter } from '../units/show.ts';
+import { ownUnit } from '../units/unit.ts';
 
 export interface Manner {
   readonly speech: Speech;
@@ -14,9 +15,13 @@ const MOST_SHARES = 6;
 const LEAST_SHARE = 0.0005;
 
 /** `131.2 ± 1.4 N/mm`; the dash stands for a figure that does not exist here. */
-export function amountText(value: number | null, unit: string, speech: Speech, u?: number): string {
+export const amountText = (value: number | null, unit: string, speech: Speech, u?: number): string =>
+  amountIn(value, spokenUnit(unit, speech), u);
+
+/** The same in a unit that is named. */
+export function amountIn(value: number | null, unit: string, u?: number): string {
   if (value === null || !Number.isFinite(value)) return '—';
-  const shown = show(value, unit, speech, u);
+  const shown = showIn(value, unit, u);
   const spread = shown.spread === undefined ? '' : ` ± ${shown.spread}`;
   return plainSpaces(`${shown.text}${spread}${unitAfter(shown.unit)}`);
 }
@@ -55,13 +60,16 @@ function rows(figures: readonly Figure[], manner: Manner): string[] {
   });
 }
 
-function shareLines(figure: Figure, speech: Speech): string[] {
-  const { spread } = figure;
+const shareLines = (figure: Figure, speech: Speech): string[] =>
+  shareLinesIn(figure, spokenUnit(figure.unit, speech));
+
+/** What a spread is made of, worst first, in a unit that is named. */
+export function shareLinesIn({ spread }: Pick<Figure, 'spread'>, unit: string): string[] {
   if (spread === undefined) return [];
   const told = spread.shares.filter((each) => each.share >= LEAST_SHARE).slice(0, MOST_SHARES);
   const lines = told.map((share) => {
     const part = `${(100 * share.share).toFixed(share.share < 0.1 ? 1 : 0)} %`.padStart(7);
-    return `    ${part}  ${share.label}  [${share.path}], ${amountText(Math.abs(share.contribution), figure.unit, speech)}`;
+    return `    ${part}  ${share.label}  [${share.path}], ${amountIn(Math.abs(share.contribution) + shiftOf(unit), unit)}`;
   });
   const rest = spread.shares.length - told.length;
   if (rest > 0) lines.push(`           and ${rest} more with less`);
@@ -69,6 +77,9 @@ function shareLines(figure: Figure, speech: Speech): string[] {
     lines.push(`          not known: moving ${path} by its spread puts the figure out of reach`);
   return lines;
 }
+
+/** A contribution is a difference: it has no part in where a scale of temperature begins. */
+const shiftOf = (unit: string): number => ownUnit(unit).shift;
 
 /** Columns of words and amounts, each as wide as it needs. */
 export function table(rowsOf: readonly (readonly string[])[]): string[] {

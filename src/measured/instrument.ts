@@ -59,7 +59,11 @@ export const INSTRUMENT_CLASSES = [
   ),
   described('damper bench', 'force against velocity on a damper bench', { N: 6, 'm/s': 0.001 }, 0.015, 0.01),
   described('pressure gauge', 'gauge', { Pa: 2000 }, 0.005, 0.005),
+  described('thermometer', 'air, track or probe thermometer', { K: 1.5 }),
+  described('brake', 'engine on a brake, as its sheet tells', { 'N m': 0 }, 0.01, 0.02),
+  described('barometer', 'barometer, or the pressure that the airfield gives', { Pa: 150 }),
   described('torque wrench', 'wrench within its yearly calibration', { 'N m': 0 }, 0.02, 0.01),
+  described('measuring can', 'litres by a marked can', { 'm^3': 0.1e-3 }, 0.002, 0.005),
   described('counted', 'counted by eye', { '1': 0 }),
   described(
     'maker',

@@ -4,10 +4,13 @@
  * In    what kind of sheet, of which car, and what that kind is asked with; date and version are handed in
  * Out   the bytes of the PDF
  */
+
+import type { RatiosReached } from '../questions/index.ts';
 import {
   type AskedOf,
   type PrimariesSheetMatter,
   primariesSheetOf,
+  ratioSheetOf,
   type SheetAnswer,
   type SheetKind,
   type SheetOn,
@@ -41,3 +44,6 @@ export async function sheetPdf<K extends SheetKind>(kind: K, asked: AskedOf[K]):
 
 export const primariesPdf = (asked: SheetOn & { readonly matter: PrimariesSheetMatter }): Promise<Buffer> =>
   renderPdf(primariesSheetOf(asked, paperMeasure()));
+
+export const ratioPdf = (asked: SheetOn & { readonly matter: RatiosReached }): Promise<Buffer> =>
+  renderPdf(ratioSheetOf(asked, paperMeasure()));

@@ -32,3 +32,18 @@ export const SET_UP_CAUTION =
 
 export const PRESSURE_CAUTION =
   'Tyre pressures stay between what the maker of the tyre allows; a tyre on a rim is let down before anything on it is undone.';
+
+export const GAS_TYRE_CAUTION =
+  'The tyre maker’s least and greatest pressures rule, cold and hot, at this camber and speed. Read again after setting, with the gauge that read the target. A bead is seated in a cage and never above the maker’s figure; nitrogen takes the place of breath in a closed cab.';
+
+export const GEARBOX_CAUTION =
+  'Both wheels of a pair carry the same two counts of teeth: read them on both before they go on. Dogs, rings and selectors are looked at with each change, and crack tests are for certified inspectors. The engine builder’s limit rules, and a missed change turns the engine further than any chart.';
+
+export const UNDERSIDE_CAUTION =
+  'A floor that strikes the road can take the load off the tyres at once. Prove heights by rub marks on the car, from a low speed up; least height and skirts are the rules’.';
+
+export const BRAKE_CAUTION =
+  'Brakes stop the car or do not. A rear axle that locks first spins it: set front first and prove it on a straight, from low speeds up. Pump the pedal before the car rolls after any work on pads, discs or bar. Least thickness, fluid and pads are their makers’ to say; a crack that reaches an edge or catches the nail ends a disc.';
+
+export const FUEL_CAUTION =
+  'Fuel is handled earthed, engine off, extinguisher manned, nobody aboard, in the open. A cell is filled no further than its maker allows; cell, vents and filler are dated parts. What goes in is measured, not read from a line on a can.';

@@ -162,6 +162,7 @@ export * from './primaries-shop.ts';
 export { primariesTemplates, type TemplatesOfSet } from './primaries-templates.ts';
 export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
+export * from './running.ts';
 export { type ScanAnswer, scanForms, scanOf } from './scans.ts';
 export { type SetUpAnswer, type SetUpAsked, type SetUpReached, solveSetUp, USUALLY_MOVED } from './set-up.ts';
 export {

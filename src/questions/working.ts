@@ -64,7 +64,7 @@ export function workingOfPass(
 }
 
 /** The step that gave the figure and, before it, every step that it leans on. */
-function leadingTo(steps: readonly Step[], figure: Figure): Step[] {
+export function leadingTo(steps: readonly Step[], figure: Pick<Figure, 'symbol' | 'value'>): Step[] {
   const kept = new Set<Step>();
   const keep = (symbol: string, value: number, before: number): void => {
     const index = steps.findLastIndex(
@@ -79,7 +79,11 @@ function leadingTo(steps: readonly Step[], figure: Figure): Step[] {
   return steps.filter((step) => kept.has(step));
 }
 
-function readingsOf(car: Car, steps: readonly Step[], figure: Figure): Record<string, Reading> {
+export function readingsOf(
+  car: Pick<Car, 'readings'>,
+  steps: readonly Step[],
+  figure: Pick<Figure, 'spread'>,
+): Record<string, Reading> {
   const paths = new Set<string>();
   for (const step of steps)
     for (const { from } of step.terms) if (from?.kind === 'reading') paths.add(from.path);

@@ -11,6 +11,7 @@ export {
   LOAD_SHEETS,
   type LoadSheet,
   primariesSheetOf,
+  ratioSheetOf,
   SHEET_KINDS,
   type SheetAsked,
   type SheetKind,

@@ -8,6 +8,7 @@ import type { Reading } from '../measured/reading.ts';
 import { type CornerReached, cornerFigures } from '../questions/corner.ts';
 import { cornerCurves } from '../questions/curves.ts';
 import { drawCorner } from '../questions/drawing.ts';
+import type { RatiosReached } from '../questions/ratios.ts';
 import { stateOfReadings } from '../questions/readings.ts';
 import { againstMaking } from './against-making.ts';
 import type { SheetAnswer } from './answer.ts';
@@ -21,6 +22,7 @@ import { jointSheetOf, loadSheetOf, tighteningCardOf } from './loads-of-car.ts';
 import { orderOfOwnBar, shapeOf } from './order-of-car.ts';
 import type { SheetDocument } from './page.ts';
 import { type PrimariesSheetMatter, primariesSheet } from './primaries-sheet.ts';
+import { ratioSheet } from './ratio-sheet.ts';
 import { springSheet } from './spring-sheet.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { wheelWords } from './words.ts';
@@ -68,6 +70,12 @@ export const primariesSheetOf = (
   asked: SheetOn & { readonly matter: PrimariesSheetMatter },
   measure: TextMeasure,
 ): SheetDocument => primariesSheet(asked.matter, headOf(asked), measure);
+
+/** Of gears that were asked for by more than the car alone. */
+export const ratioSheetOf = (
+  asked: SheetOn & { readonly matter: RatiosReached },
+  measure: TextMeasure,
+): SheetDocument => ratioSheet(asked.matter, headOf(asked), measure);
 
 function cornerSheetOf(kind: CornerSheet, asked: SheetAsked, measure: TextMeasure): SheetAnswer {
   const { car, wheel, at } = asked;

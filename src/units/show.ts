@@ -44,6 +44,7 @@ export function printedUnit(unit: string): string {
   if (unit === '1') return '';
   return unit
     .replace(/\bdeg\b/g, '°')
+    .replace(/\bdeg([CF])\b/g, '°$1')
     .replace(/^gn$/, 'g')
     .replaceAll(' ', '·')
     .replace(/\^2/g, '²')
@@ -53,7 +54,7 @@ export function printedUnit(unit: string): string {
 
 /** The printed unit as it follows its number: a degree sign close up, the others after a space (SI Brochure, 9th edition, 5.4.3). */
 export const unitAfter = (printed: string): string =>
-  printed === '' || printed.startsWith('°') ? printed : ` ${printed}`;
+  printed === '' || printed === '°' ? printed : ` ${printed}`;
 
 /**
  * What no instrument of a workshop reads in a unit that the trade speaks: a value and a spread that are both below
@@ -74,8 +75,11 @@ export interface Shown {
  * With a spread the last digit shown is the second digit of the spread (GUM 7.2.6: at most two significant
  * digits of an uncertainty); without one, four significant digits.
  */
-export function show(value: number, si: string, speech: Speech = 'mm-N', u?: number): Shown {
-  const unit = spokenUnit(si, speech);
+export const show = (value: number, si: string, speech: Speech = 'mm-N', u?: number): Shown =>
+  showIn(value, spokenUnit(si, speech), u);
+
+/** The same in a unit that is named, for what the trade says in another unit than is usual for its kind: a tyre in bar. */
+export function showIn(value: number, unit: string, u?: number): Shown {
   const spoken = fromSI(value, unit);
   if (u !== undefined && u > 0 && Number.isFinite(u)) {
     const spread = u / ownUnit(unit).factor;

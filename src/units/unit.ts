@@ -27,6 +27,7 @@ const POUND_FORCE = POUND * 9.80665;
 
 const PURE: Dimension = [0, 0, 0, 0];
 const LENGTH: Dimension = [1, 0, 0, 0];
+const VOLUME: Dimension = [3, 0, 0, 0];
 const MASS: Dimension = [0, 1, 0, 0];
 const FORCE: Dimension = [1, 1, -2, 0];
 const PRESSURE: Dimension = [-1, 1, -2, 0];
@@ -57,6 +58,8 @@ const NAMED: Readonly<Record<string, Unit>> = {
   thou: simple(INCH / 1000, LENGTH),
   ft: simple(12 * INCH, LENGTH),
   mile: simple(5280 * 12 * INCH, LENGTH),
+  l: simple(1e-3, VOLUME),
+  ml: simple(1e-6, VOLUME),
   kg: simple(1, MASS),
   g: simple(1e-3, MASS),
   lb: simple(POUND, MASS),
@@ -69,6 +72,8 @@ const NAMED: Readonly<Record<string, Unit>> = {
   MPa: simple(1e6, PRESSURE),
   GPa: simple(1e9, PRESSURE),
   bar: simple(1e5, PRESSURE),
+  mbar: simple(1e2, PRESSURE),
+  hPa: simple(1e2, PRESSURE),
   psi: simple(POUND_FORCE / INCH ** 2, PRESSURE),
   ksi: simple((1e3 * POUND_FORCE) / INCH ** 2, PRESSURE),
   J: simple(1, ENERGY),
@@ -81,8 +86,13 @@ const NAMED: Readonly<Record<string, Unit>> = {
   /** Standard acceleration of free fall, which the trade writes g; that letter alone is the gram. */
   gn: simple(9.80665, [1, 0, -2, 0]),
   Hz: simple(1, [0, 0, -1, 0]),
+  /** Turning: an angle over time, so that torque times it is power. */
+  rpm: simple((2 * Math.PI) / 60, [0, 0, -1, 0]),
   W: simple(1, [2, 1, -3, 0]),
   kW: simple(1e3, [2, 1, -3, 0]),
+  /** 550 foot-pounds a second, and the metric horsepower of 75 kilogram-force metres a second. */
+  hp: simple(550 * 12 * INCH * POUND_FORCE, [2, 1, -3, 0]),
+  PS: simple(75 * 9.80665, [2, 1, -3, 0]),
   K: simple(1, KELVIN),
   degC: simple(1, KELVIN, 273.15),
   '°C': simple(1, KELVIN, 273.15),

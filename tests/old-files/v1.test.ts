@@ -81,6 +81,24 @@ test('its rear wing means what it meant', () => {
   assert.equal(wing.pillars.length, 1);
 });
 
+test('what it tells of the day out means what it meant', () => {
+  const { brakes, engine, pressures, gearbox, rolling, fuel, underside } = read().form;
+  // NIST SP 811: 1 mile = 1609.344 m, 1 psi = 6894.757 293 168 Pa, 1 hp = 745.699 871 582 W, °F to K exact
+  same(brakes!.system!.bar.width.value, 2.5 * 0.0254);
+  same(brakes!.system!.front.wear![1]!.pad!.value, 0.0165);
+  same(engine!.limit!.value, (10_500 * 2 * Math.PI) / 60);
+  same(engine!.brakeSheet![1]!.torque.value, 240 * 1.3558179483314);
+  same(pressures!.front.hot.value / 6894.757293168, 23);
+  same(pressures!.front.gas.value, ((190 - 32) * 5) / 9 + 273.15);
+  assert.deepEqual(gearbox!.final, { driver: 9, driven: 31, text: '9/31' });
+  assert.deepEqual(gearbox!.stock![0]!.gears, [2, 3]);
+  same(rolling!.growthSpeed!.value, 150 * 0.44704);
+  same(fuel!.lap!.value, 2.5 * 1609.344);
+  same(fuel!.specific!.value * 745.699871582 * 3600, 0.5 * 0.45359237);
+  same(fuel!.surveyed.value, 0.02);
+  same(underside!.points.floor!.value[2], 0.035);
+});
+
 test('its survey gives the points that it gave', () => {
   const { left } = read().form.front;
   // the arm stood 1000 mm behind, 2000 mm to the right and 300 mm under the car's origin, square to the car

@@ -4,16 +4,21 @@
  */
 import { z } from 'zod';
 import { INSTRUMENT_CLASSES } from '../../measured/instrument.ts';
-import { amount, choice, day, words, yesNo } from '../field.ts';
+import { amount, day, words, yesNo } from '../field.ts';
 import { air } from './air.ts';
 import { axle } from './axle.ts';
+import { brakes } from './brakes.ts';
 import { loadCase } from './case.ts';
 import { engine } from './engine.ts';
 import { exhaust } from './exhaust.ts';
 import { floor } from './floor.ts';
+import { fuel } from './fuel.ts';
+import { gearbox, rolling } from './gearbox.ts';
 import { joint, masses } from './joint.ts';
 import { log } from './log.ts';
+import { pressures } from './pressures.ts';
 import { survey } from './survey.ts';
+import { underside } from './underside.ts';
 
 export const CAR_FILE_VERSION = 1;
 
@@ -81,26 +86,17 @@ export const carFile = z.strictObject({
       }).optional(),
     })
     .optional(),
-  brakes: z
-    .strictObject({
-      front: choice('front brakes sit', ['outboard', 'inboard']),
-      rear: choice('rear brakes sit', ['outboard', 'inboard']),
-      frontShare: amount({
-        means: 'front share of the braking force',
-        measure: 'From line pressures and sizes; straight, dry, at the bias as run.',
-        unit: '%',
-        si: '1',
-        min: 30,
-        max: 80,
-        usual: 'estimate',
-      }),
-    })
-    .optional(),
+  brakes: brakes.optional(),
   air: air.optional(),
   masses: masses.optional(),
   engine: engine.optional(),
   joints: z.strictObject({ caseToEngine: joint.optional(), engineToTub: joint.optional() }).optional(),
   exhaust: exhaust.optional(),
+  pressures: pressures.optional(),
+  gearbox: gearbox.optional(),
+  rolling: rolling.optional(),
+  underside: underside.optional(),
+  fuel: fuel.optional(),
   front: axle,
   rear: axle,
   floor: floor.optional(),

@@ -1,4 +1,4 @@
-/** How the crank twists the gear case: which way it turns, and by what its torque is known. */
+/** How the crank twists the gear case: which way it turns, by what its torque is known, and how far it turns. */
 import { z } from 'zod';
 import { amount, choice } from '../field.ts';
 
@@ -22,4 +22,39 @@ export const engine = z.strictObject({
     max: 1500,
     usual: 'estimate',
   }).optional(),
+  limit: amount({
+    means: 'most that the engine may turn',
+    measure: 'The builder’s figure, as set in the ignition.',
+    unit: 'rpm',
+    si: 'rad/s',
+    min: 2000,
+    max: 22_000,
+    usual: 'counted',
+  }).optional(),
+  brakeSheet: z
+    .array(
+      z.strictObject({
+        speed: amount({
+          means: 'engine speed',
+          measure: 'From the builder’s brake sheet.',
+          unit: 'rpm',
+          si: 'rad/s',
+          min: 500,
+          max: 22_000,
+          usual: 'counted',
+        }),
+        torque: amount({
+          means: 'torque at full throttle',
+          measure: 'From the builder’s brake sheet, as corrected there.',
+          unit: 'N m',
+          si: 'N m',
+          min: 1,
+          max: 1500,
+          usual: 'brake',
+        }),
+      }),
+    )
+    .min(3)
+    .meta({ title: 'torque against engine speed, from the brake' })
+    .optional(),
 });

@@ -1,8 +1,9 @@
 /** `corner --json` and `working --json`. */
 import { z } from 'zod';
 import type { Reading } from '../../measured/reading.ts';
+import type { Step } from '../../working/working.ts';
 import { stance } from './axle.ts';
-import { about, events, figure, number, position, range, remarks, wheel } from './form.ts';
+import { about, events, figure, finite, number, position, range, remarks, wheel } from './form.ts';
 
 const corner = z.discriminatedUnion('reached', [
   z.strictObject({
@@ -42,7 +43,7 @@ const term = z.strictObject({
     .meta({ description: 'where the number came from' }),
 });
 
-const step = z.discriminatedUnion('kind', [
+export const stepForm = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('formula'),
     symbol: z.string(),
@@ -67,7 +68,7 @@ const step = z.discriminatedUnion('kind', [
   }),
 ]);
 
-const reading = z.strictObject({
+export const readingForm = z.strictObject({
   means: z.string(),
   value: z.number().meta({ description: 'SI' }),
   u: z.number().meta({ description: 'one standard uncertainty of this reading' }),
@@ -82,10 +83,16 @@ const reading = z.strictObject({
 });
 
 /** A reading as it is handed out: its number in the car's list stays behind. */
-export function readingOut(of: Reading): z.input<typeof reading> {
+export function readingOut(of: Reading): z.input<typeof readingForm> {
   const { means, value, u, unit, text, spread, mirrored, instrument, by, on, note } = of;
   const stamp = Object.entries({ instrument, by, on, note }).filter(([, word]) => word !== undefined);
   return { means, value, u, unit, text, spread: spread.kind, mirrored, ...Object.fromEntries(stamp) };
+}
+
+/** A step as it is handed out: a number that is none becomes null. */
+export function stepOut(step: Step) {
+  const terms = step.terms.map((term) => ({ ...term, value: finite(term.value) }));
+  return { ...structuredClone(step), value: finite(step.value), terms };
 }
 
 export const workingForm = z.strictObject({
@@ -95,6 +102,6 @@ export const workingForm = z.strictObject({
   end: z.enum(['front', 'rear']).optional(),
   at: stance,
   figure,
-  steps: z.array(step),
-  readings: z.record(z.string(), reading),
+  steps: z.array(stepForm),
+  readings: z.record(z.string(), readingForm),
 });

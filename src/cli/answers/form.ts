@@ -33,7 +33,7 @@ const share = z.strictObject({
   share: z.number().meta({ description: 'part of the variance, 0 to 1' }),
 });
 
-const spread = z
+export const spread = z
   .strictObject({
     u: z.number().meta({ description: 'one standard uncertainty, in the unit of the figure' }),
     shares: z.array(share).meta({ description: 'what it is made of, worst first' }),

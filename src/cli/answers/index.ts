@@ -1,18 +1,23 @@
 /** All answers of the command line in one form, and its JSON Schema. */
 import { z } from 'zod';
 import { axleForm, carForm, figuresForm } from './axle.ts';
+import { brakesForm } from './brakes.ts';
 import { checkForm, problemsForm } from './check.ts';
 import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
 import { adjustersForm, floorForm, setUpForm, weighingForm } from './floor.ts';
+import { fuelForm } from './fuel.ts';
 import { caseForm, casesForm, followForm, loadsForm, studsForm, tubForm } from './loads.ts';
 import { logForm } from './log.ts';
+import { pressuresForm } from './pressures.ts';
 import { asBuiltForm, cutsForm, primariesForm, solidsForm, wrapsForm } from './primaries.ts';
+import { ratiosForm } from './ratios.ts';
 import { routeForm } from './route.ts';
 import { scanForm } from './scan.ts';
 import { barForCoilForm, benchTestForm, coilForBarForm, ladderForm, noneForm } from './springs.ts';
 import { surveyForm } from './survey.ts';
 import { tighteningForm } from './tightening.ts';
+import { heightsForm, transferForm } from './under-way.ts';
 
 export const answerForm = z.discriminatedUnion('answer', [
   cornerForm,
@@ -36,6 +41,12 @@ export const answerForm = z.discriminatedUnion('answer', [
   wrapsForm,
   solidsForm,
   asBuiltForm,
+  pressuresForm,
+  ratiosForm,
+  brakesForm,
+  fuelForm,
+  transferForm,
+  heightsForm,
   barForCoilForm,
   coilForBarForm,
   ladderForm,

@@ -2,7 +2,7 @@
 import { type Command, Option } from 'commander';
 import type { BankName } from '../../car/check-exhaust.ts';
 import { isDay } from '../../car/field.ts';
-import { primariesShop } from '../../questions/index.ts';
+import { primariesShop, ratiosOf } from '../../questions/index.ts';
 import {
   isCornerSheet,
   type PaperName,
@@ -17,13 +17,16 @@ import { type AskedDoing, askedDoing, isDoingAsked, takingDoing } from '../asked
 import { askedJoint, JOINT_HELP, USUAL_JOINT } from '../asked-joint.ts';
 import { openCar } from '../car-argument.ts';
 import { type CarOptions, command, type MannerOptions, onCar, speakingWords } from '../command.ts';
-import { badAsk } from '../outcome.ts';
+import { badAsk, NotReached } from '../outcome.ts';
 import { checkedSet } from '../primaries-asked.ts';
 import { PAPERS, writePdf, writeSheet } from '../sheet-file.ts';
 import { askedPosition, atWheel, TRAVEL_HELP } from './corner.ts';
+import { askedRatios } from './ratios.ts';
 
 interface Options extends CarOptions, Pick<MannerOptions, 'units'>, AskedDoing {
-  readonly kind: SheetKind | 'primaries';
+  readonly kind: SheetKind | 'primaries' | 'ratios';
+  readonly targets?: string;
+  readonly changes?: string;
   readonly bank?: BankName;
   readonly solution?: string;
   readonly part?: string;
@@ -38,7 +41,7 @@ interface Options extends CarOptions, Pick<MannerOptions, 'units'>, AskedDoing {
 export function sheetCommand(): Command {
   const made = command(
     'sheet',
-    'A sheet to print: corner, spring, order of a torsion bar, loads, a bolted joint, its tightening card, primaries',
+    'A sheet to print: corner, spring, order of a torsion bar, loads, a bolted joint, its tightening card, primaries, gears',
     [
       'flatpatch sheet fenwold-201 --kind corner --wheel front-left --out corner.pdf',
       'flatpatch sheet ashgarth-501 --kind bar-order --wheel front-left --paper Letter --out order.pdf',
@@ -48,17 +51,22 @@ export function sheetCommand(): Command {
       'flatpatch sheet fenwold-201 --kind joint --joint case-to-engine --doing rear-kerb --out joint.pdf',
       'flatpatch sheet fenwold-201 --kind tightening --joint engine-to-tub --out card.pdf',
       'flatpatch primaries fenwold-201 --bank left --solution left.json && flatpatch sheet fenwold-201 --kind primaries --bank left --solution left.json --out primaries.pdf',
+      'flatpatch sheet fenwold-201 --kind ratios --targets "105, 140, 175, 210, 245, 285 km/h" --out ratios.pdf',
     ],
   );
   return takingDoing(speakingWords(onCar(made)))
     .addOption(
-      new Option('--kind <kind>', 'which sheet').choices([...SHEET_KINDS, 'primaries']).makeOptionMandatory(),
+      new Option('--kind <kind>', 'which sheet')
+        .choices([...SHEET_KINDS, 'primaries', 'ratios'])
+        .makeOptionMandatory(),
     )
     .option('--wheel <wheel>', 'of a corner: front-left, front-right, rear-left or rear-right')
     .option('--joint <joint>', `of a joint or its card: ${JOINT_HELP}`, USUAL_JOINT)
     .addOption(new Option('--bank <side>', 'of primaries: which bank').choices(['left', 'right']))
     .option('--solution <file>', 'of primaries: the set, as flatpatch primaries writes it')
     .option('--part <name>', 'of primaries: which part of the bank, where it has several')
+    .option('--targets <speeds>', 'of gears: road speeds wanted, as for flatpatch ratios')
+    .option('--changes <count>', 'of gears: most pairs that may be changed for them')
     .requiredOption('--out <file>', 'file to write, or - for the output')
     .addOption(new Option('--paper <size>', 'paper').choices(PAPERS).default('A4'))
     .option('--travel <length>', TRAVEL_HELP, '0 mm')
@@ -80,6 +88,10 @@ async function answer(file: string, options: Options): Promise<void> {
     await primariesSheet(file, options, on);
     return;
   }
+  if (kind === 'ratios') {
+    await ratioChart(file, options, on);
+    return;
+  }
   if (isCornerSheet(kind)) {
     if (wheel === undefined)
       throw badAsk('asked/wheel', `--kind ${kind} is of one wheel: say which by --wheel.`);
@@ -93,6 +105,24 @@ async function answer(file: string, options: Options): Promise<void> {
   const { car, source, workshop } = await openCar(file, options);
   const doing = isDoingAsked(options) ? askedDoing(options, { car, source }) : undefined;
   await writeSheet(kind, { ...on, car, workshop, joint, ...(doing === undefined ? {} : { doing }) }, out);
+}
+
+async function ratioChart(
+  file: string,
+  { targets, changes, out, ...options }: Options,
+  on: Omit<SheetOn, 'car' | 'workshop'>,
+): Promise<void> {
+  const { car, workshop } = await openCar(file, options);
+  const matter = ratiosOf(
+    car,
+    askedRatios({
+      ...(targets === undefined ? {} : { targets }),
+      ...(changes === undefined ? {} : { changes }),
+    }),
+  );
+  if (!matter.reached) throw new NotReached(matter.message);
+  const { ratioPdf } = await import('../../paper/index.ts');
+  await writePdf(await ratioPdf({ ...on, car, workshop, matter }), on.paper, out);
 }
 
 async function primariesSheet(

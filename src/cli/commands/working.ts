@@ -2,7 +2,6 @@
 import type { Command } from 'commander';
 import type { Car } from '../../car/read.ts';
 import { nearest } from '../../measured/problem.ts';
-import { type Reading, spreadWords } from '../../measured/reading.ts';
 import {
   type AxleAnswer,
   axleFigures,
@@ -12,10 +11,9 @@ import {
 } from '../../questions/axle.ts';
 import { type CornerAnswer, cornerFigures } from '../../questions/corner.ts';
 import { AS_SURVEYED, type End, rackOf, type Stance, travelOf, type Wheel } from '../../questions/figure.ts';
-import { type WorkingAnswer, type WorkingReached, workingOf } from '../../questions/working.ts';
-import type { Origin, Step, Term } from '../../working/working.ts';
-import { readingOut } from '../answers/corner.ts';
-import { figureOut, finite } from '../answers/form.ts';
+import { type WorkingAnswer, workingOf } from '../../questions/working.ts';
+import { readingOut, stepOut } from '../answers/corner.ts';
+import { figureOut } from '../answers/form.ts';
 import { askedEnd, askedWheel, wheelWords } from '../asked.ts';
 import { openCar } from '../car-argument.ts';
 import {
@@ -34,6 +32,7 @@ import {
 } from '../command.ts';
 import { badAsk, NotReached } from '../outcome.ts';
 import { amountText, figureLines } from '../print.ts';
+import { stepLines } from '../step-lines.ts';
 import { type AskedAxle, askedStance, takingStance } from './axle.ts';
 
 interface Options extends CarOptions, MannerOptions, AskedAxle {
@@ -146,7 +145,7 @@ async function answer(file: string, options: Options): Promise<void> {
   sayLines([
     ...headLines(car, subject.words),
     ...figureLines([working.figure], { ...mannerOf(options), shares: true }),
-    ...working.steps.flatMap((step, index) => stepLines(step, index + 1, working)),
+    ...working.steps.flatMap((step, index) => stepLines(step, index + 1, working.readings)),
   ]);
 }
 
@@ -156,58 +155,4 @@ export function checkFigure(id: string, known: readonly string[]): void {
   const near = nearest(id, known);
   const hint = near === undefined ? '' : `Did you mean "${near}"? `;
   throw badAsk('asked/figure', `There is no figure "${id}" here.`, `${hint}There are: ${known.join(', ')}.`);
-}
-
-function stepOut(step: Step) {
-  const terms = step.terms.map((term) => ({ ...term, value: finite(term.value) }));
-  return { ...structuredClone(step), value: finite(step.value), terms };
-}
-
-/** Steps speak SI, so that the numbers put in give the number that came out. */
-function stepLines(step: Step, number: number, working: WorkingReached): string[] {
-  const how = step.kind === 'formula' ? `${step.symbol} = ${step.formula}` : `${step.symbol}: ${step.method}`;
-  const limits = step.kind === 'formula' ? step.holds : undefined;
-  const residual = step.kind === 'solved' ? step.residual : undefined;
-  return [
-    '',
-    `${number}. ${step.means}`,
-    `   ${how}`,
-    ...step.terms.map(
-      (term) =>
-        `     ${term.symbol} = ${si(term.value, term.unit)}  ${term.means}${originWords(term, working)}`,
-    ),
-    `   = ${si(step.value, step.unit)}   [${step.source}]`,
-    ...(residual === undefined
-      ? []
-      : [`   closes to ${si(residual.value, residual.unit)} of ${residual.of}`]),
-    ...(limits === undefined ? [] : [`   holds: ${limits}`]),
-  ];
-}
-
-const si = (value: number, unit: string): string =>
-  `${Number.isFinite(value) ? String(Number(value.toPrecision(7))).replaceAll('-', '−') : '—'}${unit === '1' ? '' : ` ${unit}`}`;
-
-function originWords(term: Term, working: WorkingReached): string {
-  return term.from === undefined ? '' : ` — ${origin(term.from, working.readings)}`;
-}
-
-function origin(from: Origin, readings: Readonly<Record<string, Reading>>): string {
-  switch (from.kind) {
-    case 'reading': {
-      const reading = readings[from.path];
-      if (reading === undefined) return from.path;
-      const stamp = [reading.instrument, reading.by, reading.on]
-        .filter((each) => each !== undefined)
-        .join(', ');
-      return `${from.path}: "${reading.text}"${stamp === '' ? '' : `, ${stamp}`}; ${spreadWords(reading)}`;
-    }
-    case 'step':
-      return 'from above';
-    case 'table':
-      return `table: ${from.name}`;
-    case 'asked':
-      return `asked: ${from.what}`;
-    case 'constant':
-      return from.what;
-  }
 }

@@ -114,7 +114,7 @@ const K_TERMS = {
   K_rr: { unit: 'N/m', means: 'stiffness of the right wheel' },
 } as const;
 
-const heaveOf = formula({
+export const heaveOf = formula({
   symbol: 'K_h',
   means: 'rate of the axle in heave, both wheels together',
   is: 'K_ll + 2*K_lr + K_rr',
@@ -123,7 +123,7 @@ const heaveOf = formula({
   source: 'LP-31',
 });
 
-const rollOf = formula({
+export const rollOf = formula({
   symbol: 'K_φ',
   means: 'roll rate of the springing, tyres rigid',
   is: 't^2/4*(K_ll - 2*K_lr + K_rr)',
@@ -135,7 +135,7 @@ const rollOf = formula({
   source: 'LP-54',
 });
 
-const tyreRoll = formula({
+export const tyreRoll = formula({
   symbol: 'K_y',
   means: 'roll rate of the tyres alone',
   is: 't^2/4*(k_yl + k_yr)',
@@ -148,7 +148,7 @@ const tyreRoll = formula({
   source: 'LP-54',
 });
 
-const rollSeries = formula({
+export const rollSeries = formula({
   symbol: 'K_φy',
   means: 'roll rate at the ground, tyres in series',
   is: 'K_φ*K_y/(K_φ + K_y)',
@@ -160,7 +160,7 @@ const rollSeries = formula({
   source: 'LP-54',
 });
 
-const heaveSeries = formula({
+export const heaveSeries = formula({
   symbol: 'K_s',
   means: 'rate of the axle in heave at the ground',
   is: 'K_h*(k_yl + k_yr)/(K_h + k_yl + k_yr)',
@@ -173,7 +173,7 @@ const heaveSeries = formula({
   source: 'LP-50',
 });
 
-const axleMass = formula({
+export const axleMass = formula({
   symbol: 'm_a',
   means: 'sprung mass on this axle',
   is: 'm_wl + m_wr - m_ul - m_ur',
@@ -187,7 +187,7 @@ const axleMass = formula({
   source: 'LP-40',
 });
 
-const axleFrequency = formula({
+export const axleFrequency = formula({
   symbol: 'f_a',
   means: 'frequency of the axle in heave',
   is: 'sqrt(K_s/m_a)/(2*π)',

@@ -17,7 +17,6 @@ import type { CarForm } from '../../car/read.ts';
 import { add, along, cross, dot, scale, sub, unit, type Vec3, ZERO } from '../../maths/vec3.ts';
 import type { Metre, Newton } from '../../units/quantity.ts';
 import { STANDARD_GRAVITY } from '../../units/quantity.ts';
-import { pairForces } from '../axle/pair.ts';
 import type { AxleState } from '../axle-of-car.ts';
 import { stiffnessAtWheels } from '../figures/axle-stiffness.ts';
 import type { Numbers } from '../numbers.ts';
@@ -37,6 +36,7 @@ import {
 } from './doing.ts';
 import { fitOf, type Given, isFitted, typedLoads } from './given-loads.ts';
 import { airForcesOf, type Ground, groundOf, sharedAlong } from './ground.ts';
+import { resistingOf } from './resisting.ts';
 import { type AppliedForce, resultantAt } from './wrench.ts';
 
 export interface WheelStanding {
@@ -111,6 +111,9 @@ function lookAt(
   const air = airOf(car, doing.speed, numbers);
   const airForces = airForcesOf(air, start.contacts, ground);
   const sprungForce: AppliedForce = { at: start.sprung.at, force: scale(acceleration, -start.sprung.mass) };
+  const carriedForces = (doing.carried ?? []).map(
+    ({ mass, at }): AppliedForce => ({ at, force: scale(acceleration, -mass) }),
+  );
 
   const places = eachWheel((wheel) => {
     const { state, of } = sideIn(axles, wheel);
@@ -134,7 +137,12 @@ function lookAt(
     };
   });
 
-  const tyres = sharedAlong(car, places, { airForces, sprungForce, ground, doing }, numbers);
+  const tyres = sharedAlong(
+    car,
+    places,
+    { airForces: [...airForces, ...carriedForces], sprungForce, ground, doing },
+    numbers,
+  );
   const wheels = eachWheel((wheel): WheelStanding => {
     const { at, unsprung, state } = places[wheel];
     const here = tyres[wheel];
@@ -156,18 +164,7 @@ function lookAt(
     };
   });
 
-  const barAndHeave = (end: 'front' | 'rear'): { readonly left: number; readonly right: number } => {
-    const { bar, heave } = axles[end];
-    const byBar = bar === undefined ? { left: 0, right: 0 } : pairForces(bar.twist, bar.torque);
-    const closing = heave === undefined ? 0 : heave.length.byLeft + heave.length.byRight <= 0 ? 1 : -1;
-    const byHeave =
-      heave === undefined ? { left: 0, right: 0 } : pairForces(heave.length, -closing * heave.force);
-    return { left: byBar.left + byHeave.left, right: byBar.right + byHeave.right };
-  };
-  const joined = { front: barAndHeave('front'), rear: barAndHeave('rear') };
-  const resisting = eachWheel(
-    (wheel) => sideIn(axles, wheel).now.force + joined[endOf(wheel)][sideOf(wheel)] + start.offsets[wheel],
-  );
+  const resisting = resistingOf(axles, start.offsets);
   const work = WHEEL_NAMES.map((wheel) => {
     const { force, at, shaft, unsprung } = wheels[wheel];
     const { state } = places[wheel];
@@ -180,6 +177,7 @@ function lookAt(
   const whole = resultantAt(start.sprung.at, [
     ...WHEEL_NAMES.flatMap((wheel): AppliedForce[] => [wheels[wheel], wheels[wheel].unsprung]),
     ...airForces,
+    ...carriedForces,
     sprungForce,
   ]);
   return {

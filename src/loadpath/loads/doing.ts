@@ -55,6 +55,8 @@ export interface Doing {
   readonly contacts: Partial<Wheels<Contact>>;
   /** Front share of the brakes, where it is not the file's. */
   readonly frontBrakes?: Ratio;
+  /** What was put onto the tub since the survey; a negative mass was taken off: burnt fuel. */
+  readonly carried?: readonly Mass[];
 }
 
 export const STANDING: Doing = {
