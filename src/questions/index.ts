@@ -61,6 +61,7 @@ export {
   type SavedFinding,
 } from './find-primaries.ts';
 export { type FloorAnswer, type FloorAsked, type FloorFigure, sheetNames, standOnFloor } from './floor.ts';
+export { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
 export { askedMore, HOLD_WORDS, type HoldTold, holdingDoes, holdsTold } from './holding-words.ts';
 export { inCarTold, type ToldAsked, type ToldSection } from './in-car-told.ts';
@@ -164,7 +165,7 @@ export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export * from './running.ts';
 export { type ScanAnswer, scanForms, scanOf } from './scans.ts';
-export { type SetUpAnswer, type SetUpAsked, type SetUpReached, solveSetUp, USUALLY_MOVED } from './set-up.ts';
+export { type SetUpAnswer, type SetUpAsked, type SetUpMove, type SetUpReached, solveSetUp, USUALLY_MOVED } from './set-up.ts';
 export {
   type AtKnot,
   knotsOf,

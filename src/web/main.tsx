@@ -11,6 +11,7 @@ import './style/drawing.css';
 import './style/card.css';
 import './style/loads.css';
 import './style/gas.css';
+import './style/patch.css';
 import './style/slip.css';
 import './style/forms.css';
 import './style/phone.css';

@@ -5,6 +5,7 @@
 import { type End, LOAD_PATH, type Side, type Stance, type Stop, type Wheel } from '../questions/figure.ts';
 import { JOINT_NAMES, type JointName } from '../questions/index.ts';
 import { type ChangedDoing, changedIn } from './loads/changed-doing.ts';
+import { FLOOR_STOPS, type FloorStop } from './patch/words.ts';
 import { FIRST_TURN, type Turn, VIEWS, type View } from './scene/look.ts';
 
 export const WAYS = ['load', 'gas', 'floor', 'book'] as const;
@@ -47,6 +48,9 @@ export interface Place {
   readonly log?: string | undefined;
   readonly row?: number | undefined;
   readonly gas: GasStop;
+  readonly floor: FloorStop;
+  /** Which sheet of the flat floor is looked at, by its name; left out: the last. */
+  readonly read?: string | undefined;
   readonly bank: Side;
   /** Where the scan is cut open, a share of its length from the rear; left out: whole. */
   readonly cut?: number | undefined;
@@ -68,6 +72,7 @@ export const START: Place = {
   card: 'figures',
   doing: 'standing',
   gas: 'primaries',
+  floor: 'weights',
   bank: 'left',
   joint: 'engineToTub',
 };
@@ -109,6 +114,8 @@ export function placeFrom(search: string): Place {
     ...(asked.has('row') ? { row: Math.max(0, Math.round(number('row', 1e7, 0))) } : {}),
     ...changedIn(asked.get('typed')),
     gas: word('gas', GAS_STOPS, START.gas),
+    floor: word('floor', FLOOR_STOPS, START.floor),
+    ...text('read'),
     bank: word('bank', ['left', 'right'], START.bank),
     ...(asked.has('cut') ? { cut: Math.max(0, number('cut', 100, 100)) / 100 } : {}),
     joint: word('joint', JOINT_NAMES, START.joint),
@@ -142,6 +149,8 @@ export function searchOf(place: Place): string {
   put('row', place.row?.toString());
   put('typed', place.changed === undefined ? undefined : JSON.stringify(place.changed));
   put('gas', place.gas, START.gas);
+  put('floor', place.floor, START.floor);
+  put('read', place.read);
   put('bank', place.bank, START.bank);
   put('cut', place.cut === undefined ? undefined : String(Math.round(100 * place.cut)));
   put('joint', place.joint, START.joint);

@@ -47,6 +47,8 @@ const STEPS = [
   'log',
   'joint',
   'gas',
+  'floor',
+  'read',
   'bank',
 ] as const;
 

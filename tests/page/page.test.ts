@@ -183,8 +183,8 @@ describe('the page', { skip: NO_BROWSER }, () => {
   test('ways to come say what they will need', async () => {
     const page = await pageAt(`?car=${CAR}`);
     await sheetStands(page);
-    await page.getByRole('tab', { name: 'flat floor' }).click();
-    await page.getByText('It will need the scale readings').waitFor();
+    await page.getByRole('tab', { name: 'car book' }).click();
+    await page.getByText('It will need part numbers').waitFor();
   });
 
   test('two specs stand side by side with their differences', async () => {

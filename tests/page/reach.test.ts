@@ -66,7 +66,9 @@ const PLACES: Readonly<Record<string, Where>> = {
   'two specs': { address: '?car=ashgarth-501&against=as+run', shows: '.differences tbody' },
   primaries: { address: '?car=ashgarth-501&way=gas', shows: '#card button:enabled:text("Find a set")' },
   'no exhaust': { address: '?car=pellmoor-7b&way=gas', shows: '#card code' },
-  'a way to come': { address: '?car=fenwold-201&way=floor', shows: '.way-title:text("flat floor")' },
+  weights: { address: '?car=fenwold-201&way=floor', shows: '.patch-label' },
+  changes: { address: '?car=fenwold-201&way=floor&floor=changes', shows: '.moves li' },
+  'a way to come': { address: '?car=fenwold-201&way=book', shows: '.way-title:text("car book")' },
 };
 
 /** Elements on show with text of their own that is smaller than 17 px; formulas set their own indices, and what waits for the printer is not on show. */

@@ -1,5 +1,6 @@
 /** What may be asked of the worker, and what it answers: plain data both ways. */
 import type {
+  adjusterTable,
   axleFigures,
   barForCoil,
   barLadder,
@@ -10,6 +11,7 @@ import type {
   cornerFigures,
   jointOf,
   loadsOf,
+  solveSetUp,
   surveyAnswer,
   workingOf,
   workingOfAxle,
@@ -46,6 +48,8 @@ export interface Questions {
     asks: [letters: Letters, kind: SheetKind, asked: Omit<SheetAsked, 'car'>];
     answers: SheetAnswer;
   };
+  setUp: { asks: After<typeof solveSetUp>; answers: ReturnType<typeof solveSetUp> };
+  adjusters: { asks: After<typeof adjusterTable>; answers: ReturnType<typeof adjusterTable> };
   survey: { asks: After<typeof surveyAnswer>; answers: ReturnType<typeof surveyAnswer> };
 }
 

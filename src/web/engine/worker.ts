@@ -1,5 +1,6 @@
 /** Works out beside the page what takes longer than a frame: opening a car, spreads, workings, proposals, the survey. */
 import {
+  adjusterTable,
   axleFigures,
   barForCoil,
   barLadder,
@@ -11,6 +12,7 @@ import {
   jointOf,
   loadCases,
   loadsOf,
+  solveSetUp,
   surveyAnswer,
   workingOf,
   workingOfAxle,
@@ -56,6 +58,8 @@ const answering: Answering = {
   bench: (ask) => benchTest(...ask.asks),
   sheet: ({ asks: [letters, kind, asked], ...ask }) =>
     sheetOf(kind, { ...asked, car: carOf(ask) }, measureOf(letters)),
+  setUp: (ask) => solveSetUp(carOf(ask), ...ask.asks),
+  adjusters: (ask) => adjusterTable(carOf(ask), ...ask.asks),
   survey: (ask) => surveyAnswer(carOf(ask)),
 };
 

@@ -5,6 +5,7 @@ import type { Workshop } from '../client.ts';
 import { Folded } from '../compare/folded.tsx';
 import { GasWay } from '../gas/gas-way.tsx';
 import { useLoads } from '../loads/use-loads.ts';
+import { PatchWay } from '../patch/patch-way.tsx';
 import { PrintedSheet } from '../print/printed-sheet.tsx';
 import { LOAD_FIGURE, WorkingSlip } from '../slip/working-slip.tsx';
 import { usePage } from '../state.tsx';
@@ -54,6 +55,8 @@ export function Sheet({ workshop }: { workshop: Workshop | undefined }) {
         <Folded against={place.against!} />
       ) : place.way === 'gas' ? (
         <GasWay />
+      ) : place.way === 'floor' ? (
+        <PatchWay />
       ) : (
         <>
           <CarDrawing corner={drawn} lit={lit} onLight={setLit} />

@@ -2,6 +2,7 @@
 import { LOAD_PATH, type Stop, type Wheel } from '../../questions/figure.ts';
 import type { Car } from '../engine/answers.ts';
 import { GAS_LINE } from '../gas/words.ts';
+import { FLOOR_LINE, FLOOR_STOPS } from '../patch/words.ts';
 import { arrived, GAS_STOPS, isBehindCorners, WAYS } from '../place.ts';
 import { usePage } from '../state.tsx';
 import { doubtsAt } from '../stops/doubts.ts';
@@ -35,6 +36,7 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
         ))}
       </div>
       {place.way === 'gas' && <GasStops />}
+      {place.way === 'floor' && <FloorStops />}
       {place.way === 'load' && (
         <ol className="stops">
           {LOAD_PATH.map((stop) => {
@@ -72,6 +74,26 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
   );
 }
 
+function FloorStops() {
+  const { place, go } = usePage();
+  const { car } = useCar();
+  const told = car.form.floor !== undefined;
+  return (
+    <ol className="stops">
+      {FLOOR_LINE.map((stop) => (
+        <LaterStop
+          key={stop}
+          name={stop}
+          here={FLOOR_STOPS.some((each) => each === stop)}
+          told={told}
+          current={place.floor === stop}
+          onGo={() => go({ floor: FLOOR_STOPS.find((each) => each === stop)! })}
+        />
+      ))}
+    </ol>
+  );
+}
+
 /** Primaries and collector are worked out; the rest of the line is to come. */
 function GasStops() {
   const { place, go } = usePage();
@@ -79,32 +101,56 @@ function GasStops() {
   const told = car.form.exhaust !== undefined;
   return (
     <ol className="stops">
-      {GAS_LINE.map((stop) => {
-        const here = GAS_STOPS.find((each) => each === stop);
-        return here === undefined ? (
-          <li key={stop} className="stop" data-mark="to-come">
-            <span className="dot" aria-hidden="true" />
-            <span className="stop-name">{stop}</span>
-            <span className="stop-mark">to come</span>
-          </li>
-        ) : (
-          <li key={stop}>
-            <button
-              type="button"
-              className="stop"
-              data-stop={stop}
-              data-mark={told ? 'well' : 'untold'}
-              aria-current={place.gas === here ? 'step' : undefined}
-              onClick={() => go({ gas: here })}
-            >
-              <span className="dot" aria-hidden="true" />
-              <span className="stop-name">{stop}</span>
-              <span className="stop-mark">{told ? '' : MARK_WORDS.untold}</span>
-            </button>
-          </li>
-        );
-      })}
+      {GAS_LINE.map((stop) => (
+        <LaterStop
+          key={stop}
+          name={stop}
+          here={GAS_STOPS.some((each) => each === stop)}
+          told={told}
+          current={place.gas === stop}
+          onGo={() => go({ gas: GAS_STOPS.find((each) => each === stop)! })}
+        />
+      ))}
     </ol>
+  );
+}
+
+interface LaterProps {
+  readonly name: string;
+  /** Worked out already. */
+  readonly here: boolean;
+  /** Whether the file tells of it. */
+  readonly told: boolean;
+  readonly current: boolean;
+  readonly onGo: () => void;
+}
+
+/** A stop of a way that is not the load path. */
+function LaterStop({ name, here, told, current, onGo }: LaterProps) {
+  if (!here) {
+    return (
+      <li className="stop" data-mark="to-come">
+        <span className="dot" aria-hidden="true" />
+        <span className="stop-name">{name}</span>
+        <span className="stop-mark">to come</span>
+      </li>
+    );
+  }
+  return (
+    <li>
+      <button
+        type="button"
+        className="stop"
+        data-stop={name}
+        data-mark={told ? 'well' : 'untold'}
+        aria-current={current ? 'step' : undefined}
+        onClick={onGo}
+      >
+        <span className="dot" aria-hidden="true" />
+        <span className="stop-name">{name}</span>
+        <span className="stop-mark">{told ? '' : MARK_WORDS.untold}</span>
+      </button>
+    </li>
   );
 }
 

@@ -60,15 +60,7 @@ export interface WayWords {
 export const WAY_WORDS: Readonly<Record<Way, WayWords>> = {
   load: { name: 'load path' },
   gas: { name: 'gas path' },
-  floor: {
-    name: 'flat floor',
-    toCome: {
-      stops: ['pressures', 'heights', 'weights', 'angles', 'ratios', 'changes'],
-      will: 'The flat floor will be the set-up: what each turn of each pushrod does to four weights and four heights, and the fewest turns to the target.',
-      needs:
-        'It will need the scale readings, ride heights at named places, tyre pressures, and the driver and fuel on board.',
-    },
-  },
+  floor: { name: 'flat floor' },
   book: {
     name: 'car book',
     toCome: {

@@ -1,0 +1,139 @@
+/** The card of the flat floor: a sheet that is being read, or what the chosen sheet says at this stop. */
+import {
+  type FloorSheetRead,
+  type FloorSheets,
+  type SetUpAnswer,
+  STANDING_CAUTION,
+} from '../../questions/index.ts';
+import type { Asked } from '../engine/ask.ts';
+import { usePage } from '../state.tsx';
+import { Changes } from './changes.tsx';
+import { ReadingNow } from './reading-now.tsx';
+import type { Step } from './steps.ts';
+import { type Running, STATES } from './use-run.ts';
+import { bare, FLOOR_WORDS, KINDS_AT, kindOf, placeWords, said, TYPED } from './words.ts';
+
+interface Props {
+  readonly sheets: FloorSheets;
+  readonly read: FloorSheetRead | undefined;
+  readonly steps: readonly Step[];
+  readonly running: Running;
+  readonly setUp: Asked<SetUpAnswer>;
+}
+
+export function PatchCard({ sheets, read, steps, running, setUp }: Props) {
+  const { place } = usePage();
+  const words = FLOOR_WORDS[place.floor];
+  const { run } = running;
+  return (
+    <aside className="card" id="card" aria-label={words.title} tabIndex={-1}>
+      <h2>{run === undefined ? words.title : 'On the pads'}</h2>
+      {run === undefined ? (
+        <>
+          <p className="soft">{words.is}</p>
+          <Begin running={running} />
+          {place.floor === 'changes' ? (
+            <Changes setUp={setUp} />
+          ) : (
+            <>
+              <SheetChoice sheets={sheets} read={read} />
+              <Readings sheets={sheets} read={read} />
+            </>
+          )}
+        </>
+      ) : (
+        <ReadingNow running={running} run={run} steps={steps} sheets={sheets} />
+      )}
+      <p className="caution">
+        <b>Caution.</b> {STANDING_CAUTION}
+      </p>
+    </aside>
+  );
+}
+
+function Begin({ running }: { readonly running: Running }) {
+  return (
+    <section>
+      <h3>Read the car on the pads</h3>
+      <p className="row">
+        {STATES.map((state) => (
+          <button key={state} type="button" className="word" onClick={() => running.begin(state)}>
+            {state}
+          </button>
+        ))}
+      </p>
+    </section>
+  );
+}
+
+function SheetChoice({ sheets, read }: Pick<Props, 'sheets' | 'read'>) {
+  const { go } = usePage();
+  if (sheets.read.length < 2) return null;
+  return (
+    <fieldset className="words card-words">
+      <legend className="unseen">Sheet</legend>
+      {sheets.read.map(({ name }) => (
+        <button
+          key={name}
+          type="button"
+          aria-pressed={name === read?.name}
+          onClick={() => go({ read: name })}
+        >
+          {name}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+function Readings({ sheets, read }: Pick<Props, 'sheets' | 'read'>) {
+  const { place, speech } = usePage();
+  if (read === undefined) {
+    return <p>No sheet was read yet. Two people at the pads and this page make one in a few minutes.</p>;
+  }
+  const kinds = KINDS_AT[place.floor];
+  const rows = read.readings.filter(({ id }) => kinds.includes(kindOf(id)));
+  return (
+    <section>
+      <h3>
+        {read.name}
+        <span className="soft"> {[read.on, read.by].filter(Boolean).join(', ')}</span>
+      </h3>
+      {rows.length === 0 && <p className="soft">Nothing of this was read on that sheet.</p>}
+      {rows.length > 0 && (
+        <table className="pipes floor-readings">
+          <caption className="unseen">Readings</caption>
+          <thead>
+            <tr>
+              <th scope="col">where</th>
+              <th scope="col">read</th>
+              <th scope="col">sheet</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ id, value, u }) => {
+              const wanted = sheets.wanted.find((each) => each.id === id);
+              const kind = kindOf(id);
+              return (
+                <tr key={id}>
+                  <th scope="row">
+                    {kinds.length > 1 ? `${TYPED[kind]!.name}, ` : ''}
+                    {placeWords(id)}
+                  </th>
+                  <td className="number">
+                    {said(kind, value, speech)} <span className="soft">± {bare(kind, u, speech)}</span>
+                  </td>
+                  <td className="number">
+                    {wanted === undefined
+                      ? ''
+                      : `${said(kind, wanted.value, speech)} ± ${bare(kind, wanted.tolerance, speech)}`}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      )}
+    </section>
+  );
+}
