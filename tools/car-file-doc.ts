@@ -253,6 +253,7 @@ const TABLES: Readonly<Record<string, () => string>> = {
   exhaustCollector: () => keys(at('exhaust', 'left', 'collector')),
   exhaustCollectors: () => keys(at('exhaust', 'left', 'collectors', '[]')),
   exhaustSecondaries: () => keys(at('exhaust', 'left', 'secondaries')),
+  exhaustTail: () => keys(at('exhaust', 'left', 'tail')),
   collectorFree: () => keys(at('exhaust', 'left', 'collector', 'free')),
   collectorRows: () => keys(at('exhaust', 'left', 'collector', 'rows')),
   exhaustRack: () => keys(at('exhaust', 'rack')),

@@ -22,7 +22,7 @@ const tell = (
 
 export function checkCollectors(
   side: BankName,
-  { cylinders, collector, collectors, secondaries }: BankForm,
+  { cylinders, collector, collectors, secondaries, tail }: BankForm,
   { tube, firing }: ExhaustForm,
 ): readonly Problem[] {
   // a collector takes the last of the tubes
@@ -69,6 +69,7 @@ export function checkCollectors(
       );
     }
   }
+  if (tail !== undefined) problems.push(...checkTail(side, { collector, collectors, secondaries, tail }));
   if (collectors !== undefined) problems.push(...checkShares(side, cylinders, collectors, firing));
   if (secondaries !== undefined) {
     if (collectors === undefined) {
@@ -88,6 +89,48 @@ export function checkCollectors(
         secondaries.collector,
         collectors?.length ?? 2,
         secondaries.tube.outside.value,
+      ),
+    );
+  }
+  return problems;
+}
+
+/** It begins at the one collector that is last, at the outlet of which something must be known, and ends somewhere. */
+function checkTail(
+  side: BankName,
+  of: Pick<BankForm, 'collector' | 'collectors' | 'secondaries'> & { tail: NonNullable<BankForm['tail']> },
+): readonly Problem[] {
+  const { collector, collectors, secondaries, tail } = of;
+  const problems: Problem[] = [];
+  const last = secondaries?.collector ?? collector;
+  const at = secondaries === undefined ? 'collector' : 'secondaries.collector';
+  if (last === undefined && collectors !== undefined) {
+    problems.push(
+      tell(
+        'tail-from',
+        `${side}.tail`,
+        `The ${side} bank has ${collectors.length} collectors and nothing that brings them together: its tail pipe begins at none.`,
+        'Write the secondaries between them, or take the tail away.',
+      ),
+    );
+  } else if (last !== undefined && last.length === undefined) {
+    problems.push(
+      tell(
+        'collector-length',
+        `${side}.${at}.length`,
+        'The tail pipe begins at the outlet of the last collector, and the length of that collector is not told.',
+        'Measure it from mouth to outlet and write length.',
+      ),
+    );
+  }
+  const apart = distance(tail.end.value, tail.beyond.value);
+  if (apart < LEAST_REACH) {
+    problems.push(
+      tell(
+        'tail-direction',
+        `${side}.tail.beyond`,
+        `The two points at the end of the ${side} tail pipe are ${mm(apart)} apart.`,
+        'Take the second farther behind the end.',
       ),
     );
   }

@@ -13,11 +13,11 @@ const byInlet = (set: PrimariesSet): readonly PrimaryOfSet[] =>
 /** @param stage  of the part, where the set is of one */
 export function setLines(set: PrimariesSet, speech: Speech, stage: CarPart['stage'] = 'primaries'): string[] {
   const length = sizeText(speech);
-  const second = stage === 'secondaries';
-  const pipes = second ? 'secondaries' : 'cylinders';
+  const pipes = stage === 'primaries' ? 'cylinders' : 'pipes';
+  const head = { primaries: 'Cylinder', secondaries: 'Secondary', tail: 'Tail' }[stage];
   return [
     ...table([
-      [second ? 'Secondary' : 'Cylinder', 'inlet', 'length', 'bends', 'turned', 'mass', 'tightest'],
+      [head, 'inlet', 'length', 'bends', 'turned', 'mass', 'tightest'],
       ...set.pipes.map((pipe) => [
         String(pipe.cylinder),
         String(pipe.inlet),
@@ -31,15 +31,19 @@ export function setLines(set: PrimariesSet, speech: Speech, stage: CarPart['stag
       ]),
     ]),
     '',
-    `${set.collector.inRows ? 'In the rows of' : 'Round'} the collector, inlet 1 on: ${pipes} ${byInlet(set)
-      .map(({ cylinder }) => cylinder)
-      .join(', ')}.`,
-    `In firing order the inlets are met ${set.order.map(({ inlet }) => inlet).join(', ')} (${pipes} ${set.order
-      .map(({ cylinder }) => cylinder)
-      .join(', ')}).`,
+    ...(stage === 'tail' ? [] : orderLines(set, pipes)),
     ...(set.passed === 0 ? [] : [passedWords(set.passed)]),
     `All together ${set.mass.toFixed(2)} kg without flanges and welds; as drawn they are equal within ${length(Math.max(set.apart, DRAWN), 2)}; asked for: ${length(set.target)} ± ${length(set.within)}.`,
     ...(set.spare === undefined ? [] : [`Least room beyond what was asked: ${length(set.spare)}.`]),
     'Places are on the middle of the pipe, in the axes of the car: forward, left, up.',
   ];
 }
+
+const orderLines = (set: PrimariesSet, pipes: string): string[] => [
+    `${set.collector.inRows ? 'In the rows of' : 'Round'} the collector, inlet 1 on: ${pipes} ${byInlet(set)
+      .map(({ cylinder }) => cylinder)
+      .join(', ')}.`,
+    `In firing order the inlets are met ${set.order.map(({ inlet }) => inlet).join(', ')} (${pipes} ${set.order
+      .map(({ cylinder }) => cylinder)
+      .join(', ')}).`,
+];

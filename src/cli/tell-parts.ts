@@ -80,9 +80,9 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
   const inCar = (sets ?? []).map((_, k) => partInCar(sets!, k, scans));
   const notes = [
     ...put.notes,
-    ...(put.parts.some(({ part }) => part.stage === 'secondaries')
+    ...(put.parts.some(({ part }) => part.stage !== 'primaries')
       ? [
-          'Secondaries are not reckoned hot: what moves their collectors is not known. They come off before their primaries.',
+          'What stands behind a collector is not reckoned hot: what moves the collector is not known. It comes off before its primaries.',
         ]
       : []),
   ];
@@ -225,4 +225,4 @@ function partLines({ part, set }: PartSet, inCar: ReturnType<typeof partInCar>, 
 }
 
 const whose = ({ title, stage, cylinders }: CarPart): string =>
-  stage === 'secondaries' ? `${title}, behind cylinders ${cylinders.join(', ')}` : title;
+  stage !== 'primaries' ? `${title}, behind cylinders ${cylinders.join(', ')}` : title;

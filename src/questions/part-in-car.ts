@@ -31,7 +31,7 @@ export function partInCar(
   scans: readonly ScanInCar[],
 ): PrimariesInCar | undefined {
   const { part, put, set, solution } = sets[at]!;
-  if (part.stage === 'secondaries') return undefined;
+  if (part.stage !== 'primaries') return undefined;
   const { car, side } = part;
   const work = primariesProblem(car, side, scans, 'work');
   if (!work.reached) return undefined;
@@ -74,7 +74,9 @@ function solidsOf(
 }
 
 const pipeName = ({ part, put }: PartSet, port: number): string =>
-  part.stage === 'secondaries'
+  part.stage === 'tail'
+    ? `tail of the ${part.side} bank`
+    : part.stage === 'secondaries'
     ? `secondary ${put.cylinders[port]!} of the ${part.side} bank`
     : `pipe of cylinder ${put.cylinders[port]!}`;
 
@@ -92,7 +94,7 @@ const coldSolids = (of: PartSet): Solid[] =>
 /** Secondaries are taken where they lie cold: what moves them is not reckoned. */
 function hotSolids(of: PartSet): Solid[] {
   const { part, set, solution } = of;
-  if (part.stage === 'secondaries') return coldSolids(of);
+  if (part.stage !== 'primaries') return coldSolids(of);
   const { grown, wider } = grownSet(part.car, part.side, set);
   const paths = grown.lines.map(({ points }, port) => {
     const lies = points.map(({ cold, shift }) => scale(add(cold, shift), MM));

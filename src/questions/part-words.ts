@@ -4,21 +4,24 @@ import type { PrimariesSet } from './primaries-set.ts';
 
 export function partWords({ stage }: CarPart, text: string): string {
   if (stage === 'primaries') return text;
-  return text
-    .replace(/\bthe flange\b/g, 'its collector')
+  const own = text.replace(/\bthe flange\b/g, 'its collector');
+  if (stage === 'tail') {
+    return own.replace(/\bpipe of cylinder 1\b/g, 'tail').replace(/\bCylinder 1\b/g, 'Tail').replace(/\bcylinder 1\b/g, 'tail');
+  }
+  return own
     .replace(/\bpipe of cylinder (\d+)/g, 'secondary $1')
     .replace(/\bCylinder (\d+)/g, 'Secondary $1')
     .replace(/\bcylinder (\d+)/g, 'secondary $1');
 }
 
-/** The set of a part under the names that its pipes have in the shop: `3` of cylinder 3, `S1` of the first secondary. */
+/** The set of a part under the names that its pipes have in the shop: `3` of cylinder 3, `S1` of the first secondary, `T` of the tail. */
 export function setOfPart(part: CarPart, set: PrimariesSet): PrimariesSet {
   if (part.stage === 'primaries') return set;
   return {
     ...set,
     pipes: set.pipes.map((each) => ({
       ...each,
-      pipe: { ...each.pipe, name: `S${each.cylinder}` },
+      pipe: { ...each.pipe, name: part.stage === 'tail' ? 'T' : `S${each.cylinder}` },
       ...(each.tightest === undefined
         ? {}
         : { tightest: { ...each.tightest, against: partWords(part, each.tightest.against) } }),

@@ -1,7 +1,7 @@
 /**
  * The exhaust of a car in its parts: pipes of one length into one collector each.
  *
- * A bank with one collector is one part. With several it is as many, and the secondaries behind them are one more. Each
+ * A bank with one collector is one part. With several it is as many; the secondaries behind them are one more, and so is a tail pipe. Each
  * part is told as a car of its own, in which the bank has that part's cylinders and collector alone: whatever is asked
  * of a bank is asked of a part by asking it of that car.
  */
@@ -15,7 +15,7 @@ export interface CarPart {
   readonly name?: string;
   /** For people: `left bank`, `left bank, collector 1+4`, `left bank, secondaries`. */
   readonly title: string;
-  readonly stage: 'primaries' | 'secondaries';
+  readonly stage: 'primaries' | 'secondaries' | 'tail';
   /** The car as if the bank had this part alone. */
   readonly car: Car;
   /** Cylinders whose gas goes through it, front to rear. */
@@ -26,16 +26,78 @@ export interface CarPart {
 
 export const SECONDARIES = 'secondaries';
 
+const TAIL = 'tail';
+
 /** @returns none where the car file tells no such bank */
 export function partsOf(car: Car, side: BankName): readonly CarPart[] {
   const { exhaust } = car.form;
   const bank = exhaust?.[side];
   if (exhaust === undefined || bank === undefined) return [];
-  const { collectors, secondaries } = bank;
-  if (collectors === undefined) {
+  const { collectors, secondaries, tail } = bank;
+  if (collectors === undefined && tail === undefined) {
     return [{ side, title: `${side} bank`, stage: 'primaries', car, cylinders: bank.cylinders }];
   }
-  const primaries = collectors.map((each): CarPart => {
+  const parts = collectors === undefined ? [onlyPrimaries(car, exhaust, side, bank)] : byCollector(car, exhaust, side, bank, collectors);
+  if (collectors !== undefined && secondaries !== undefined) {
+    const { length, within, tube, bends, collector, rack } = secondaries;
+    parts.push({
+      side,
+      name: SECONDARIES,
+      title: `${side} bank, ${SECONDARIES}`,
+      stage: 'secondaries',
+      car: carBehind(car, exhaust, side, {
+        given: { length, within },
+        tube,
+        bends,
+        rack,
+        collector,
+        firing: asTheyFire(exhaust, collectors),
+      }),
+      cylinders: bank.cylinders,
+      from: collectors.map((_, k) => k),
+    });
+  }
+  if (tail === undefined) return parts;
+  const { length, within, tube, bends, end, beyond, rack } = tail;
+  return [
+    ...parts,
+    {
+      side,
+      name: TAIL,
+      title: `${side} bank, tail`,
+      stage: 'tail',
+      car: carBehind(car, exhaust, side, {
+        given: { length, within },
+        tube,
+        bends,
+        rack,
+        // it ends in the open, along its own axis
+        collector: { mouth: end, downstream: beyond },
+        firing: [1],
+      }),
+      cylinders: bank.cylinders,
+      from: [parts.length - 1],
+    },
+  ];
+}
+
+const onlyPrimaries = (car: Car, exhaust: ExhaustForm, side: BankName, { cylinders, ports, collector }: BankForm): CarPart => ({
+  side,
+  name: 'primaries',
+  title: `${side} bank, primaries`,
+  stage: 'primaries',
+  car: withBank(car, exhaust, side, { cylinders, ports, collector }),
+  cylinders,
+});
+
+const byCollector = (
+  car: Car,
+  exhaust: ExhaustForm,
+  side: BankName,
+  bank: BankForm,
+  collectors: readonly CollectorForm[],
+): CarPart[] =>
+  collectors.map((each): CarPart => {
     const name = each.name ?? each.cylinders.join('+');
     return {
       side,
@@ -46,20 +108,6 @@ export function partsOf(car: Car, side: BankName): readonly CarPart[] {
       cylinders: bank.cylinders.filter((cylinder) => each.cylinders.includes(cylinder)),
     };
   });
-  if (secondaries === undefined) return primaries;
-  return [
-    ...primaries,
-    {
-      side,
-      name: SECONDARIES,
-      title: `${side} bank, ${SECONDARIES}`,
-      stage: 'secondaries',
-      car: secondariesCar(car, exhaust, side, { collectors, secondaries }),
-      cylinders: bank.cylinders,
-      from: collectors.map((_, k) => k),
-    },
-  ];
-}
 
 type CollectorForm = NonNullable<BankForm['collectors']>[number];
 
@@ -77,34 +125,38 @@ const withBank = (car: Car, exhaust: ExhaustForm, side: BankName, bank: BankForm
   form: { ...car.form, exhaust: { ...exhaust, [side]: bank } },
 });
 
-/** Their pipes are counted from 1 in the order of the collectors; they stand on no head. */
-function secondariesCar(
+/** Each fires when the first of its cylinders does. */
+const asTheyFire = ({ firing }: ExhaustForm, collectors: readonly CollectorForm[]): number[] =>
+  collectors
+    .map(({ cylinders }, k) => ({ pipe: k + 1, first: inFiringOrder(firing, cylinders)[0]! }))
+    .sort((a, b) => firing.indexOf(a.first) - firing.indexOf(b.first))
+    .map(({ pipe }) => pipe);
+
+type Secondaries = NonNullable<BankForm['secondaries']>;
+
+/** Pipes behind collectors are counted from 1 in the order of those; they stand on no head. */
+function carBehind(
   car: Car,
   { flange: _, hot: __, rack: ___, ...exhaust }: ExhaustForm,
   side: BankName,
-  {
-    collectors,
-    secondaries: { length, within, tube, bends, collector, rack },
-  }: {
-    readonly collectors: readonly CollectorForm[];
-    readonly secondaries: NonNullable<BankForm['secondaries']>;
+  of: Pick<Secondaries, 'tube' | 'bends'> & {
+    readonly given: Pick<Secondaries, 'length' | 'within'>;
+    readonly rack: Secondaries['rack'] | undefined;
+    readonly collector: Secondaries['collector'];
+    readonly firing: number[];
   },
 ): Car {
-  // each fires when the first of its cylinders does
-  const firing = collectors
-    .map(({ cylinders }, k) => ({ pipe: k + 1, first: inFiringOrder(exhaust.firing, cylinders)[0]! }))
-    .sort((a, b) => exhaust.firing.indexOf(a.first) - exhaust.firing.indexOf(b.first))
-    .map(({ pipe }) => pipe);
+  const { given, tube, bends, rack, collector, firing } = of;
   const behind: ExhaustForm = {
     ...exhaust,
     tube,
     bends,
-    given: { length, within, from: 'flange', to: 'collector entry' },
+    given: { ...given, from: 'flange', to: 'collector entry' },
     firing,
     ...(rack === undefined ? {} : { rack }),
   };
   return withBank(car, behind, side, {
-    cylinders: collectors.map((_each, k) => k + 1),
+    cylinders: firing.map((_each, k) => k + 1),
     ports: [],
     collector,
   });

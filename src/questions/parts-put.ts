@@ -74,14 +74,20 @@ function gasPart({ side, name, title, stage }: CarPart, put: Put, from: readonly
   return {
     name: title,
     collector:
-      stage === 'secondaries'
-        ? `last collector ${whose}`
-        : name === undefined
-          ? `collector ${whose}`
-          : `collector ${name} ${whose}`,
+      stage === 'tail'
+        ? `end of the tail ${whose}`
+        : stage === 'secondaries'
+          ? `last collector ${whose}`
+          : name === undefined
+            ? `collector ${whose}`
+            : `collector ${name} ${whose}`,
     problem: put.problem,
     pipes: put.cylinders.map((each) =>
-      stage === 'secondaries' ? `secondary ${each} ${whose}` : `pipe of cylinder ${each}`,
+      stage === 'tail'
+        ? `tail ${whose}`
+        : stage === 'secondaries'
+          ? `secondary ${each} ${whose}`
+          : `pipe of cylinder ${each}`,
     ),
     ...(from === undefined ? {} : { from }),
   };

@@ -137,7 +137,9 @@ export function primariesProblem(
       collectorBody: {
         length:
           bank.collector.length === undefined
-            ? USUAL.collectorLength
+            ? ports.length === 1
+              ? 0
+              : USUAL.collectorLength
             : numbers.of(bank.collector.length) * MM,
         radiusAdd: 0,
       },
@@ -187,7 +189,8 @@ function inletsOf(
     const n = rows.counts.reduce((a, b) => a + b, 0);
     return { n, ringRadius: roundRows(rows.counts, pitch), rows: { counts: rows.counts, pitch } };
   }
-  const touching = (od + gap) / 2 / Math.sin(Math.PI / pipes);
+  // one pipe alone stands in the middle
+  const touching = pipes === 1 ? 0 : (od + gap) / 2 / Math.sin(Math.PI / pipes);
   return { n: pipes, ringRadius: ring === undefined ? touching : numbers.of(ring) * MM };
 }
 

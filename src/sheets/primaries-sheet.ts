@@ -21,7 +21,7 @@ import type { TextMeasure } from './text-measure.ts';
 export interface PrimariesSheetMatter {
   readonly side: BankName;
   /** Of a bank, where it has several. */
-  readonly part?: { readonly title: string; readonly stage: 'primaries' | 'secondaries' };
+  readonly part?: { readonly title: string; readonly stage: 'primaries' | 'secondaries' | 'tail' };
   readonly set: PrimariesSet;
   readonly shop: PrimariesShop;
   /** What was left out of the problem, such as a bodywork that was not scanned. */
@@ -55,7 +55,7 @@ export function primariesSheet(
   const sheet: Sheet = { of, width, measure, size, speech };
   const small = (words: string): Block[] => paragraph(words, { width, size: SIZE.small }, measure);
   const { set, shop, side } = of;
-  const second = of.part?.stage === 'secondaries';
+  const second = of.part !== undefined && of.part.stage !== 'primaries';
   const order = set.order.map(({ cylinder, inlet }) => `${cylinder} at ${inlet}`).join(', ');
   const blocks: Block[] = [
     primariesView(set, side, { width, height: VIEW_HEIGHT }),
@@ -63,7 +63,7 @@ export function primariesSheet(
     ...routeTable(sheet),
     gap(1),
     ...small(
-      `Inlets are counted ${set.collector.inRows ? 'row by row' : 'round the ring'}; in firing order ${second ? 'the secondaries' : 'the cylinders'} enter ${order}. All ${size(set.target)} ± ${size(set.within)} from ${second ? 'the outlet of its collector' : 'flange'} to collector inlet along the middle; ${spokenAmount(set.mass, 'kg', 2, speech)} without flanges and welds.`,
+      `Inlets are counted ${set.collector.inRows ? 'row by row' : 'round the ring'}; in firing order ${second ? 'the pipes' : 'the cylinders'} enter ${order}. All ${size(set.target)} ± ${size(set.within)} from ${second ? 'the outlet of its collector' : 'flange'} to ${of.part?.stage === 'tail' ? 'its end' : 'collector inlet'} along the middle; ${spokenAmount(set.mass, 'kg', 2, speech)} without flanges and welds.`,
     ),
     ...(set.passed === 0 ? [] : small(passedWords(set.passed))),
     ...small(tubeWords(set, size)),

@@ -263,6 +263,67 @@ test('4-2-1: pairs 360 degrees apart, two secondaries of one length from their o
   );
 });
 
+const TAIL = `      tail:
+        length: 520 mm
+        within: 15 mm
+        tube: { outside: 70 mm, wall: 1.2 mm, material: stainless 321 }
+        bends: { radii: [100 mm], most: 3, greatest: 90 deg, between: 5 mm, atFlange: 20 mm, atCollector: 25 mm }
+        end: "-2640, 300, 240 mm"
+        beyond: "-2790, 300, 250 mm"
+`;
+
+/** The left bank of the file as it stands, with a tail behind its collector. */
+const withTail = (tail: string) => (text: string) => {
+  const at = text.indexOf('  right: { cylinders: [5, 6, 7, 8]');
+  assert.ok(at > 0);
+  return `${text.slice(0, at)}${tail.replaceAll(/^ {2}/gm, '')}${text.slice(at)}`;
+};
+
+test('a tail pipe: from the outlet of the collector to its end, along its way there, of its length, clear of the primaries', () => {
+  const { car, scans } = opened('fenwold-201', { change: withTail(TAIL) });
+  const { sets } = found(putOf({ car, scans }, 'left'));
+  assert.deepEqual(
+    sets.map(({ part }) => part.name),
+    ['primaries', 'tail'],
+  );
+  for (const { set } of sets) assert.deepEqual(set.breaches, []);
+  const [before, tail] = sets;
+  const { origin, axis } = before!.solution.collector;
+  const { start } = tail!.solution.pipes[0]!;
+  for (const c of [0, 1, 2] as const) {
+    near(start.p[c], origin[c] + 200 * axis[c], 1e-6);
+    near(start.d[c], axis[c], 1e-12);
+  }
+  const { line, length } = tail!.set.pipes[0]!;
+  assert.ok(Math.abs(length - 0.52) <= 0.015 + 1e-9, `${length}`);
+  // the drawn line ends where the file says, and the last of it lies along the two points told
+  near(distance(line.at(-1)!, [-2.64, 0.3, 0.24]), 0, 1e-5);
+  const [a, b] = [line.at(-2)!, line.at(-1)!];
+  const way = Math.hypot(150, 10);
+  near((b[0] - a[0]) / distance(a, b), -150 / way, 1e-6);
+  near((b[2] - a[2]) / distance(a, b), 10 / way, 1e-6);
+  libraryAgrees(sets, 40);
+  assert.equal(partInCar(sets, 1, scans), undefined);
+});
+
+test('a tail that begins nowhere or blows nowhere is told with line and column', () => {
+  const text = readFileSync(new URL('../../cars/fenwold-201/car.yaml', import.meta.url), 'utf8');
+  const told = (tail: string, change = (from: string) => from) => {
+    const read = openCar({ text: change(withTail(tail)(text)), files: {} });
+    assert.ok(!read.ok);
+    return read.problems;
+  };
+  const [still] = told(TAIL.replace('"-2790, 300, 250 mm"', '"-2640, 300, 240 mm"')).filter(
+    ({ code }) => code === 'exhaust/tail-direction',
+  );
+  assert.match(still!.message, /0\.0 mm apart/);
+  assert.ok(still!.line! > 100);
+  const [unknown] = told(TAIL, (from) => from.replace('      length: 200 mm\n', '')).filter(
+    ({ code }) => code === 'exhaust/collector-length',
+  );
+  assert.match(unknown!.message, /tail pipe begins at the outlet/);
+});
+
 test('the same seed gives the same sets; a search that was saved half way ends where it would have ended', () => {
   const put = putOf(opened('fenwold-201', { spec: 'four-two-one' }), 'left');
   const whole = findParts(put.parts, 3);

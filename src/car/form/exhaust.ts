@@ -199,6 +199,21 @@ const secondaries = z.strictObject({
   rack: rack.optional(),
 });
 
+const tail = z.strictObject({
+  length: millimetres(
+    'length of the tail pipe, outlet of the last collector to its end, along its middle',
+    "From the engine builder's sheet, or by a wire laid through the way.",
+    100,
+    3000,
+  ),
+  within: millimetres('how far it may be off that length', 'Agreed with the builder.', 0.1, 400),
+  tube: tube.omit({ steps: true }),
+  bends,
+  end: point('middle of its end, in the open', 'Touch the cut-out of the body, or where the old one ended.'),
+  beyond: point('a second point on its axis, behind the end', 'The way in which it blows.'),
+  rack: rack.optional(),
+});
+
 const cylinder = count('number of a cylinder', 1, 24);
 
 /** One of several collectors on a bank, with the cylinders that it takes. */
@@ -229,6 +244,7 @@ const bank = z.strictObject({
     })
     .optional(),
   secondaries: secondaries.optional(),
+  tail: tail.optional(),
 });
 
 const stud = z.strictObject({

@@ -201,7 +201,7 @@ export const primariesForm = z.strictObject({
       z.strictObject({
         bank,
         part,
-        stage: z.enum(['primaries', 'secondaries']),
+        stage: z.enum(['primaries', 'secondaries', 'tail']),
         cylinders: z.array(cylinder).meta({
           description: 'whose gas goes through it; secondaries are counted from 1 as cylinder below',
         }),

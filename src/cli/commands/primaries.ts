@@ -70,7 +70,7 @@ export function primariesCommand(): Command {
       'flatpatch primaries ashgarth-501 --bank left --solution left.json',
       'flatpatch primaries fenwold-201 --bank right --seed 3 --saved right.kept --json',
       'flatpatch primaries fenwold-201 --bank both --mirror left --solution both.json',
-      'flatpatch primaries fenwold-201 --spec four-two-one --bank left --seconds 60 --solution left.json',
+      'flatpatch primaries fenwold-201 --spec four-two-one --bank left --seconds 60 --solution pairs.json',
       'flatpatch primaries ashgarth-501 --bank left --from left.json --move "cylinder 3 bend 2 by 0, 0, 6 mm" --mend --solution moved.json',
     ],
   );
