@@ -165,7 +165,14 @@ export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export * from './running.ts';
 export { type ScanAnswer, scanForms, scanOf } from './scans.ts';
-export { type SetUpAnswer, type SetUpAsked, type SetUpMove, type SetUpReached, solveSetUp, USUALLY_MOVED } from './set-up.ts';
+export {
+  type SetUpAnswer,
+  type SetUpAsked,
+  type SetUpMove,
+  type SetUpReached,
+  solveSetUp,
+  USUALLY_MOVED,
+} from './set-up.ts';
 export {
   type AtKnot,
   knotsOf,

@@ -74,7 +74,11 @@ describe('the flat floor on the page', { skip: NO_BROWSER }, () => {
     await page.getByRole('textbox', { name: 'pressure, front right, bar' }).fill('1.4.2');
     assert.equal(await page.getByRole('button', { name: 'Next', exact: true }).isDisabled(), true);
     await page.getByRole('textbox', { name: 'pressure, front right, bar' }).fill('');
-    for (let k = 0; k < 60 && (await page.getByRole('button', { name: 'Keep the sheet' }).count()) === 0; k++) {
+    for (
+      let k = 0;
+      k < 60 && (await page.getByRole('button', { name: 'Keep the sheet' }).count()) === 0;
+      k++
+    ) {
       const skip = page.getByRole('button', { name: 'Not read; next', exact: true });
       if ((await skip.count()) > 0) await skip.click();
       else await press('It is so');

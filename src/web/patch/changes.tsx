@@ -107,34 +107,34 @@ function Forecast({ is }: { readonly is: SetUpReached }) {
   return (
     <section>
       <h3>What will then be read</h3>
-        <table className="pipes floor-readings stacked">
-          <caption className="unseen">Readings before and after the moves</caption>
-          <thead>
-            <tr>
-              <th scope="col">reading</th>
-              <th scope="col">now</th>
-              <th scope="col">then</th>
-              <th scope="col">sheet</th>
+      <table className="pipes floor-readings stacked">
+        <caption className="unseen">Readings before and after the moves</caption>
+        <thead>
+          <tr>
+            <th scope="col">reading</th>
+            <th scope="col">now</th>
+            <th scope="col">then</th>
+            <th scope="col">sheet</th>
+          </tr>
+        </thead>
+        <tbody>
+          {is.readings.map(({ id, words, unit, before, willRead, wanted, tolerance, u, inTolerance }) => (
+            <tr key={id}>
+              <th scope="row">{words}</th>
+              <td className="number">{amountWords(id, before, unit, speech)}</td>
+              <td className="number" data-off={!inTolerance}>
+                {amountWords(id, willRead, unit, speech)}
+                <span className="soft"> ± {amountWords(id, u, unit, speech, true)}</span>
+                {!inTolerance && ' ✕'}
+              </td>
+              <td className="number">
+                {amountWords(id, wanted, unit, speech)}
+                <span className="soft"> ± {amountWords(id, tolerance, unit, speech, true)}</span>
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {is.readings.map(({ id, words, unit, before, willRead, wanted, tolerance, u, inTolerance }) => (
-              <tr key={id}>
-                <th scope="row">{words}</th>
-                <td className="number">{amountWords(id, before, unit, speech)}</td>
-                <td className="number" data-off={!inTolerance}>
-                  {amountWords(id, willRead, unit, speech)}
-                  <span className="soft"> ± {amountWords(id, u, unit, speech, true)}</span>
-                  {!inTolerance && ' ✕'}
-                </td>
-                <td className="number">
-                  {amountWords(id, wanted, unit, speech)}
-                  <span className="soft"> ± {amountWords(id, tolerance, unit, speech, true)}</span>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+          ))}
+        </tbody>
+      </table>
       <p className="soft">
         Now: on pads of one height. Then: as the scales and gauges of this floor will show it.
       </p>

@@ -42,7 +42,9 @@ export function PatchDrawing({ sheets, read, moves, asked }: Props) {
   const frame = useMemo(() => {
     const look = lookOf('plan', FIRST_TURN, 'left', wide);
     // room for what stands outboard of the wheels
-    const side = wide ? { left: 30, top: 96 } : { left: Math.min(stop === 'changes' ? 230 : 150, size.width * 0.33), top: 16 };
+    const side = wide
+      ? { left: 30, top: 96 }
+      : { left: Math.min(stop === 'changes' ? 230 : 150, size.width * 0.33), top: 16 };
     const area = {
       ...side,
       width: Math.max(60, size.width - 2 * side.left),
