@@ -40,10 +40,10 @@ export function setLines(set: PrimariesSet, speech: Speech, stage: CarPart['stag
 }
 
 const orderLines = (set: PrimariesSet, pipes: string): string[] => [
-    `${set.collector.inRows ? 'In the rows of' : 'Round'} the collector, inlet 1 on: ${pipes} ${byInlet(set)
-      .map(({ cylinder }) => cylinder)
-      .join(', ')}.`,
-    `In firing order the inlets are met ${set.order.map(({ inlet }) => inlet).join(', ')} (${pipes} ${set.order
-      .map(({ cylinder }) => cylinder)
-      .join(', ')}).`,
+  `${set.collector.inRows ? 'In the rows of' : 'Round'} the collector, inlet 1 on: ${pipes} ${byInlet(set)
+    .map(({ cylinder }) => cylinder)
+    .join(', ')}.`,
+  `In firing order the inlets are met ${set.order.map(({ inlet }) => inlet).join(', ')} (${pipes} ${set.order
+    .map(({ cylinder }) => cylinder)
+    .join(', ')}).`,
 ];

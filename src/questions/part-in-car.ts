@@ -77,8 +77,8 @@ const pipeName = ({ part, put }: PartSet, port: number): string =>
   part.stage === 'tail'
     ? `tail of the ${part.side} bank`
     : part.stage === 'secondaries'
-    ? `secondary ${put.cylinders[port]!} of the ${part.side} bank`
-    : `pipe of cylinder ${put.cylinders[port]!}`;
+      ? `secondary ${put.cylinders[port]!} of the ${part.side} bank`
+      : `pipe of cylinder ${put.cylinders[port]!}`;
 
 const collectorName = ({ part: { side, name } }: PartSet): string =>
   `collector${name === undefined ? '' : ` ${name}`} of the ${side} bank`;

@@ -6,7 +6,10 @@ export function partWords({ stage }: CarPart, text: string): string {
   if (stage === 'primaries') return text;
   const own = text.replace(/\bthe flange\b/g, 'its collector');
   if (stage === 'tail') {
-    return own.replace(/\bpipe of cylinder 1\b/g, 'tail').replace(/\bCylinder 1\b/g, 'Tail').replace(/\bcylinder 1\b/g, 'tail');
+    return own
+      .replace(/\bpipe of cylinder 1\b/g, 'tail')
+      .replace(/\bCylinder 1\b/g, 'Tail')
+      .replace(/\bcylinder 1\b/g, 'tail');
   }
   return own
     .replace(/\bpipe of cylinder (\d+)/g, 'secondary $1')

@@ -37,7 +37,10 @@ export function partsOf(car: Car, side: BankName): readonly CarPart[] {
   if (collectors === undefined && tail === undefined) {
     return [{ side, title: `${side} bank`, stage: 'primaries', car, cylinders: bank.cylinders }];
   }
-  const parts = collectors === undefined ? [onlyPrimaries(car, exhaust, side, bank)] : byCollector(car, exhaust, side, bank, collectors);
+  const parts =
+    collectors === undefined
+      ? [onlyPrimaries(car, exhaust, side, bank)]
+      : byCollector(car, exhaust, side, bank, collectors);
   if (collectors !== undefined && secondaries !== undefined) {
     const { length, within, tube, bends, collector, rack } = secondaries;
     parts.push({
@@ -81,7 +84,12 @@ export function partsOf(car: Car, side: BankName): readonly CarPart[] {
   ];
 }
 
-const onlyPrimaries = (car: Car, exhaust: ExhaustForm, side: BankName, { cylinders, ports, collector }: BankForm): CarPart => ({
+const onlyPrimaries = (
+  car: Car,
+  exhaust: ExhaustForm,
+  side: BankName,
+  { cylinders, ports, collector }: BankForm,
+): CarPart => ({
   side,
   name: 'primaries',
   title: `${side} bank, primaries`,

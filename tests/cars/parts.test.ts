@@ -276,7 +276,9 @@ const TAIL = `      tail:
 const withTail = (tail: string) => (text: string) => {
   const at = text.indexOf('  right: { cylinders: [5, 6, 7, 8]');
   assert.ok(at > 0);
-  return `${text.slice(0, at)}${tail.replaceAll(/^ {2}/gm, '')}${text.slice(at)}`;
+  // rear links in their travel cross the only way that this invented tail has
+  const file = `${text.slice(0, at)}${tail.replaceAll(/^ {2}/gm, '')}${text.slice(at)}`;
+  return file.replace('suspension: kept clear', 'suspension: left out');
 };
 
 test('a tail pipe: from the outlet of the collector to its end, along its way there, of its length, clear of the primaries', () => {
@@ -316,7 +318,7 @@ test('a tail that begins nowhere or blows nowhere is told with line and column',
   const [still] = told(TAIL.replace('"-2790, 300, 250 mm"', '"-2640, 300, 240 mm"')).filter(
     ({ code }) => code === 'exhaust/tail-direction',
   );
-  assert.match(still!.message, /0\.0 mm apart/);
+  assert.match(still!.message, /are 0 mm apart/);
   assert.ok(still!.line! > 100);
   const [unknown] = told(TAIL, (from) => from.replace('      length: 200 mm\n', '')).filter(
     ({ code }) => code === 'exhaust/collector-length',
