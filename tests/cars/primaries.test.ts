@@ -12,6 +12,7 @@ import { distance, type Vec3 } from '../../src/maths/vec3.ts';
 import {
   findPrimaries,
   type ProblemPut,
+  primariesBreaches,
   primariesProblem,
   primariesScene,
   type RouteSolution,
@@ -185,4 +186,20 @@ test('welds of a set: a pipe of n pieces has n + 1, flange and collector with th
     solution.pipes.reduce((sum, { elements }) => sum + elements.length + 1, 0),
   );
   assert.equal(ranked!.beaten, false);
+});
+
+test('what is amiss is told in its own unit: angles in degrees, bends by number, lengths in millimetres', () => {
+  const { problem, cylinders } = putOf('fenwold-201', 'left');
+  const { finding } = found({ reached: true, problem, cylinders, notes: [] });
+  const { limits } = problem;
+  const told = (tighter: Partial<typeof limits>): string =>
+    primariesBreaches({ ...problem, limits: { ...limits, ...tighter } }, cylinders, finding.solution()!).join(
+      ' ',
+    );
+  assert.match(told({ maxBendDeg: 5 }), /Cylinder \d: A bend turns too far\. Needs 5\.0°, has \d+\.\d°\./);
+  assert.match(told({ maxBends: 1 }), /Cylinder \d: Too many bends\. Needs 1, has [2-9]\./);
+  assert.match(
+    told({ minStraightFlange: 900 }),
+    /at the flange is too short\. Needs 900\.0 mm, has [\d.]+ mm\./,
+  );
 });
