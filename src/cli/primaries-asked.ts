@@ -46,7 +46,7 @@ export const onSet = (of: Command): Command =>
     .requiredOption('--solution <file>', 'set of primaries, as flatpatch primaries writes it')
     .option(
       '--part <name>',
-      'which part of the bank, where it has several: the name of a collector, or secondaries',
+      'which part of the bank, where it has several: the name of a collector, primaries, secondaries or tail',
     );
 
 /** @throws BadInput where a scan cannot be read */

@@ -224,11 +224,21 @@ function lineBetween(pipe: Pipe, begins: readonly Station[], from: Metre, to: Me
 }
 
 /** Ports are counted from nought there; here a pipe has its cylinder's number. */
-const breachWords = ({ says, pipe, needs, has }: SolutionBreach, cylinders: readonly number[]): string =>
+const breachWords = (
+  { says, pipe, needs, has, in: unit }: SolutionBreach,
+  cylinders: readonly number[],
+): string =>
   `${pipe === undefined ? '' : `Cylinder ${cylinders[pipe]}: `}${says.replace(
     /the pipe of port (\d+)/,
     (_, port: string) => `the pipe of cylinder ${cylinders[Number(port)]}`,
-  )}${needs === undefined || has === undefined ? '' : ` Needs ${needs.toFixed(1)}, has ${has.toFixed(1)} mm.`}`;
+  )}${needs === undefined || has === undefined ? '' : ` Needs ${amountOf(needs, unit)}, has ${amountOf(has, unit)}.`}`;
+
+const amountOf = (value: number, unit: SolutionBreach['in']): string =>
+  unit === 'degrees'
+    ? `${value.toFixed(1)}°`
+    : unit === 'number'
+      ? String(Math.round(value * 1e4) / 1e4)
+      : `${value.toFixed(1)} mm`;
 
 /** The least spare of each pipe; at the mouth the pipes touch as the ring has them, and nobody is told that. */
 function tightPlaces(

@@ -109,8 +109,8 @@ const opening = (block: Block): Block => ({ ...block, opensSheet: true });
 
 const degrees = (angle: number): string => spokenAmount(angle, 'rad', 1);
 
-const ROUTE: readonly Column[] = [
-  { title: 'Cylinder', part: 0.9 },
+const routeColumns = (first: string): readonly Column[] => [
+  { title: first, part: 0.9 },
   { title: 'Inlet', part: 0.7 },
   { title: 'Length', part: 1.2, align: 'right' },
   { title: 'Bends', part: 0.7, align: 'right' },
@@ -145,7 +145,9 @@ function routeTable({ of, width, measure, size, speech }: Sheet): Block[] {
       ],
     }),
   );
-  return table(ROUTE, rows, width, measure);
+  // what begins at a collector is no cylinder's
+  const first = of.part === undefined || of.part.stage === 'primaries' ? 'Cylinder' : 'Pipe';
+  return table(routeColumns(first), rows, width, measure);
 }
 
 const CUTS: readonly Column[] = [

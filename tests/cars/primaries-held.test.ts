@@ -6,7 +6,6 @@
  * by adding up by hand.
  */
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { BufferAttribute, BufferGeometry, Vector3 } from 'three';
 import { MeshBVH } from 'three-mesh-bvh';
@@ -17,7 +16,6 @@ import {
   findPrimaries,
   heldByFile,
   holdsTold,
-  openCar,
   type PrimariesInCar,
   type PrimaryOfSet,
   primariesBreaches,
@@ -25,43 +23,29 @@ import {
   primariesInCar,
   primariesProblem,
   type RouteSolution,
-  scanForms,
-  scanOf,
 } from '../../src/questions/index.ts';
 import { nutsAsked } from '../../src/questions/primaries-nuts.ts';
 import { near } from '../near.ts';
+import { opened } from './opened.ts';
 
 type Side = 'left' | 'right';
 
-function opened(id: string, side: Side, change: (text: string) => string = (text) => text) {
-  const folder = new URL(`../../cars/${id}/`, import.meta.url);
-  const files = Object.fromEntries(
-    (id === 'ashgarth-501' ? ['arm-front.csv', 'arm-rear.csv'] : []).map((name) => [
-      name,
-      readFileSync(new URL(name, folder), 'utf8'),
-    ]),
-  );
-  const read = openCar({ text: change(readFileSync(new URL('car.yaml', folder), 'utf8')), files });
-  assert.ok(read.ok);
-  const scans = Object.entries(scanForms(read.car)).map(([name, form]) => {
-    const is = scanOf(read.car, name, readFileSync(new URL(form.file, folder)));
-    assert.ok(is.reached);
-    return is;
-  });
-  const put = primariesProblem(read.car, side, scans);
-  const work = primariesProblem(read.car, side, scans, 'work');
+function bankOf(id: string, side: Side, change: (text: string) => string = (text) => text) {
+  const { car, scans } = opened(id, { change });
+  const put = primariesProblem(car, side, scans);
+  const work = primariesProblem(car, side, scans, 'work');
   assert.ok(put.reached && work.reached);
-  return { car: read.car, scans, put, work };
+  return { car, scans, put, work };
 }
 
-interface Held extends ReturnType<typeof opened> {
+interface Held extends ReturnType<typeof bankOf> {
   readonly solution: RouteSolution;
   readonly pipes: readonly PrimaryOfSet[];
   readonly is: PrimariesInCar;
 }
 
 function held(id: string, side: Side): Held {
-  const of = opened(id, side);
+  const of = bankOf(id, side);
   const { car, scans, put } = of;
   const holds = primariesHolding(car, side, scans, put);
   assert.ok(holds !== undefined);
@@ -186,7 +170,7 @@ test('a pipe in its slip joint: 28 mm stand in it, it slides in, and 1 mm stays 
 });
 
 test('asked of nothing the first set is short of what its file asks, and is told so', () => {
-  const { car, scans, put } = opened('ashgarth-501', 'left');
+  const { car, scans, put } = bankOf('ashgarth-501', 'left');
   const finding = findPrimaries(put, { seed: 1 });
   for (let k = 0; k < 20_000 && finding.advance() !== 'done'; k += 1);
   const is = primariesInCar(car, 'left', scans, finding.solution()!, [])!;
@@ -198,10 +182,10 @@ test('asked of nothing the first set is short of what its file asks, and is told
 
 test('what is left out of the file is held where it is told of; an empty list holds nothing', () => {
   const without = (text: string): string => text.replace(/\n {2}hold: .*/, '');
-  assert.deepEqual(heldByFile(opened('fenwold-201', 'left', without).car, 'left'), ['hot', 'tools', 'slip']);
-  assert.deepEqual(heldByFile(opened('ashgarth-501', 'left', without).car, 'left'), ['hot', 'tools']);
+  assert.deepEqual(heldByFile(bankOf('fenwold-201', 'left', without).car, 'left'), ['hot', 'tools', 'slip']);
+  assert.deepEqual(heldByFile(bankOf('ashgarth-501', 'left', without).car, 'left'), ['hot', 'tools']);
   const empty = (text: string): string => text.replace(/\n {2}hold: \[[^\]]*\]/, '\n  hold: []');
-  const { car, scans, put } = opened('ashgarth-501', 'left', empty);
+  const { car, scans, put } = bankOf('ashgarth-501', 'left', empty);
   assert.deepEqual(heldByFile(car, 'left'), []);
   assert.equal(primariesHolding(car, 'left', scans, put), undefined);
 });
@@ -220,7 +204,7 @@ test('a nut that nothing reaches wherever the pipes lie is told by what stops it
       /from: "-1438.5, -277.3, 283 mm", to: "-1438.5, -327.9, 403 mm"/,
       'from: "-1433.5, -239.3, 288 mm", to: "-1433.5, -301.6, 435 mm"',
     );
-  const { car, scans, put } = opened('fenwold-201', 'right', near);
+  const { car, scans, put } = bankOf('fenwold-201', 'right', near);
   const holds = primariesHolding(car, 'right', scans, put, ['tools'])!;
   const finding = findHeld(holds, { seed: 1 });
   for (let k = 0; k < 100_000 && finding.advance() !== 'done'; k += 1);
@@ -238,7 +222,7 @@ test('a nut that nothing reaches wherever the pipes lie is told by what stops it
 test('what no set can hold: the one that lacks least is told, and with what each lack would hold', () => {
   const wide = (text: string): string =>
     text.replace('collector: the engine,', 'collector: the engine, pipes: 45 mm,');
-  const { car, scans, put } = opened('fenwold-201', 'left', wide);
+  const { car, scans, put } = bankOf('fenwold-201', 'left', wide);
   const finding = findHeld(primariesHolding(car, 'left', scans, put, ['hot'])!, { seed: 1 });
   for (let k = 0; k < 200_000 && finding.advance() !== 'done'; k += 1);
   const { holdsAll, lacking } = finding.holding!;

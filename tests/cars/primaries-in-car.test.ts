@@ -5,7 +5,6 @@
  * cars must come to by looking at them.
  */
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { Matrix, solve } from 'ml-matrix';
 import { BufferAttribute, BufferGeometry, Vector3 } from 'three';
@@ -14,16 +13,14 @@ import { placeAt } from '../../src/gaspath/pipework/index.ts';
 import { add, cross, distance, length, scale, sub, unit, type Vec3 } from '../../src/maths/vec3.ts';
 import {
   findPrimaries,
-  openCar,
   type PrimariesInCar,
   type PrimariesSet,
   type PrimaryOfSet,
   primariesInCar,
   primariesProblem,
-  scanForms,
-  scanOf,
 } from '../../src/questions/index.ts';
 import { near } from '../near.ts';
+import { opened } from './opened.ts';
 
 interface Seen {
   readonly set: PrimariesSet;
@@ -33,27 +30,14 @@ interface Seen {
 const MOST = 20_000;
 
 function seen(id: string, change: (text: string) => string = (text) => text): Seen {
-  const folder = new URL(`../../cars/${id}/`, import.meta.url);
-  const files = Object.fromEntries(
-    (id === 'ashgarth-501' ? ['arm-front.csv', 'arm-rear.csv'] : []).map((name) => [
-      name,
-      readFileSync(new URL(name, folder), 'utf8'),
-    ]),
-  );
-  const read = openCar({ text: change(readFileSync(new URL('car.yaml', folder), 'utf8')), files });
-  assert.ok(read.ok);
-  const scans = Object.entries(scanForms(read.car)).map(([name, form]) => {
-    const is = scanOf(read.car, name, readFileSync(new URL(form.file, folder)));
-    assert.ok(is.reached);
-    return is;
-  });
-  const put = primariesProblem(read.car, 'left', scans);
+  const { car, scans } = opened(id, { change });
+  const put = primariesProblem(car, 'left', scans);
   assert.ok(put.reached);
   const finding = findPrimaries(put, { seed: 1 });
   for (let k = 0; k < MOST && finding.advance() !== 'done'; k += 1);
   const set = finding.set();
   assert.ok(set !== undefined);
-  const is = primariesInCar(read.car, 'left', scans, finding.solution()!);
+  const is = primariesInCar(car, 'left', scans, finding.solution()!);
   assert.ok(is !== undefined);
   return { set, is };
 }

@@ -3,49 +3,30 @@
  * knows nothing of ours (three-mesh-bvh), the same for the same seed, taken up again where they were left.
  */
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { BufferAttribute, BufferGeometry, Vector3 } from 'three';
 import { MeshBVH } from 'three-mesh-bvh';
+import { nearPlaces } from '../../src/gaspath/verify/nearest.ts';
+import { laidOut } from '../../src/gaspath/verify/read.ts';
 import { distance, type Vec3 } from '../../src/maths/vec3.ts';
 import {
-  type Car,
   findPrimaries,
-  openCar,
   type ProblemPut,
+  primariesBreaches,
   primariesProblem,
   primariesScene,
+  type RouteSolution,
   rankedSets,
   readPrimaries,
-  scanForms,
-  scanOf,
   writePrimaries,
 } from '../../src/questions/index.ts';
 import { near } from '../near.ts';
+import { opened } from './opened.ts';
 
 type Put = Extract<ProblemPut, { reached: true }>;
 
-function carOf(id: string, spec?: string): { readonly car: Car; readonly folder: URL } {
-  const folder = new URL(`../../cars/${id}/`, import.meta.url);
-  const text = readFileSync(new URL('car.yaml', folder), 'utf8');
-  const files = Object.fromEntries(
-    (id === 'ashgarth-501' ? ['arm-front.csv', 'arm-rear.csv'] : []).map((name) => [
-      name,
-      readFileSync(new URL(name, folder), 'utf8'),
-    ]),
-  );
-  const read = openCar({ text, files, ...(spec === undefined ? {} : { spec }) });
-  assert.ok(read.ok);
-  return { car: read.car, folder };
-}
-
 function putOf(id: string, side: 'left' | 'right', spec?: string): Put {
-  const { car, folder } = carOf(id, spec);
-  const scans = Object.entries(scanForms(car)).map(([name, form]) => {
-    const is = scanOf(car, name, readFileSync(new URL(form.file, folder)));
-    assert.ok(is.reached);
-    return is;
-  });
+  const { car, scans } = opened(id, { spec });
   const put = primariesProblem(car, side, scans);
   assert.ok(put.reached);
   return put;
@@ -70,7 +51,7 @@ for (const [id, side] of [
 ] as const) {
   test(`${id}, ${side} bank: equal, clear, in rotation`, () => {
     const put = putOf(id, side);
-    const { set } = found(put);
+    const { finding, set } = found(put);
     assert.deepEqual(set.breaches, []);
     assert.ok(set.apart < 5e-5, 'equal within the twentieth of a millimetre that was asked for');
     for (const { length } of set.pipes) near(length, put.problem.length.target / 1000, 5e-5);
@@ -78,13 +59,22 @@ for (const [id, side] of [
     const n = set.order.length;
     const steps = set.order.slice(1).map(({ inlet }, k) => (inlet - set.order[k]!.inlet + n) % n);
     assert.ok(steps.every((step) => step === steps[0]) && [1, n - 1].includes(steps[0]!));
-    const gap = gapToCover(
-      put,
-      set.pipes.map(({ line }) => line),
-    );
-    if (gap !== undefined) {
+    const cover = coverOf(put);
+    if (cover !== undefined) {
+      const gaps = set.pipes.map(({ line }) => gapToCover(cover, put, line));
       // points of the drawn line lie within 0.03 mm of the arc (chords of 4° on 71.4 mm)
-      assert.ok(gap >= put.problem.clearance.shell / 1000 - 1e-4, `${gap} m to the cover`);
+      assert.ok(
+        Math.min(...gaps) >= put.problem.clearance.shell / 1000 - 1e-4,
+        `${Math.min(...gaps)} m to the cover`,
+      );
+      // the gap that is told of each pipe is that of the library, neither more nor less, and at the place that is told
+      const told = toldToCover(put, finding.solution()!);
+      assert.equal(told.length, set.pipes.length);
+      for (const { pipe, gap, at } of told) {
+        near(gap / 1000, gaps[pipe]!, 3e-4, `pipe ${pipe} to the cover`);
+        const there = cover.closestPointToPoint(new Vector3(...at.map((each) => each / 1000)))!.distance;
+        near(gap / 1000, there - put.problem.tube.od / 2000, 3e-4, `pipe ${pipe} at that place`);
+      }
     }
     for (const [k, pipe] of set.pipes.entries()) {
       for (const other of set.pipes.slice(k + 1)) {
@@ -109,20 +99,29 @@ for (const [id, side] of [
   });
 }
 
-/** Skin of the pipes to the cover, by the mesh-distance library; the first 3 mm at the flange do not count. */
-function gapToCover(put: Put, lines: readonly (readonly Vec3[])[]): number | undefined {
-  const { shell, od } = primariesScene(put);
+/** The cover for the mesh-distance library, where there is one. */
+function coverOf(put: Put): MeshBVH | undefined {
+  const { shell } = primariesScene(put);
   if (shell.triangles.length === 0) return undefined;
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(shell.corners, 3));
   geometry.setIndex(new BufferAttribute(shell.triangles.slice(), 1));
-  const tree = new MeshBVH(geometry);
-  return Math.min(
-    ...lines.flatMap((line) =>
-      denser(line).map((p) => tree.closestPointToPoint(new Vector3(...p))!.distance - od / 2),
+  return new MeshBVH(geometry);
+}
+
+/** Skin of a pipe to the cover, by that library; the first 3 mm at the flange do not count. */
+const gapToCover = (cover: MeshBVH, { problem }: Put, line: readonly Vec3[]): number =>
+  Math.min(
+    ...denser(line).map(
+      (p) => cover.closestPointToPoint(new Vector3(...p))!.distance - problem.tube.od / 2000,
     ),
   );
-}
+
+/** Far enough that every pipe has a place that is told. */
+const ANYWHERE = 400;
+
+const toldToCover = ({ problem }: Put, solution: RouteSolution) =>
+  nearPlaces(problem, solution.collector, laidOut(solution), ANYWHERE).filter(({ kind }) => kind === 'shell');
 
 const denser = (line: readonly Vec3[]): Vec3[] =>
   line.slice(1).flatMap((b, k) => {
@@ -187,4 +186,20 @@ test('welds of a set: a pipe of n pieces has n + 1, flange and collector with th
     solution.pipes.reduce((sum, { elements }) => sum + elements.length + 1, 0),
   );
   assert.equal(ranked!.beaten, false);
+});
+
+test('what is amiss is told in its own unit: angles in degrees, bends by number, lengths in millimetres', () => {
+  const { problem, cylinders } = putOf('fenwold-201', 'left');
+  const { finding } = found({ reached: true, problem, cylinders, notes: [] });
+  const { limits } = problem;
+  const told = (tighter: Partial<typeof limits>): string =>
+    primariesBreaches({ ...problem, limits: { ...limits, ...tighter } }, cylinders, finding.solution()!).join(
+      ' ',
+    );
+  assert.match(told({ maxBendDeg: 5 }), /Cylinder \d: A bend turns too far\. Needs 5\.0°, has \d+\.\d°\./);
+  assert.match(told({ maxBends: 1 }), /Cylinder \d: Too many bends\. Needs 1, has [2-9]\./);
+  assert.match(
+    told({ minStraightFlange: 900 }),
+    /at the flange is too short\. Needs 900\.0 mm, has [\d.]+ mm\./,
+  );
 });

@@ -16,14 +16,10 @@ import { HeatedLine } from '../../src/gaspath/hot/heated-line.ts';
 import { PrimariesRun } from '../../src/gaspath/primaries.ts';
 import { eased } from '../../src/gaspath/relax.ts';
 import { ballsOfPipe } from '../../src/gaspath/removal/body.ts';
-import { Chance } from '../../src/gaspath/route/chance.ts';
-import { turnPose } from '../../src/gaspath/route/descent.ts';
 import { readRouteProblem, solutionJson } from '../../src/gaspath/route/exchange.ts';
 import { layoutFrom } from '../../src/gaspath/route/from-elements.ts';
 import type { RoutedPipe, RouteProblem, RouteSolution, RouteStep } from '../../src/gaspath/route/problem.ts';
-import { Rig } from '../../src/gaspath/route/rig.ts';
 import { siteOf } from '../../src/gaspath/route/site.ts';
-import { drawPipe, drawPose } from '../../src/gaspath/route/starts.ts';
 import { nearPlaces } from '../../src/gaspath/verify/nearest.ts';
 import { laidOut } from '../../src/gaspath/verify/read.ts';
 import { sizesAlong } from '../../src/gaspath/verify/sizes.ts';
@@ -31,6 +27,7 @@ import { verify } from '../../src/gaspath/verify/verify.ts';
 import { pointAt, walk } from '../../src/gaspath/verify/walk.ts';
 import { add, cross, scale, unit, type Vec3 } from '../../src/maths/vec3.ts';
 import { near } from '../near.ts';
+import { slopesAgree } from './slopes.ts';
 
 const textOf = (name: string): string =>
   readFileSync(new URL(`../reference/routing/${name}.json`, import.meta.url), 'utf8');
@@ -103,48 +100,10 @@ for (const [name, less, more] of [
 
 test('slopes of all residuals with those of the steps are those of finite differences', () => {
   const problem = stepped('L5-s1', 3.2, { within: 0, join: { kind: 'reducer', length: 60 } });
-  const rig = new Rig(siteOf(problem));
   let steps = 0;
-  for (let seed = 1; seed <= 6; seed++) {
-    const chance = new Chance(seed);
-    drawPose(rig, chance);
-    problem.ports.forEach((_, i) => {
-      rig.inlets[i] = i;
-      rig.moves[i] = true;
-      drawPipe(rig, i, 3 + (i % 3), chance);
-    });
-    rig.poseMoves = true;
-    rig.enter();
-    rig.seat();
-    rig.layAll(true);
-    rig.weigh(true);
-    const slope = rig.slope.slice(0, rig.numbers);
-    const cost = (column: number, h: number): number => {
-      const pose = [rig.origin.slice(), rig.axis.slice(), rig.ref.slice()] as const;
-      const pipe = rig.column.findLastIndex((first) => first <= column);
-      const own = column - rig.column[pipe]!;
-      const { x } = rig.pipes[pipe]!;
-      const inPose = own - rig.pipes[pipe]!.numbers;
-      if (inPose < 0) x[own]! += h;
-      else if (inPose < 3) rig.origin[inPose]! += h;
-      else turnPose(rig, inPose === 3 ? h / 100 : 0, inPose === 4 ? h / 100 : 0, inPose === 5 ? h / 100 : 0);
-      rig.seat();
-      rig.layAll(false);
-      const value = rig.weigh(false);
-      if (inPose < 0) x[own]! -= h;
-      rig.setPose(...pose);
-      return value;
-    };
-    const h = 1e-5;
-    const off = [...slope].map((s, c) => {
-      const by = (cost(c, h) - cost(c, -h)) / (4 * h);
-      return Math.abs(by - s) / (1 + Math.abs(by));
-    });
-    // a hinge, a zone or a size that begins within the difference bends it: few may
-    off.sort((a, b) => a - b);
-    assert.ok(off[Math.floor(0.9 * off.length)]! < 1e-4, `nine in ten within 1e-4: ${off.at(-5)}`);
+  slopesAgree(problem, 6, (rig) => {
     steps += rig.pipes.filter((pipe) => pipe.stepOn[0]! >= 0).length;
-  }
+  });
   assert.equal(steps, 6 * problem.ports.length, 'each pipe has a straight for its step');
 });
 

@@ -38,6 +38,8 @@ export interface SolutionBreach {
   readonly other?: number;
   readonly needs?: number;
   readonly has?: number;
+  /** What `needs` and `has` are where they are no lengths in mm. */
+  readonly in?: 'degrees' | 'number';
   readonly at?: Vec3;
   /** Of a clearance: what of `needs` is tube, from middle line to skin, of both pipes where there are two. */
   readonly metal?: number;
@@ -81,7 +83,13 @@ function poseBreaches(problem: RouteProblem, { collector: pose }: ReadSolution):
   );
   if (off > SQUARE)
     return [
-      { code: 'pose', says: 'Axis and ref of the collector are not unit and square.', needs: 0, has: off },
+      {
+        code: 'pose',
+        says: 'Axis and ref of the collector are not unit and square.',
+        needs: 0,
+        has: off,
+        in: 'number',
+      },
     ];
   if (collector.mode === 'fixed') {
     const moved = distance(pose.origin, collector.origin);
@@ -97,6 +105,7 @@ function poseBreaches(problem: RouteProblem, { collector: pose }: ReadSolution):
               says: 'The collector is not turned as it is fixed.',
               needs: 0,
               has: turned,
+              in: 'degrees' as const,
             },
           ]
         : []),
@@ -120,6 +129,7 @@ function poseBreaches(problem: RouteProblem, { collector: pose }: ReadSolution):
             says: 'The collector leans out of its cone.',
             needs: collector.coneDeg,
             has: tilt,
+            in: 'degrees' as const,
           },
         ]
       : []),
@@ -140,6 +150,7 @@ function orderBreaches(problem: RouteProblem, { pipes }: ReadSolution): Solution
       says: `Each of the ${ports.length} ports needs one pipe.`,
       needs: ports.length,
       has: pipes.length,
+      in: 'number',
     });
   const inlets = pipes.map(({ inlet }) => inlet);
   if (
@@ -167,7 +178,7 @@ function orderBreaches(problem: RouteProblem, { pipes }: ReadSolution): Solution
     breaches.push({
       code: 'order',
       says: 'Round the collector the inlets do not follow the firing order.',
-      ...(order.passed === undefined ? {} : { needs: order.passed, has: passed }),
+      ...(order.passed === undefined ? {} : { needs: order.passed, has: passed, in: 'number' as const }),
     });
   return breaches;
 }
@@ -214,6 +225,7 @@ function elementBreaches(problem: RouteProblem, pipe: ReadPipe): SolutionBreach[
       says: 'Too many bends.',
       needs: limits.maxBends,
       has: bends.length,
+      in: 'number',
     });
   breaches.push(...sizeBreaches(problem, pipe).map((each) => ({ ...each, pipe: port })));
   for (const { angle } of bends) {
@@ -225,6 +237,7 @@ function elementBreaches(problem: RouteProblem, pipe: ReadPipe): SolutionBreach[
         says: 'A bend turns too far.',
         needs: limits.maxBendDeg,
         has: deg,
+        in: 'degrees',
       });
   }
   // straights that follow each other are one; none between two bends counts as zero
@@ -274,7 +287,14 @@ function pathBreaches(
     });
   const turn = degrees(start.d, own.d);
   if (turn > ANGLE || Math.abs(length(start.d) - 1) > SQUARE * 100)
-    breaches.push({ code: 'start', pipe: port, says: 'Does not leave along its port.', needs: 0, has: turn });
+    breaches.push({
+      code: 'start',
+      pipe: port,
+      says: 'Does not leave along its port.',
+      needs: 0,
+      has: turn,
+      in: 'degrees',
+    });
   if (path.lean > SQUARE)
     breaches.push({
       code: 'tangency',
@@ -282,6 +302,7 @@ function pathBreaches(
       says: 'The normal of a bend is not square to the pipe where it begins.',
       needs: 0,
       has: path.lean,
+      in: 'number',
     });
   const { origin, axis, ref } = solution.collector;
   const [alongRef, across] = standsAt(problem.collector, inlet);
@@ -297,6 +318,7 @@ function pathBreaches(
       says: 'Does not end along the collector.',
       needs: 0,
       has: skew,
+      in: 'degrees',
     });
   const { target, tol } = problem.length;
   if (Math.abs(path.length - target) > tol + 1e-6)
