@@ -48,6 +48,8 @@ export interface Place {
   readonly row?: number | undefined;
   readonly gas: GasStop;
   readonly bank: Side;
+  /** Both banks are found together; the bank above is the side that they are seen from. */
+  readonly both?: true | undefined;
   /** Where the scan is cut open, a share of its length from the rear; left out: whole. */
   readonly cut?: number | undefined;
   /** Which bolted joint is looked at. */
@@ -110,6 +112,7 @@ export function placeFrom(search: string): Place {
     ...changedIn(asked.get('typed')),
     gas: word('gas', GAS_STOPS, START.gas),
     bank: word('bank', ['left', 'right'], START.bank),
+    ...(asked.has('both') ? { both: true as const } : {}),
     ...(asked.has('cut') ? { cut: Math.max(0, number('cut', 100, 100)) / 100 } : {}),
     joint: word('joint', JOINT_NAMES, START.joint),
   };
@@ -143,6 +146,7 @@ export function searchOf(place: Place): string {
   put('typed', place.changed === undefined ? undefined : JSON.stringify(place.changed));
   put('gas', place.gas, START.gas);
   put('bank', place.bank, START.bank);
+  put('both', place.both === true ? 'yes' : undefined);
   put('cut', place.cut === undefined ? undefined : String(Math.round(100 * place.cut)));
   put('joint', place.joint, START.joint);
   put('figure', place.figure);

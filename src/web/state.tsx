@@ -48,6 +48,7 @@ const STEPS = [
   'joint',
   'gas',
   'bank',
+  'both',
 ] as const;
 
 function after(held: Held, act: Act): Held {

@@ -19,6 +19,7 @@ import {
 import { fetchScan } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
+import { keep, keptBefore } from './kept.ts';
 import type { Answered, EasedTold, HandAnswer, HandDoes, Progress, Told, Wanted } from './protocol.ts';
 
 export interface Finding {
@@ -66,24 +67,6 @@ interface Kept {
 }
 
 const cupboard = (id: string, bank: string): string => `primaries ${id} ${bank}`;
-
-function keptBefore(id: string, bank: string, of: string): Kept | undefined {
-  try {
-    const kept = JSON.parse(localStorage.getItem(cupboard(id, bank)) ?? 'null') as Kept | null;
-    return kept?.of === of ? kept : undefined;
-  } catch {
-    // nothing kept that can be read: begun anew
-    return undefined;
-  }
-}
-
-function keep(id: string, bank: string, kept: Kept): void {
-  try {
-    localStorage.setItem(cupboard(id, bank), JSON.stringify(kept));
-  } catch {
-    // a browser that keeps nothing still finds
-  }
-}
 
 type Doings = 'find' | 'stop' | 'another' | 'choose' | 'does' | 'found' | 'ease' | 'stopEasing';
 type State = Omit<Finding, Doings | 'hold' | 'onHold' | 'holdChanged'>;
@@ -136,7 +119,7 @@ export function useFinding(): Finding {
       if (data.kind === 'hand' && data.saved !== undefined && lastKept.current !== undefined)
         lastKept.current = { ...lastKept.current, hand: data.saved };
       if (lastKept.current !== undefined && (data.kind === 'progress' || data.kind === 'hand'))
-        keep(id, bank, lastKept.current);
+        keep(cupboard(id, bank), lastKept.current);
       if (data.kind === 'hand' && data.live) {
         const { next } = pulls.current;
         pulls.current = { waiting: next !== undefined };
@@ -152,7 +135,7 @@ export function useFinding(): Finding {
           refused: ['The finding broke off. Open the page again.'],
         }));
     };
-    const kept = keptBefore(id, bank, of);
+    const kept = keptBefore<Kept>(cupboard(id, bank), of);
     seed.current = kept?.seed ?? 1;
     sets.current = kept?.sets ?? 1;
     lastKept.current = kept;
