@@ -113,6 +113,7 @@ export * from './logged.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { type MirroredBank, mirroredBank, onImage, type PortMisfit, portMisfits } from './mirrored-bank.ts';
 export { openCar } from './open-car.ts';
+export { partByHand, partHandTold } from './part-by-hand.ts';
 export { partInCar } from './part-in-car.ts';
 export { partWords } from './part-words.ts';
 export { type FiledPart, isPartsFile, readParts, writeParts } from './parts-file.ts';

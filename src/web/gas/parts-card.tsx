@@ -1,4 +1,5 @@
 /** The card of an exhaust of several parts: find them, look at one, what it holds in the car, its sheets. */
+import type { ReactNode } from 'react';
 import { type Banks, EXHAUST_CAUTION, STANDING_CAUTION } from '../../questions/index.ts';
 import { spokenAmount } from '../../units/show.ts';
 import { useCar } from '../sheet/car-file.tsx';
@@ -17,13 +18,17 @@ interface Props {
   readonly banks: Banks;
   readonly lit: Lit | undefined;
   readonly onLight: (lit: Lit | undefined) => void;
+  /** Below the part that is looked at. */
+  readonly children?: ReactNode;
 }
 
-export function PartsCard({ finding, banks, lit, onLight }: Props) {
+export function PartsCard({ finding, banks, lit, onLight, children }: Props) {
   const { place } = usePage();
   const words = GAS_WORDS[place.gas];
   const { notes, refused, causes, progress, going } = finding;
   const sets = progress?.sets ?? [];
+  // of the one that is looked at they stand with its pipes
+  const breaches = sets.flatMap(({ title, set }) => (title === lit?.group ? [] : (set?.breaches ?? [])));
   const chosen = sets.find(({ title }) => title === lit?.group);
   return (
     <aside className="card" id="card" aria-label={words.title} tabIndex={-1}>
@@ -50,6 +55,11 @@ export function PartsCard({ finding, banks, lit, onLight }: Props) {
         </section>
       )}
       {!going && progress?.image !== undefined && <Image image={progress.image} mirror={finding.mirror} />}
+      {breaches.map((breach) => (
+        <p key={breach} role="alert">
+          {breach}
+        </p>
+      ))}
       {sets.length > 0 && <Parts sets={sets} lit={lit} onLight={onLight} />}
       {chosen?.set !== undefined && (
         <>
@@ -66,6 +76,7 @@ export function PartsCard({ finding, banks, lit, onLight }: Props) {
           ) : (
             <Collector set={chosen.set} stage={chosen.stage} />
           )}
+          {children}
           {progress?.file !== undefined && !going && (
             <>
               <p className="row">
@@ -153,7 +164,12 @@ function Buttons({ finding, banks }: Pick<Props, 'finding' | 'banks'>) {
       </p>
       <p role="status">
         {going && sets === undefined && `Looking: ${now ?? ''}. ${nearest ?? ''}`}
-        {!going && !mirrorChanged && sets !== undefined && 'All parts stand, each clear of the others.'}
+        {!going &&
+          !mirrorChanged &&
+          sets !== undefined &&
+          (progress?.moved === undefined
+            ? 'All parts stand, each clear of the others.'
+            : 'Moved by hand since they were found.')}
         {!going && !mirrorChanged && sets === undefined && stands === 'held' && `Held. ${nearest ?? ''}`}
         {!going &&
           !mirrorChanged &&

@@ -8,13 +8,20 @@ import {
   openCar,
   type PartPut,
   type PartSet,
+  partByHand,
+  partHandTold,
+  partSets,
   partsProblem,
   primariesScene,
+  type RouteSolution,
+  readPrimaries,
   type ScanInCar,
   scanForms,
   scanOf,
 } from '../../questions/index.ts';
-import type { AnsweredParts, PartTold, ToldParts, WantedParts } from './parts-protocol.ts';
+import { HandBeside } from './hand-beside.ts';
+import type { AnsweredParts, PartsProgress, PartTold, ToldParts, WantedParts } from './parts-protocol.ts';
+import type { HandAnswer } from './protocol.ts';
 
 const scope = globalThis as unknown as {
   onmessage: (event: MessageEvent<ToldParts>) => void;
@@ -29,6 +36,10 @@ let parts: readonly PartPut[] | undefined;
 let finding: FindingParts | undefined;
 let mirror: WantedParts['mirror'];
 let going = false;
+/** Sets as a hand has moved them, in the order of the parts that are looked for; undefined while none has. */
+let moved: readonly RouteSolution[] | undefined;
+let hand: { readonly at: number; readonly of: HandBeside } | undefined;
+let stood: PartsProgress['stands'] = 'held';
 let shown = 0;
 
 function refusal({ source, banks, scans }: Extract<ToldParts, { kind: 'open' }>): readonly string[] {
@@ -83,9 +94,10 @@ function partTold(
   };
 }
 
-function tell(stands: ReturnType<FindingParts['stands']> | 'held'): void {
+function tell(stands: PartsProgress['stands']): void {
   if (finding === undefined || parts === undefined) return;
-  const { sets, mirrored, isImage, file } = foundExhaust(parts, finding, mirror);
+  stood = stands;
+  const { sets, mirrored, isImage, file } = foundExhaust(parts, asItLies(finding, parts), mirror);
   const now = finding.now();
   const nearest = sets === undefined ? finding.nearest() : undefined;
   scope.postMessage({
@@ -97,7 +109,44 @@ function tell(stands: ReturnType<FindingParts['stands']> | 'held'): void {
     ...(file === undefined ? {} : { file }),
     ...(mirrored === undefined ? {} : { image: { suits: isImage, says: imageSays(mirrored) } }),
     saved: finding.saved(),
+    ...(moved === undefined ? {} : { moved }),
   });
+}
+
+/** As found, or as a hand has moved it since. */
+function asItLies(of: FindingParts, all: readonly PartPut[]): Pick<FindingParts, 'solutions' | 'sets'> {
+  const lies = moved;
+  if (lies === undefined) return of;
+  return { solutions: () => lies, sets: () => partSets(lookedFor(all, mirror), lies) };
+}
+
+function doByHand({ title, does }: Extract<ToldParts, { kind: 'hand' }>): void {
+  const found = moved ?? finding?.solutions();
+  if (found === undefined || parts === undefined || going) return;
+  const looked = lookedFor(parts, mirror);
+  const at = looked.findIndex(({ part }) => part.title === title);
+  if (at < 0) return;
+  if (hand?.at !== at) {
+    hand?.of.forget();
+    hand = { at, of: new HandBeside((answer) => handTold(looked, at, found, answer)) };
+  }
+  hand.of.do({ byHand: (saved) => partByHand(looked, found, at, saved) }, does);
+}
+
+/** @param before  all sets as they lay when the hand came */
+function handTold(
+  looked: readonly PartPut[],
+  at: number,
+  before: readonly RouteSolution[],
+  answer: HandAnswer,
+): void {
+  const told = partHandTold(looked, at, answer.told);
+  scope.postMessage({ ...answer, told, title: looked[at]!.part.title });
+  if (answer.live || answer.file === undefined) return;
+  const read = readPrimaries(answer.file);
+  if (!read.ok || (told.asFound && moved === undefined)) return;
+  moved = before.map((set, k) => (k === at && !told.asFound ? read.solution : set));
+  tell(stood);
 }
 
 const imageSays = (mirrored: MirroredBank): readonly string[] =>
@@ -133,6 +182,9 @@ function go(): void {
 }
 
 function begin(of: readonly PartPut[], wanted: WantedParts): void {
+  hand?.of.forget();
+  hand = undefined;
+  moved = wanted.moved;
   mirror = wanted.mirror;
   finding = findParts(lookedFor(of, mirror), wanted.seed, wanted.saved);
 }
@@ -148,7 +200,8 @@ scope.onmessage = ({ data }) => {
   } else if (data.kind === 'hold') {
     going = false;
     tell('held');
-  } else if (parts !== undefined) {
+  } else if (data.kind === 'hand') doByHand(data);
+  else if (parts !== undefined) {
     begin(parts, data);
     going = true;
     go();

@@ -5,15 +5,19 @@ import type {
   PartsStand,
   PrimariesScene,
   PrimariesSet,
+  RouteSolution,
   SavedParts,
 } from '../../questions/index.ts';
 import type { CarSource } from '../engine/answers.ts';
+import type { HandAnswer, HandDoes } from './protocol.ts';
 
 export interface WantedParts {
   readonly seed: number;
   /** The bank that is found, where the other is to be its mirror image. */
   readonly mirror?: 'left' | 'right';
   readonly saved?: SavedParts;
+  /** The sets as a hand has moved them since. */
+  readonly moved?: readonly RouteSolution[];
 }
 
 export type ToldParts =
@@ -24,7 +28,9 @@ export type ToldParts =
       readonly scans: Readonly<Record<string, Uint8Array>>;
     } & WantedParts)
   | ({ readonly kind: 'find' } & WantedParts)
-  | { readonly kind: 'hold' };
+  | { readonly kind: 'hold' }
+  /** Of the part of that title. */
+  | { readonly kind: 'hand'; readonly title: string; readonly does: HandDoes };
 
 /** One part as it is drawn and listed. */
 export interface PartTold
@@ -46,6 +52,12 @@ export interface PartsProgress {
   /** What the image of a bank lacks on its own side, or how far its flanges stand off; words. */
   readonly image?: { readonly suits: boolean; readonly says: readonly string[] };
   readonly saved: SavedParts;
+  readonly moved?: readonly RouteSolution[];
+}
+
+/** What a hand does to one part. */
+export interface PartHandAnswer extends HandAnswer {
+  readonly title: string;
 }
 
 export type AnsweredParts =
@@ -57,4 +69,5 @@ export type AnsweredParts =
     }
   | { readonly kind: 'refused'; readonly messages: readonly string[] }
   | { readonly kind: 'impossible'; readonly causes: readonly string[] }
+  | PartHandAnswer
   | PartsProgress;

@@ -1,12 +1,17 @@
 /** An exhaust of several parts: a bank with several collectors or a tail, or both banks clear of each other. */
 import { useMemo, useState } from 'react';
 import type { Vec3 } from '../../maths/vec3.ts';
-import type { Banks } from '../../questions/index.ts';
+import { type Banks, partWords } from '../../questions/index.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { GasPaper } from './gas-paper.tsx';
+import { gripsOf, sameGrip } from './grips.ts';
+import { HandCard, type HandMode } from './hand-card.tsx';
+import { CornerLines, HandGrips, HandTells } from './hand-grips.tsx';
 import { PartsCard } from './parts-card.tsx';
 import type { PartTold } from './parts-protocol.ts';
+import type { HandDoes } from './protocol.ts';
 import type { Lit, PipeGroup } from './shown.ts';
+import { useGrips } from './use-grips.ts';
 import { usePaper } from './use-paper.ts';
 import { useParts } from './use-parts.ts';
 
@@ -16,9 +21,44 @@ export function PartsWay({ banks }: { readonly banks: Banks }) {
   const { scene, parts, progress, refused } = finding;
   const [lit, setLit] = useState<Lit>();
   const [pulses, setPulses] = useState(false);
+  const [mode, setMode] = useState<HandMode>({ on: false, chosen: undefined, mend: true });
   const { sets } = progress ?? {};
-  const groups = useMemo(() => withThose(parts, sets).map(groupOf), [parts, sets]);
-  const on = usePaper(groups);
+  const fit = useMemo(() => withThose(parts, sets).map(groupOf), [parts, sets]);
+  const on = usePaper(fit);
+  const part = sets?.find(({ title }) => title === lit?.group);
+  const hand = mode.on && part !== undefined && finding.hand?.title === part.title ? finding.hand : undefined;
+  // while a hand pulls, its part lies as it pulls
+  const pulled = hand?.live === true ? hand.told.set : undefined;
+  const groups = useMemo(
+    () =>
+      pulled === undefined
+        ? fit
+        : fit.map((each) => (each.name === lit?.group ? { ...each, set: pulled } : each)),
+    [fit, pulled, lit?.group],
+  );
+  const called = (words: string): string => (part === undefined ? words : partWords(part, words));
+  const grips = hand === undefined ? [] : gripsOf(hand.told, part!, lit?.cylinder, called);
+  // as it lies now
+  const chosen = grips.find((grip) => sameGrip(mode.chosen, grip));
+  const does = (what: HandDoes): void => {
+    if (part !== undefined) finding.does(part.title, what);
+  };
+  const choose = (grip: HandMode['chosen']): void => setMode({ ...mode, chosen: grip });
+  const hands = useGrips({
+    behind: on.pointers,
+    grips,
+    frame: on.frame,
+    told: hand?.live === false ? hand.told : undefined,
+    live: hand?.live === true,
+    does,
+    onChoose: choose,
+    mend: mode.mend,
+  });
+  const light = (to: Lit | undefined): void => {
+    // a hand is on one part alone
+    if (to?.group !== lit?.group) setMode({ ...mode, on: false, chosen: undefined });
+    setLit(to);
+  };
   const runs = useMemo(
     () => runsThrough(sets ?? [], car.form.exhaust?.firing ?? []),
     [sets, car.form.exhaust?.firing],
@@ -30,6 +70,7 @@ export function PartsWay({ banks }: { readonly banks: Banks }) {
         title="Primaries"
         more={title}
         on={on}
+        pointers={hands.pointers}
         scene={scene}
         groups={groups}
         lit={lit}
@@ -39,8 +80,28 @@ export function PartsWay({ banks }: { readonly banks: Banks }) {
         pulses={pulses}
         onPulses={setPulses}
         runs={runs}
-      />
-      <PartsCard finding={finding} banks={banks} lit={lit} onLight={setLit} />
+        {...(pulled === undefined || hand?.told.tight === undefined ? {} : { moved: hand.told.tight })}
+      >
+        {hand !== undefined && part !== undefined && (
+          <>
+            <CornerLines told={hand.told} chosen={chosen} frame={on.frame} scene={part} />
+            <HandGrips
+              grips={grips}
+              chosen={chosen}
+              frame={on.frame}
+              onChoose={choose}
+              onKeyDown={hands.onKeyDown}
+              onBlur={hands.onBlur}
+            />
+            <HandTells hand={hand} />
+          </>
+        )}
+      </GasPaper>
+      <PartsCard finding={finding} banks={banks} lit={lit} onLight={light}>
+        {part !== undefined && !finding.going && progress?.image?.suits !== true && (
+          <HandCard mode={{ ...mode, chosen }} onMode={setMode} hand={hand} scene={part} does={does} />
+        )}
+      </PartsCard>
     </>
   );
 }

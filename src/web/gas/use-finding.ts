@@ -21,6 +21,7 @@ import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { keep, keptBefore } from './kept.ts';
 import type { Answered, EasedTold, HandAnswer, HandDoes, Progress, Told, Wanted } from './protocol.ts';
+import { usePulls } from './use-pulls.ts';
 
 export interface Finding {
   readonly scene?: PrimariesScene;
@@ -84,7 +85,12 @@ export function useFinding(): Finding {
   const seed = useRef(1);
   const sets = useRef(1);
   const lastKept = useRef<Kept>(undefined);
-  const pulls = useRef<{ waiting: boolean; next?: HandDoes | undefined }>({ waiting: false });
+  const tell = useCallback((told: Told) => worker.current?.postMessage(told), []);
+  const {
+    does,
+    answered: pullAnswered,
+    forget,
+  } = usePulls(useCallback((what: HandDoes) => tell({ kind: 'hand', does: what }), [tell]));
   const [state, setState] = useState<State>(NOTHING);
   const hold = useRef<readonly Holdable[]>([]);
   const [holds, setHolds] = useState({ kinds: hold.current, changed: false });
@@ -120,11 +126,7 @@ export function useFinding(): Finding {
         lastKept.current = { ...lastKept.current, hand: data.saved };
       if (lastKept.current !== undefined && (data.kind === 'progress' || data.kind === 'hand'))
         keep(cupboard(id, bank), lastKept.current);
-      if (data.kind === 'hand' && data.live) {
-        const { next } = pulls.current;
-        pulls.current = { waiting: next !== undefined };
-        if (next !== undefined) made.postMessage({ kind: 'hand', does: next } satisfies Told);
-      }
+      if (data.kind === 'hand' && data.live) pullAnswered();
       setState((before) => answered(before, data));
     };
     made.onerror = () => {
@@ -141,7 +143,7 @@ export function useFinding(): Finding {
     lastKept.current = kept;
     hold.current = kept?.hold ?? heldByFile(car, bank);
     setHolds({ kinds: hold.current, changed: false });
-    pulls.current = { waiting: false };
+    forget();
     const open = async (): Promise<void> => {
       const scans: Record<string, Uint8Array> = {};
       for (const [name, form] of Object.entries(scanForms(car))) scans[name] = await fetchScan(id, form.file);
@@ -164,23 +166,8 @@ export function useFinding(): Finding {
       wanted = false;
       made.terminate();
     };
-  }, [id, bank, of, car, source, lookedFor]);
+  }, [id, bank, of, car, source, lookedFor, pullAnswered, forget]);
 
-  const tell = useCallback((told: Told) => worker.current?.postMessage(told), []);
-  const does = useCallback(
-    (what: HandDoes): void => {
-      const { waiting, next } = pulls.current;
-      if (what.do === 'pull' && waiting) {
-        pulls.current = { waiting, next: what };
-        return;
-      }
-      // what was pulled last comes before whatever follows on it
-      if (what.do !== 'pull' && next !== undefined) tell({ kind: 'hand', does: next });
-      pulls.current = { waiting: what.do === 'pull' || next !== undefined };
-      tell({ kind: 'hand', does: what });
-    },
-    [tell],
-  );
   /** The finder begins or goes on: what was done by hand was of another set. */
   const begin = (before: State): State => {
     const { hand: _, bendsAt: __, eased: ___, ...rest } = before;

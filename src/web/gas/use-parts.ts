@@ -3,12 +3,21 @@
  *
  * What it has reached is kept in this browser, under the car, the banks and the state of the file.
  */
-import { useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { type Banks, type PrimariesScene, type SavedParts, scanForms } from '../../questions/index.ts';
 import { fetchScan } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { keep, keptBefore } from './kept.ts';
-import type { AnsweredParts, PartsProgress, PartTold, ToldParts, WantedParts } from './parts-protocol.ts';
+import type {
+  AnsweredParts,
+  PartHandAnswer,
+  PartsProgress,
+  PartTold,
+  ToldParts,
+  WantedParts,
+} from './parts-protocol.ts';
+import type { HandDoes } from './protocol.ts';
+import { usePulls } from './use-pulls.ts';
 
 export interface PartsFinding {
   readonly scene?: PrimariesScene;
@@ -28,6 +37,10 @@ export interface PartsFinding {
   readonly onMirror: (mirror: WantedParts['mirror']) => void;
   /** That was changed since the sets were found. */
   readonly mirrorChanged: boolean;
+  /** What a hand has come to in the part of that title. */
+  readonly hand?: PartHandAnswer | undefined;
+  /** What a hand does to a part. */
+  readonly does: (title: string, what: HandDoes) => void;
 }
 
 interface Kept {
@@ -35,9 +48,13 @@ interface Kept {
   readonly seed: number;
   readonly mirror?: WantedParts['mirror'];
   readonly saved: SavedParts;
+  readonly moved?: WantedParts['moved'];
 }
 
-type State = Pick<PartsFinding, 'scene' | 'parts' | 'notes' | 'refused' | 'causes' | 'progress' | 'going'>;
+type State = Pick<
+  PartsFinding,
+  'scene' | 'parts' | 'notes' | 'refused' | 'causes' | 'progress' | 'going' | 'hand'
+>;
 
 const NOTHING: State = { parts: [], notes: [], refused: [], causes: [], going: false };
 
@@ -47,6 +64,15 @@ export function useParts(banks: Banks): PartsFinding {
   const { id, car, file, source } = useCar();
   const of = `${file.version} ${car.spec}`;
   const worker = useRef<Worker>(undefined);
+  const tell = useCallback((told: ToldParts) => worker.current?.postMessage(told), []);
+  const title = useRef('');
+  const {
+    does,
+    answered: pullAnswered,
+    forget,
+  } = usePulls(
+    useCallback((what: HandDoes) => tell({ kind: 'hand', title: title.current, does: what }), [tell]),
+  );
   const seed = useRef(1);
   /** Of which the sets that stand were found. */
   const found = useRef<WantedParts['mirror']>(undefined);
@@ -61,9 +87,17 @@ export function useParts(banks: Banks): PartsFinding {
     made.onmessage = ({ data }: MessageEvent<AnsweredParts>) => {
       if (!wanted) return;
       if (data.kind === 'progress') {
-        const kept: Kept = { of, seed: seed.current, mirror: found.current, saved: data.saved };
+        const { saved, moved } = data;
+        const kept: Kept = {
+          of,
+          seed: seed.current,
+          mirror: found.current,
+          saved,
+          ...(moved === undefined ? {} : { moved }),
+        };
         keep(cupboard(id, banks), kept);
       }
+      if (data.kind === 'hand' && data.live) pullAnswered();
       setState((before) => answered(before, data));
     };
     made.onerror = () => {
@@ -78,6 +112,7 @@ export function useParts(banks: Banks): PartsFinding {
     seed.current = kept?.seed ?? 1;
     found.current = kept?.mirror;
     setMirror(kept?.mirror);
+    forget();
     const open = async (): Promise<void> => {
       const scans: Record<string, Uint8Array> = {};
       for (const [name, form] of Object.entries(scanForms(car))) scans[name] = await fetchScan(id, form.file);
@@ -88,6 +123,7 @@ export function useParts(banks: Banks): PartsFinding {
         banks,
         scans,
         ...asked(seed.current, kept?.mirror, kept?.saved),
+        ...(kept?.moved === undefined ? {} : { moved: kept.moved }),
       };
       made.postMessage(told);
     };
@@ -98,13 +134,12 @@ export function useParts(banks: Banks): PartsFinding {
       wanted = false;
       made.terminate();
     };
-  }, [id, banks, of, car, source]);
+  }, [id, banks, of, car, source, pullAnswered, forget]);
 
-  const tell = (told: ToldParts): void => worker.current?.postMessage(told);
   const mirrorChanged = state.progress !== undefined && found.current !== mirror;
   const begin = (saved: SavedParts | undefined): void => {
     found.current = mirror;
-    setState(({ progress, ...before }) => ({
+    setState(({ progress, hand: _, ...before }) => ({
       ...before,
       causes: [],
       going: true,
@@ -123,6 +158,12 @@ export function useParts(banks: Banks): PartsFinding {
     mirror,
     onMirror: setMirror,
     mirrorChanged,
+    does: (of, what) => {
+      // of another part: what was done to the one before is done
+      if (of !== title.current) forget();
+      title.current = of;
+      does(what);
+    },
   };
 }
 
@@ -140,6 +181,10 @@ function answered(before: State, data: AnsweredParts): State {
       return { ...before, going: false, refused: data.messages };
     case 'impossible':
       return { ...before, going: false, causes: data.causes };
+    case 'hand': {
+      const file = data.file ?? before.hand?.file;
+      return { ...before, hand: { ...data, ...(file === undefined ? {} : { file }) } };
+    }
     case 'progress':
       return { ...before, progress: data, going: data.stands === 'searching' };
   }
