@@ -226,7 +226,7 @@ function AlongLine({ grip, line, told, scene, onMove }: AlongProps) {
   const sense = Math.sign(dot(sub(grip.at, end), line)) || 1;
   return (
     <Figure
-      name={first ? 'from the flange to its corner' : 'from its corner to the mouth'}
+      name={first ? 'from its beginning to its corner' : 'from its corner to the mouth'}
       value={far}
       unit="mm"
       onTake={(to) => onMove(sub(add(end, scale(line, sense * to)), grip.at))}
