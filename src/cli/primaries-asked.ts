@@ -4,25 +4,17 @@ import type { BankName } from '../car/check-exhaust.ts';
 import {
   type Car,
   type CarPart,
-  isPartsFile,
-  type PrimariesInCar,
-  type PrimariesSet,
+  type FiledSet,
   type ProblemPut,
-  partsOf,
-  primariesBreaches,
-  primariesInCar,
   primariesProblem,
-  primariesSet,
-  type RouteSolution,
-  readPrimaries,
   type ScanInCar,
   scanForms,
   scanOf,
+  setFiled,
 } from '../questions/index.ts';
 import { textOf } from './car-argument.ts';
 import { type CarOptions, complain } from './command.ts';
 import { BadInput, badAsk, NotReached } from './outcome.ts';
-import { checkedPart } from './parts-asked.ts';
 import { scanBytes } from './scans.ts';
 import type { Found } from './tell.ts';
 
@@ -85,15 +77,8 @@ export async function putBank(found: Found, options: BankOptions): Promise<Put> 
 }
 
 /** A set of a file that stands in its car. */
-export interface CheckedSet {
+export interface CheckedSet extends Omit<FiledSet, 'reached' | 'put'> {
   readonly put: Put;
-  readonly set: PrimariesSet;
-  readonly solution: RouteSolution;
-  /** The car as whatever is asked of the set is asked of it. */
-  readonly car: Car;
-  readonly part: CarPart;
-  /** Undefined of secondaries. */
-  readonly inCar: () => PrimariesInCar | undefined;
 }
 
 /**
@@ -104,41 +89,31 @@ export interface CheckedSet {
  */
 export async function checkedSet(found: Found, options: SetOptions): Promise<CheckedSet> {
   const { car } = found;
-  const { bank, solution: file } = options;
+  const { bank, part, solution: file } = options;
   askedBank(car, bank);
   const text = await textOf(file);
-  const parts = partsOf(car, bank);
-  if (isPartsFile(text)) return checkedPart(found, options, text, await scansInCar(found, options));
-  if (parts.length > 1) {
-    throw badAsk(
-      'asked/solution',
-      `${file}: the ${bank} bank has several parts, and this is a file of one set alone.`,
-      'Name the file that flatpatch primaries wrote for all of them.',
+  const scans = await scansInCar(found, options);
+  const is = setFiled(car, { side: bank, part, text }, scans);
+  if (is.reached) return { ...is, put: { ...is.put, scans } };
+  if (is.what === 'set') {
+    throw new NotReached(
+      [
+        `The set of ${file} does not suit the ${is.title} as the car file tells it now:`,
+        ...is.breaches.map((each) => `- ${each}`),
+      ].join('\n'),
     );
   }
-  const read = readPrimaries(text);
-  if (!read.ok) throw badAsk('asked/solution', `${file}: ${read.message}`);
-  const put = await putBank(found, options);
-  const breaches = primariesBreaches(put.problem, put.cylinders, read.solution);
-  if (breaches.length > 0) throw doesNotSuit(file, `${bank} bank`, breaches);
-  const { solution } = read;
-  return {
-    put,
-    set: primariesSet(put.problem, put.cylinders, solution),
-    solution,
-    car,
-    part: parts[0]!,
-    inCar: () => primariesInCar(car, bank, put.scans, solution),
-  };
+  if (is.what === 'part') {
+    const names = is.names.map((each) => `--part ${each}`).join(', ');
+    throw badAsk(
+      'asked/part',
+      `${file}: ${is.message}`,
+      names === '' ? 'Leave --part out.' : `Say which: ${names}.`,
+    );
+  }
+  if (is.what === 'problem') throw new NotReached(is.message);
+  throw badAsk('asked/solution', `${file}: ${is.message}`);
 }
-
-export const doesNotSuit = (file: string, title: string, breaches: readonly string[]): NotReached =>
-  new NotReached(
-    [
-      `The set of ${file} does not suit the ${title} as the car file tells it now:`,
-      ...breaches.map((each) => `- ${each}`),
-    ].join('\n'),
-  );
 
 /** The name of a part in an answer; none where the bank has no other. */
 export const partOut = ({ name }: CarPart): { readonly part?: string } =>

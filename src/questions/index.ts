@@ -47,6 +47,7 @@ export { DEMONSTRATION_DAY } from './duty.ts';
 export { EASED, type EasedPrimaries, type EasingPrimaries, easePrimaries } from './ease-primaries.ts';
 export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
 export * from './figure.ts';
+export { type FoundExhaust, foundExhaust, lookedFor } from './find-exhaust.ts';
 export { findHeld, findSets, type SavedHeld } from './find-held.ts';
 export { type FindingParts, findParts, type PartsStand, type SavedParts } from './find-parts.ts';
 export {
@@ -115,9 +116,11 @@ export * from './logged.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { type MirroredBank, mirroredBank, onImage, type PortMisfit, portMisfits } from './mirrored-bank.ts';
 export { openCar } from './open-car.ts';
+export { partByHand, partHandTold } from './part-by-hand.ts';
 export { partInCar } from './part-in-car.ts';
 export { partWords } from './part-words.ts';
 export { type FiledPart, isPartsFile, readParts, writeParts } from './parts-file.ts';
+export { type PartFiled, type PartsFiled, partsFiled } from './parts-filed.ts';
 export { type CarPart, partNamed, partsOf, SECONDARIES } from './parts-of-car.ts';
 export { type Banks, type PartPut, type PartsPut, partsProblem, sidesOf } from './parts-put.ts';
 export {
@@ -165,6 +168,7 @@ export type { ProposedBar } from './proposed-bar.ts';
 export { type StateOfReadings, stateOfReadings } from './readings.ts';
 export * from './running.ts';
 export { type ScanAnswer, scanForms, scanOf } from './scans.ts';
+export { type FiledSet, type NoFiledSet, type SetOfFile, setFiled } from './set-filed.ts';
 export {
   type SetUpAnswer,
   type SetUpAsked,

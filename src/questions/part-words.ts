@@ -2,7 +2,7 @@
 import type { CarPart } from './parts-of-car.ts';
 import type { PrimariesSet } from './primaries-set.ts';
 
-export function partWords({ stage }: CarPart, text: string): string {
+export function partWords({ stage }: Pick<CarPart, 'stage'>, text: string): string {
   if (stage === 'primaries') return text;
   const own = text.replace(/\bthe flange\b/g, 'its collector');
   if (stage === 'tail') {

@@ -77,9 +77,7 @@ export function primariesProblem(
   const bank = exhaust[side];
   if (bank === undefined) return no(`The car file tells no ${side} bank under exhaust.`);
   if (bank.collector === undefined) {
-    return no(
-      `The ${side} bank has several collectors, and the page finds one part alone. flatpatch primaries with --bank ${side} finds them together, and cuts, wraps and sheet take each by --part.`,
-    );
+    return no(`The ${side} bank has several collectors: each is a part of its own.`);
   }
   const on = (each: { readonly comesOff?: boolean | undefined } | undefined): boolean =>
     stands === 'runs' || each?.comesOff !== true;
@@ -112,8 +110,6 @@ export function primariesProblem(
   ];
   if (allScans.length === 0)
     notes.push('No scan of the bodywork: the pipes are not kept clear of any cover.');
-  if (bank.tail !== undefined)
-    notes.push('The tail pipe is left out here; flatpatch primaries finds it with the primaries.');
   if (exhaust.suspension !== 'kept clear') notes.push('The links of the suspension are left out.');
   return {
     reached: true,

@@ -1,16 +1,13 @@
 /** Sheets of a set of primaries as PDF: the set is sent, checked against the car as it is filed, and laid out. */
 import { join } from 'node:path';
 import {
+  type CarPart,
   openCar,
-  primariesBreaches,
-  primariesInCar,
-  primariesProblem,
-  primariesSet,
   primariesShop,
-  readPrimaries,
   type ScanInCar,
   scanForms,
   scanOf,
+  setFiled,
 } from '../questions/index.ts';
 import type { PaperName } from '../sheets/index.ts';
 import type { Speech } from '../units/show.ts';
@@ -23,6 +20,8 @@ import { none, pdfResponse, refused } from './sheet.ts';
 
 export interface AskedPrimaries {
   readonly bank: 'left' | 'right';
+  /** Which part of the bank, where it has several. */
+  readonly part?: string;
   /** The set in its exchange form, as text. */
   readonly set: string;
   readonly paper: PaperName;
@@ -31,21 +30,33 @@ export interface AskedPrimaries {
 }
 
 export function askedPrimaries(body: unknown): Checked<AskedPrimaries> {
-  if (!isMapping(body)) return wrong('Send { bank, set, paper, units, spec }.');
-  const { bank, set, paper = 'A4', units = 'mm-N', spec } = body;
+  if (!isMapping(body)) return wrong('Send { bank, part, set, paper, units, spec }.');
+  const { bank, part, set, paper = 'A4', units = 'mm-N', spec } = body;
   if (bank !== 'left' && bank !== 'right') return wrong('"bank" is left or right.');
   if (typeof set !== 'string') return wrong('"set" is the text of a set of primaries.');
   if (paper !== 'A4' && paper !== 'Letter') return wrong('"paper" is A4 or Letter.');
   if (units !== 'mm-N' && units !== 'in-lbf') return wrong('"units" is mm-N or in-lbf.');
+  if (part !== undefined && typeof part !== 'string')
+    return wrong('"part" is the name of a part of the bank.');
   if (spec !== undefined && typeof spec !== 'string') return wrong('"spec" is the name of a spec.');
-  return { ok: true, is: { bank, set, paper, speech: units, ...(spec === undefined ? {} : { spec }) } };
+  return {
+    ok: true,
+    is: {
+      bank,
+      set,
+      paper,
+      speech: units,
+      ...(part === undefined ? {} : { part }),
+      ...(spec === undefined ? {} : { spec }),
+    },
+  };
 }
 
 /** @throws FolderError where there is no such car, or a scan that it names is not there */
 export async function primariesSheetResponse(
   home: string,
   id: string,
-  { bank, set: text, paper, speech, spec }: AskedPrimaries,
+  { bank, part: partName, set: text, paper, speech, spec }: AskedPrimaries,
 ): Promise<Response> {
   const read = openCar(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, spec));
   if (!read.ok) return refused(read.problems);
@@ -56,16 +67,18 @@ export async function primariesSheetResponse(
     if (!is.reached) return refused(is.problems);
     scans.push(is);
   }
-  const put = primariesProblem(car, bank, scans);
-  if (!put.reached) return refused([none(put.message)]);
-  const sent = readPrimaries(text);
-  if (!sent.ok) return refused([none(sent.message)]);
-  const breaches = primariesBreaches(put.problem, put.cylinders, sent.solution);
-  if (breaches.length > 0) {
-    return refused([none(`The set does not suit the car as it is filed now: ${breaches[0]}`)]);
+  const is = setFiled(car, { side: bank, part: partName, text }, scans);
+  if (!is.reached) {
+    return refused([
+      none(
+        is.what === 'set'
+          ? `The set does not suit the car as it is filed now: ${is.breaches[0]}`
+          : is.message,
+      ),
+    ]);
   }
-  const set = primariesSet(put.problem, put.cylinders, sent.solution);
-  const inCar = primariesInCar(car, bank, scans, sent.solution);
+  const { set, part } = is;
+  const inCar = is.inCar();
   const { name: workshop } = await workshopNotes(home);
   // the printer's fonts take their time to load: they come with the first sheet
   const { primariesPdf } = await import('../paper/index.ts');
@@ -78,11 +91,16 @@ export async function primariesSheetResponse(
     speech,
     matter: {
       side: bank,
+      ...(part.name === undefined ? {} : { part }),
       set,
-      shop: primariesShop(car, bank, set),
-      notes: put.notes,
+      shop: primariesShop(is.car, bank, set),
+      notes: is.put.notes,
       ...(inCar === undefined ? {} : { inCar }),
     },
   });
-  return pdfResponse(pdf, `${id}-primaries-${bank}`);
+  return pdfResponse(pdf, fileName(id, part));
 }
+
+/** A name of a part may hold what is none of a file's. */
+const fileName = (id: string, { side, name }: CarPart): string =>
+  [id, 'primaries', side, ...(name === undefined ? [] : [name.replace(/[^\w.+-]+/g, '-')])].join('-');

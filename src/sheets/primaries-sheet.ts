@@ -89,9 +89,11 @@ export function primariesSheet(
       : [opening(heading('In the car')), ...inCarBlocks(of.inCar, { side, width, measure, speech })]),
   ];
   const { title = `${side} bank`, stage = 'primaries' } = of.part ?? {};
-  const full = { ...head, title: stage === 'primaries' ? 'Primaries' : 'Secondaries', of: title };
+  const full = { ...head, title: TITLES[stage], of: title };
   return layOut({ head: full, cautions: set.cautions, blocks }, measure);
 }
+
+const TITLES = { primaries: 'Primaries', secondaries: 'Secondaries', tail: 'Tail pipe' } as const;
 
 const isStepped = ({ pipes }: PrimariesSet): boolean => pipes.some(({ tubes }) => tubes.length > 1);
 

@@ -84,7 +84,7 @@ export async function fetchScan(id: string, file: string): Promise<Uint8Array> {
 /** Sheets of a set of primaries, as PDF. @param set  in its exchange form, as text */
 export async function fetchPrimariesSheet(
   id: string,
-  of: Readonly<{ bank: string; set: string; paper: string; units: string; spec?: string }>,
+  of: Readonly<{ bank: string; part?: string; set: string; paper: string; units: string; spec?: string }>,
 ): Promise<Blob> {
   const answer = await asked(`api/cars/${encodeURIComponent(id)}/primaries-sheet`, sent(of));
   if (!answer.ok) throw new NotServed(await reasonOf(answer));

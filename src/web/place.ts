@@ -52,6 +52,8 @@ export interface Place {
   /** Which sheet of the flat floor is looked at, by its name; left out: the last. */
   readonly read?: string | undefined;
   readonly bank: Side;
+  /** Both banks are found together; the bank above is the side that they are seen from. */
+  readonly both?: true | undefined;
   /** Where the scan is cut open, a share of its length from the rear; left out: whole. */
   readonly cut?: number | undefined;
   /** Which bolted joint is looked at. */
@@ -117,6 +119,7 @@ export function placeFrom(search: string): Place {
     floor: word('floor', FLOOR_STOPS, START.floor),
     ...text('read'),
     bank: word('bank', ['left', 'right'], START.bank),
+    ...(asked.has('both') ? { both: true as const } : {}),
     ...(asked.has('cut') ? { cut: Math.max(0, number('cut', 100, 100)) / 100 } : {}),
     joint: word('joint', JOINT_NAMES, START.joint),
   };
@@ -152,6 +155,7 @@ export function searchOf(place: Place): string {
   put('floor', place.floor, START.floor);
   put('read', place.read);
   put('bank', place.bank, START.bank);
+  put('both', place.both === true ? 'yes' : undefined);
   put('cut', place.cut === undefined ? undefined : String(Math.round(100 * place.cut)));
   put('joint', place.joint, START.joint);
   put('figure', place.figure);

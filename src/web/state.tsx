@@ -50,6 +50,7 @@ const STEPS = [
   'floor',
   'read',
   'bank',
+  'both',
 ] as const;
 
 function after(held: Held, act: Act): Held {

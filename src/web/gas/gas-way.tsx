@@ -1,18 +1,25 @@
 /** The gas path on the sheet: the drawing of a bank's primaries and the card beside it, over one finder. */
 import { useState } from 'react';
+import { partsOf } from '../../questions/index.ts';
 import { useCar } from '../sheet/car-file.tsx';
+import { usePage } from '../state.tsx';
 import { GasCard } from './gas-card.tsx';
 import { GasDrawing } from './gas-drawing.tsx';
 import { gripsOf, sameGrip } from './grips.ts';
 import type { HandMode } from './hand-card.tsx';
+import { PartsWay } from './parts-way.tsx';
 import { useFinding } from './use-finding.ts';
 
 export function GasWay() {
   const { car } = useCar();
-  return car.form.exhaust === undefined ? <Untold /> : <Told />;
+  const { place } = usePage();
+  if (car.form.exhaust === undefined) return <Untold />;
+  if (place.both === true) return <PartsWay banks="both" />;
+  return partsOf(car, place.bank).length > 1 ? <PartsWay banks={place.bank} /> : <OneBank />;
 }
 
-function Told() {
+/** A bank with one collector and nothing behind it. */
+function OneBank() {
   const finding = useFinding();
   const [lit, setLit] = useState<number>();
   const [pulses, setPulses] = useState(false);

@@ -7,6 +7,8 @@ export type Grip =
   | {
       readonly what: 'bend';
       readonly cylinder: number;
+      /** As it is called: `Cylinder 3`. */
+      readonly pipe: string;
       readonly bend: number;
       /** How many the pipe has. */
       readonly of: number;
@@ -18,18 +20,29 @@ export type Grip =
   | { readonly what: 'collector' | 'lean'; readonly at: Vec3; readonly kept: boolean };
 
 export const gripName = (grip: Grip): string => {
-  if (grip.what === 'bend') return `Cylinder ${grip.cylinder}, bend ${grip.bend}`;
+  if (grip.what === 'bend') return `${grip.pipe}, bend ${grip.bend}`;
   return grip.what === 'collector' ? 'Collector' : 'Lean of the collector';
 };
 
 /** The grips of the pipe that is looked at, or of all; of the collector where it has room. */
-export function gripsOf(told: HandTold, scene: PrimariesScene, lit: number | undefined): readonly Grip[] {
+export function gripsOf(
+  told: HandTold,
+  scene: Pick<PrimariesScene, 'collector'>,
+  lit: number | undefined,
+  called: (words: string) => string = (words) => words,
+): readonly Grip[] {
   const of = (cylinder: number): number => told.bends.filter((each) => each.cylinder === cylinder).length;
   const bends = told.bends
     .filter(({ cylinder }) => lit === undefined || cylinder === lit)
     .map((bend): Grip => {
       const kept = bend.kept || told.keptPipes.includes(bend.cylinder);
-      return { what: 'bend', ...bend, of: of(bend.cylinder), kept };
+      return {
+        what: 'bend',
+        ...bend,
+        pipe: called(`Cylinder ${bend.cylinder}`),
+        of: of(bend.cylinder),
+        kept,
+      };
     });
   const { free, kept } = told.collector;
   if (!free || lit !== undefined) return bends;

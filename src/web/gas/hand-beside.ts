@@ -1,6 +1,6 @@
 /** The found set moved by hand, beside the page: what the page says is done, and the set as it then lies is told. */
 import {
-  type FindingPrimaries,
+  type FoundPrimaries,
   type HandTold,
   type PrimariesByHand,
   type PrimariesSet,
@@ -32,12 +32,12 @@ export class HandBeside {
   }
 
   /** Takes up what was done before. */
-  open(finding: FindingPrimaries, saved: SavedHand): void {
+  open(finding: Pick<FoundPrimaries, 'byHand'>, saved: SavedHand): void {
     this.set = finding.byHand(saved);
     if (this.set !== undefined) this.rest(this.set.told());
   }
 
-  do(finding: FindingPrimaries, does: HandDoes): void {
+  do(finding: Pick<FoundPrimaries, 'byHand'>, does: HandDoes): void {
     this.mending = false;
     this.set ??= finding.byHand();
     const { set } = this;

@@ -16,9 +16,12 @@ interface Props {
   readonly mode: HandMode;
   readonly onMode: (mode: HandMode) => void;
   readonly hand: HandAnswer | undefined;
-  readonly scene: PrimariesScene;
+  readonly scene: HandScene;
   readonly does: (what: HandDoes) => void;
 }
+
+/** Where pipes begin, and how long a collector is. */
+export type HandScene = Pick<PrimariesScene, 'ports' | 'collector'>;
 
 export function HandCard({ mode, onMode, hand, scene, does }: Props) {
   const { on, chosen, mend } = mode;
@@ -70,7 +73,7 @@ export function HandCard({ mode, onMode, hand, scene, does }: Props) {
 interface ChosenProps {
   readonly grip: Grip;
   readonly told: HandTold;
-  readonly scene: PrimariesScene;
+  readonly scene: HandScene;
   readonly mend: boolean;
   readonly does: (what: HandDoes) => void;
 }
@@ -114,7 +117,7 @@ function Chosen({ grip, told, scene, mend, does }: ChosenProps) {
             onTick={(on) => keep({ what: 'bend', cylinder: grip.cylinder, bend: grip.bend }, on)}
           />
           <Tick
-            says={`keep the pipe of cylinder ${grip.cylinder} as it is`}
+            says={`keep all of ${grip.pipe.toLowerCase()} as it is`}
             on={told.keptPipes.includes(grip.cylinder)}
             onTick={(on) => keep({ what: 'pipe', cylinder: grip.cylinder }, on)}
           />
@@ -208,7 +211,7 @@ interface AlongProps {
   readonly grip: Extract<Grip, { what: 'bend' }>;
   readonly line: Vec3;
   readonly told: HandTold;
-  readonly scene: PrimariesScene;
+  readonly scene: HandScene;
   readonly onMove: (by: Vec3) => void;
 }
 
@@ -223,7 +226,7 @@ function AlongLine({ grip, line, told, scene, onMove }: AlongProps) {
   const sense = Math.sign(dot(sub(grip.at, end), line)) || 1;
   return (
     <Figure
-      name={first ? 'from the flange to its corner' : 'from its corner to the mouth'}
+      name={first ? 'from its beginning to its corner' : 'from its corner to the mouth'}
       value={far}
       unit="mm"
       onTake={(to) => onMove(sub(add(end, scale(line, sense * to)), grip.at))}

@@ -43,7 +43,7 @@ export function HandGrips({ grips, chosen, frame, onChoose, onKeyDown, onBlur }:
 
 interface LinesProps {
   readonly told: HandTold;
-  readonly scene: PrimariesScene;
+  readonly scene: Pick<PrimariesScene, 'ports'>;
   readonly chosen: Grip | undefined;
   readonly frame: Frame;
 }

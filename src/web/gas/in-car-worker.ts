@@ -3,11 +3,10 @@ import {
   type Holdable,
   openCar,
   type PrimariesInCar,
-  primariesInCar,
-  readPrimaries,
   type ScanInCar,
   scanForms,
   scanOf,
+  setFiled,
 } from '../../questions/index.ts';
 import type { CarSource } from '../engine/answers.ts';
 
@@ -15,10 +14,12 @@ export interface InCarAsked {
   readonly source: CarSource;
   readonly side: 'left' | 'right';
   readonly scans: Readonly<Record<string, Uint8Array>>;
-  /** The set as a file of the exchange form. */
+  /** The part of that bank, where it has several. */
+  readonly part?: string | undefined;
+  /** The set as a file, or those of all parts as one. */
   readonly file: string;
-  /** What the finder was asked to hold of it. */
-  readonly kinds: readonly Holdable[];
+  /** What the finder was asked to hold of it; left out where it was what the car file asks. */
+  readonly kinds?: readonly Holdable[] | undefined;
 }
 
 export type InCarTold = { readonly is: PrimariesInCar } | { readonly message: string };
@@ -28,7 +29,7 @@ const scope = globalThis as unknown as {
   postMessage: (told: InCarTold) => void;
 };
 
-function answer({ source, side, scans, file, kinds }: InCarAsked): InCarTold {
+function answer({ source, side, part, scans, file, kinds }: InCarAsked): InCarTold {
   const read = openCar(source);
   if (!read.ok) return { message: read.problems.map(({ message }) => message).join(' ') };
   const laid: ScanInCar[] = [];
@@ -38,10 +39,10 @@ function answer({ source, side, scans, file, kinds }: InCarAsked): InCarTold {
       return { message: is.problems.map(({ message }) => `Scan ${name}: ${message}`).join(' ') };
     laid.push(is);
   }
-  const set = readPrimaries(file);
-  if (!set.ok) return { message: set.message };
-  const is = primariesInCar(read.car, side, laid, set.solution, kinds);
-  return is === undefined ? { message: 'The problem of this bank cannot be put.' } : { is };
+  const set = setFiled(read.car, { side, part, text: file }, laid);
+  if (!set.reached) return { message: 'message' in set ? set.message : set.breaches.join(' ') };
+  const is = set.inCar(kinds);
+  return is === undefined ? { message: 'It stands behind a collector and on no head.' } : { is };
 }
 
 scope.onmessage = ({ data }) => scope.postMessage(answer(data));

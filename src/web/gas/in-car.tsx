@@ -18,14 +18,18 @@ interface State {
   readonly told?: InCarTold;
 }
 
-/**
- * @param file   the set in its exchange form, while no finder is at work on it
- * @param kinds  what the finder was asked to hold of it
- */
-export function InCar({ file, kinds }: { readonly file: string; readonly kinds: readonly Holdable[] }) {
-  const { place } = usePage();
+interface Props {
+  /** The set in its exchange form, or those of all parts as one file, while no finder is at work on it. */
+  readonly file: string;
+  readonly side: 'left' | 'right';
+  /** The part of that bank, where it has several. */
+  readonly part?: string | undefined;
+  /** What the finder was asked to hold of it; left out where it was what the car file asks. */
+  readonly kinds?: readonly Holdable[];
+}
+
+export function InCar({ file, side, part, kinds }: Props) {
   const { id, car, source } = useCar();
-  const { bank } = place;
   const [state, setState] = useState<State>();
   const asked = state?.of === file;
   useEffect(() => {
@@ -36,12 +40,12 @@ export function InCar({ file, kinds }: { readonly file: string; readonly kinds: 
     const open = async (): Promise<void> => {
       const scans: Record<string, Uint8Array> = {};
       for (const [name, form] of Object.entries(scanForms(car))) scans[name] = await fetchScan(id, form.file);
-      const told: InCarAsked = { source, side: bank, scans, file, kinds };
+      const told: InCarAsked = { source, side, part, scans, file, kinds };
       worker.postMessage(told);
     };
     open().catch((reason: Error) => setState({ of: file, told: { message: reason.message } }));
     return () => worker.terminate();
-  }, [asked, file, kinds, bank, car, id, source]);
+  }, [asked, file, kinds, side, part, car, id, source]);
   const told = asked ? state.told : undefined;
   return (
     <section className="in-car">
@@ -55,7 +59,7 @@ export function InCar({ file, kinds }: { readonly file: string; readonly kinds: 
       )}
       {asked && told === undefined && <p role="status">Looking; some seconds.</p>}
       {told !== undefined && 'message' in told && <p role="alert">{told.message}</p>}
-      {told !== undefined && 'is' in told && <Told is={told.is} />}
+      {told !== undefined && 'is' in told && <Told is={told.is} side={side} />}
     </section>
   );
 }
@@ -63,9 +67,9 @@ export function InCar({ file, kinds }: { readonly file: string; readonly kinds: 
 /** No more rows of gaps than the card has room for. */
 const MOST_ROWS = 8;
 
-function Told({ is }: { readonly is: PrimariesInCar }) {
-  const { speech, place } = usePage();
-  return inCarTold(is, { side: place.bank, speech, most: MOST_ROWS }).map((section) => (
+function Told({ is, side }: { readonly is: PrimariesInCar; readonly side: Props['side'] }) {
+  const { speech } = usePage();
+  return inCarTold(is, { side, speech, most: MOST_ROWS }).map((section) => (
     <Section key={section.kind} section={section} />
   ));
 }

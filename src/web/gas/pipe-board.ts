@@ -21,16 +21,17 @@ import {
   Vector3,
 } from 'three';
 import { add, distance, scale, sub, type Vec3 } from '../../maths/vec3.ts';
-import type { PrimariesScene, PrimariesSet } from '../../questions/index.ts';
+import type { PrimariesScene } from '../../questions/index.ts';
 import { Easel } from '../scene/easel.ts';
 import { type Colours, createInk, display, type Ink, inkAs } from '../scene/ink.ts';
 import type { Frame } from '../scene/look.ts';
+import type { Lit, PipeGroup } from './shown.ts';
 
 export interface PipesShown {
   readonly scene: PrimariesScene;
-  readonly set: PrimariesSet | undefined;
-  /** Cylinder whose pipe is looked at. */
-  readonly lit: number | undefined;
+  readonly groups: readonly PipeGroup[];
+  /** What is looked at. */
+  readonly lit: Lit | undefined;
   /** The scan is drawn behind this x alone; undefined: whole. */
   readonly cutAt: number | undefined;
   readonly frame: Frame;
@@ -46,6 +47,7 @@ const ROUND = 20;
 
 interface Inked {
   readonly ink: Ink;
+  readonly group: string;
   readonly cylinder: number | undefined;
 }
 
@@ -66,7 +68,7 @@ export class PipeBoard {
   private readonly solids = new LineSegments(new BufferGeometry(), new LineBasicMaterial());
   private readonly parts = new Map<string, Part>();
   private scene?: PrimariesScene;
-  private set?: PrimariesSet;
+  private groups?: readonly PipeGroup[];
 
   constructor(canvas: HTMLCanvasElement) {
     this.easel = new Easel(canvas);
@@ -86,20 +88,13 @@ export class PipeBoard {
   }
 
   private draw(shown: PipesShown): void {
-    const { scene, set, frame, colours, cutAt } = shown;
+    const { scene, groups, frame, colours, cutAt } = shown;
     if (scene !== this.scene) this.layScene(scene);
-    if (set !== this.set || scene !== this.scene) this.layPipes(scene, set);
+    if (groups !== this.groups) this.layPipes(groups);
     this.scene = scene;
-    if (set === undefined) delete this.set;
-    else this.set = set;
-    for (const { ink, cylinder } of [...this.parts.values()].flatMap(({ inks }) => inks)) {
-      const weight =
-        shown.lit === undefined
-          ? 'chosen'
-          : cylinder === undefined || cylinder !== shown.lit
-            ? 'faded'
-            : 'lit';
-      inkAs(ink, weight, colours);
+    this.groups = groups;
+    for (const { ink, group, cylinder } of [...this.parts.values()].flatMap(({ inks }) => inks)) {
+      inkAs(ink, weightOf(shown.lit, group, cylinder), colours);
       ink.pen.uniforms.width!.value = PEN / frame.scale;
     }
     this.easel.renderer.setClearColor(display(colours.paper));
@@ -145,6 +140,7 @@ export class PipeBoard {
     name: string,
     from: unknown,
     make: (put: (geometry: BufferGeometry) => void) => void,
+    group: string,
     cylinder?: number,
   ): void {
     const of = JSON.stringify(from);
@@ -155,48 +151,70 @@ export class PipeBoard {
     make((geometry) => {
       const ink = createInk();
       drawn.push(new Mesh(geometry, ink.pen), new Mesh(geometry, ink.fill));
-      inks.push({ ink, cylinder });
+      inks.push({ ink, group, cylinder });
     });
     this.parts.set(name, { of, drawn, inks });
     this.easel.scene.add(...drawn);
   }
 
-  private layPipes(scene: PrimariesScene, set: PrimariesSet | undefined): void {
-    const { od, ports, collector } = scene;
+  private layPipes(groups: readonly PipeGroup[]): void {
     const names = new Set<string>();
     const part = (...[name, ...rest]: Parameters<PipeBoard['part']>): void => {
       names.add(name);
       this.part(name, ...rest);
     };
-    for (const { cylinder, at, way } of ports)
-      part(
-        `port ${cylinder}`,
-        [at, way, od],
-        (put) => put(drum(at, add(at, scale(way, FLANGE)), 0.62 * od)),
-        cylinder,
-      );
-    for (const { cylinder, line, tubes, seams } of set?.pipes ?? [])
-      part(
-        `pipe ${cylinder}`,
-        [tubes, seams],
-        (put) => {
-          for (const tube of tubes)
-            put(new TubeGeometry(new Chords(tube.line), tube.line.length * 2, tube.od / 2, ROUND));
-          // beads also close the open end of a larger tube
-          for (const { at, od: across } of seams) {
-            const way = directionAt(line, at);
-            put(drum(sub(at, scale(way, BEAD)), add(at, scale(way, BEAD)), across / 2 + BEAD));
-          }
-        },
-        cylinder,
-      );
-    if (set !== undefined) {
-      const { mouth, axis } = set.collector;
-      const end = add(mouth, scale(axis, collector.length));
-      part('collector', [mouth, end, collector.radius], (put) => put(drum(mouth, end, collector.radius)));
+    for (const group of groups) {
+      const { name: of, ports, od, collector, set } = group;
+      for (const { cylinder, at, way } of ports)
+        part(
+          `${of} port ${cylinder}`,
+          [at, way, od],
+          (put) => put(drum(at, add(at, scale(way, FLANGE)), 0.62 * od)),
+          of,
+          cylinder,
+        );
+      for (const { cylinder, line, tubes, seams } of set?.pipes ?? [])
+        part(
+          `${of} pipe ${cylinder}`,
+          [tubes, seams],
+          (put) => {
+            for (const tube of tubes)
+              put(new TubeGeometry(new Chords(tube.line), tube.line.length * 2, tube.od / 2, ROUND));
+            // beads also close the open end of a larger tube
+            for (const { at, od: across } of seams) {
+              const way = directionAt(line, at);
+              put(drum(sub(at, scale(way, BEAD)), add(at, scale(way, BEAD)), across / 2 + BEAD));
+            }
+          },
+          of,
+          cylinder,
+        );
+      // a pipe that ends in the open has no body behind it
+      if (set !== undefined && collector.length > 0) {
+        const { mouth, axis } = set.collector;
+        const end = add(mouth, scale(axis, collector.length));
+        part(
+          `${of} collector`,
+          [mouth, end, collector.radius],
+          (put) => put(drum(mouth, end, collector.radius)),
+          of,
+        );
+      }
     }
     for (const name of [...this.parts.keys()]) if (!names.has(name)) this.clear(name);
   }
+}
+
+/** How strongly it is drawn: all alike, or what is looked at before the rest. */
+function weightOf(
+  lit: Lit | undefined,
+  group: string,
+  cylinder: number | undefined,
+): 'chosen' | 'faded' | 'lit' {
+  if (lit === undefined) return 'chosen';
+  if (lit.group !== group) return 'faded';
+  if (lit.cylinder === undefined) return 'chosen';
+  return lit.cylinder === cylinder ? 'lit' : 'faded';
 }
 
 /** Drawn thickness of a flange and of a weld bead, metres: for the eye, and no figure leans on them. */

@@ -7,10 +7,10 @@ import type { PipesShown } from './pipe-board.ts';
 const pipeBoard = () => import('./pipe-board.ts').then((made) => made.PipeBoard);
 
 export function PipeCanvas({ told, ...shown }: PipesShown & { readonly told: string }) {
-  const { scene, set, lit, cutAt, frame, width, height, colours } = shown;
+  const { scene, groups, lit, cutAt, frame, width, height, colours } = shown;
   const drawn = useMemo(
-    () => (width === 0 ? undefined : { scene, set, lit, cutAt, frame, width, height, colours }),
-    [scene, set, lit, cutAt, frame, width, height, colours],
+    () => (width === 0 ? undefined : { scene, groups, lit, cutAt, frame, width, height, colours }),
+    [scene, groups, lit, cutAt, frame, width, height, colours],
   );
   const [canvas, state] = useBoard(pipeBoard, drawn);
   return (
@@ -18,19 +18,21 @@ export function PipeCanvas({ told, ...shown }: PipesShown & { readonly told: str
       <canvas ref={canvas} className="solid" data-state={state} role="img" aria-label={told} />
       {state === 'flat' && (
         <svg className="flat-paper" width={width} height={height} aria-hidden="true">
-          {set?.pipes.map(({ cylinder, line }) => (
-            <polyline
-              key={cylinder}
-              className="pipe-line"
-              strokeWidth={scene.od * frame.scale}
-              points={line
-                .map((point) => {
-                  const { x, y } = projected(frame, point);
-                  return `${x.toFixed(1)},${y.toFixed(1)}`;
-                })
-                .join(' ')}
-            />
-          ))}
+          {groups.flatMap(({ name, od, set }) =>
+            (set?.pipes ?? []).map(({ cylinder, line }) => (
+              <polyline
+                key={`${name} ${cylinder}`}
+                className="pipe-line"
+                strokeWidth={od * frame.scale}
+                points={line
+                  .map((point) => {
+                    const { x, y } = projected(frame, point);
+                    return `${x.toFixed(1)},${y.toFixed(1)}`;
+                  })
+                  .join(' ')}
+              />
+            )),
+          )}
         </svg>
       )}
     </>

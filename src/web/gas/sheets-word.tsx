@@ -4,8 +4,16 @@ import { fetchPrimariesSheet } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 
-export function SheetsWord({ file }: { readonly file: string }) {
-  const { place, speech, say } = usePage();
+interface Props {
+  /** The set in its exchange form, or those of all parts as one file. */
+  readonly file: string;
+  readonly side: 'left' | 'right';
+  /** The part of that bank, where it has several. */
+  readonly part?: string | undefined;
+}
+
+export function SheetsWord({ file, side, part }: Props) {
+  const { speech, say } = usePage();
   const { id, car } = useCar();
   const [asked, ask] = useState<'no' | 'waiting' | { readonly why: string }>('no');
   const take = async (): Promise<void> => {
@@ -13,7 +21,8 @@ export function SheetsWord({ file }: { readonly file: string }) {
     say('Laying the sheets out.');
     try {
       const pdf = await fetchPrimariesSheet(id, {
-        bank: place.bank,
+        bank: side,
+        ...(part === undefined ? {} : { part }),
         set: file,
         paper: speech === 'mm-N' ? 'A4' : 'Letter',
         units: speech,
@@ -21,7 +30,7 @@ export function SheetsWord({ file }: { readonly file: string }) {
       });
       const link = document.createElement('a');
       link.href = URL.createObjectURL(pdf);
-      link.download = `${id}-primaries-${place.bank}.pdf`;
+      link.download = `${[id, 'primaries', side, ...(part === undefined ? [] : [part])].join('-')}.pdf`;
       link.click();
       URL.revokeObjectURL(link.href);
       ask('no');

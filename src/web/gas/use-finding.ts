@@ -19,7 +19,9 @@ import {
 import { fetchScan } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
+import { keep, keptBefore } from './kept.ts';
 import type { Answered, EasedTold, HandAnswer, HandDoes, Progress, Told, Wanted } from './protocol.ts';
+import { usePulls } from './use-pulls.ts';
 
 export interface Finding {
   readonly scene?: PrimariesScene;
@@ -67,24 +69,6 @@ interface Kept {
 
 const cupboard = (id: string, bank: string): string => `primaries ${id} ${bank}`;
 
-function keptBefore(id: string, bank: string, of: string): Kept | undefined {
-  try {
-    const kept = JSON.parse(localStorage.getItem(cupboard(id, bank)) ?? 'null') as Kept | null;
-    return kept?.of === of ? kept : undefined;
-  } catch {
-    // nothing kept that can be read: begun anew
-    return undefined;
-  }
-}
-
-function keep(id: string, bank: string, kept: Kept): void {
-  try {
-    localStorage.setItem(cupboard(id, bank), JSON.stringify(kept));
-  } catch {
-    // a browser that keeps nothing still finds
-  }
-}
-
 type Doings = 'find' | 'stop' | 'another' | 'choose' | 'does' | 'found' | 'ease' | 'stopEasing';
 type State = Omit<Finding, Doings | 'hold' | 'onHold' | 'holdChanged'>;
 /** A search keeps no more strands than this, and each gives one set. */
@@ -101,7 +85,12 @@ export function useFinding(): Finding {
   const seed = useRef(1);
   const sets = useRef(1);
   const lastKept = useRef<Kept>(undefined);
-  const pulls = useRef<{ waiting: boolean; next?: HandDoes | undefined }>({ waiting: false });
+  const tell = useCallback((told: Told) => worker.current?.postMessage(told), []);
+  const {
+    does,
+    answered: pullAnswered,
+    forget,
+  } = usePulls(useCallback((what: HandDoes) => tell({ kind: 'hand', does: what }), [tell]));
   const [state, setState] = useState<State>(NOTHING);
   const hold = useRef<readonly Holdable[]>([]);
   const [holds, setHolds] = useState({ kinds: hold.current, changed: false });
@@ -136,12 +125,8 @@ export function useFinding(): Finding {
       if (data.kind === 'hand' && data.saved !== undefined && lastKept.current !== undefined)
         lastKept.current = { ...lastKept.current, hand: data.saved };
       if (lastKept.current !== undefined && (data.kind === 'progress' || data.kind === 'hand'))
-        keep(id, bank, lastKept.current);
-      if (data.kind === 'hand' && data.live) {
-        const { next } = pulls.current;
-        pulls.current = { waiting: next !== undefined };
-        if (next !== undefined) made.postMessage({ kind: 'hand', does: next } satisfies Told);
-      }
+        keep(cupboard(id, bank), lastKept.current);
+      if (data.kind === 'hand' && data.live) pullAnswered();
       setState((before) => answered(before, data));
     };
     made.onerror = () => {
@@ -152,13 +137,13 @@ export function useFinding(): Finding {
           refused: ['The finding broke off. Open the page again.'],
         }));
     };
-    const kept = keptBefore(id, bank, of);
+    const kept = keptBefore<Kept>(cupboard(id, bank), of);
     seed.current = kept?.seed ?? 1;
     sets.current = kept?.sets ?? 1;
     lastKept.current = kept;
     hold.current = kept?.hold ?? heldByFile(car, bank);
     setHolds({ kinds: hold.current, changed: false });
-    pulls.current = { waiting: false };
+    forget();
     const open = async (): Promise<void> => {
       const scans: Record<string, Uint8Array> = {};
       for (const [name, form] of Object.entries(scanForms(car))) scans[name] = await fetchScan(id, form.file);
@@ -181,23 +166,8 @@ export function useFinding(): Finding {
       wanted = false;
       made.terminate();
     };
-  }, [id, bank, of, car, source, lookedFor]);
+  }, [id, bank, of, car, source, lookedFor, pullAnswered, forget]);
 
-  const tell = useCallback((told: Told) => worker.current?.postMessage(told), []);
-  const does = useCallback(
-    (what: HandDoes): void => {
-      const { waiting, next } = pulls.current;
-      if (what.do === 'pull' && waiting) {
-        pulls.current = { waiting, next: what };
-        return;
-      }
-      // what was pulled last comes before whatever follows on it
-      if (what.do !== 'pull' && next !== undefined) tell({ kind: 'hand', does: next });
-      pulls.current = { waiting: what.do === 'pull' || next !== undefined };
-      tell({ kind: 'hand', does: what });
-    },
-    [tell],
-  );
   /** The finder begins or goes on: what was done by hand was of another set. */
   const begin = (before: State): State => {
     const { hand: _, bendsAt: __, eased: ___, ...rest } = before;

@@ -1,0 +1,209 @@
+/** Finds the parts of an exhaust beside the page, in short pieces, so that it can be held at any time. */
+import {
+  type FindingParts,
+  findParts,
+  foundExhaust,
+  lookedFor,
+  type MirroredBank,
+  openCar,
+  type PartPut,
+  type PartSet,
+  partByHand,
+  partHandTold,
+  partSets,
+  partsProblem,
+  primariesScene,
+  type RouteSolution,
+  readPrimaries,
+  type ScanInCar,
+  scanForms,
+  scanOf,
+} from '../../questions/index.ts';
+import { HandBeside } from './hand-beside.ts';
+import type { AnsweredParts, PartsProgress, PartTold, ToldParts, WantedParts } from './parts-protocol.ts';
+import type { HandAnswer } from './protocol.ts';
+
+const scope = globalThis as unknown as {
+  onmessage: (event: MessageEvent<ToldParts>) => void;
+  postMessage: (answer: AnsweredParts) => void;
+};
+
+/** Work between two looks at what the page says, ms; and between two words of how it goes. */
+const PIECE = 60;
+const WORD = 300;
+
+let parts: readonly PartPut[] | undefined;
+let finding: FindingParts | undefined;
+let mirror: WantedParts['mirror'];
+let going = false;
+/** Sets as a hand has moved them, in the order of the parts that are looked for; undefined while none has. */
+let moved: readonly RouteSolution[] | undefined;
+let hand: { readonly at: number; readonly of: HandBeside } | undefined;
+let stood: PartsProgress['stands'] = 'held';
+let shown = 0;
+
+function refusal({ source, banks, scans }: Extract<ToldParts, { kind: 'open' }>): readonly string[] {
+  const read = openCar(source);
+  if (!read.ok) return read.problems.map(({ message }) => message);
+  const doubts: string[] = [];
+  const laid: ScanInCar[] = [];
+  for (const name of Object.keys(scanForms(read.car))) {
+    const is = scanOf(read.car, name, scans[name]);
+    if (!is.reached) {
+      return is.problems.map(({ message, remedy }) => `Scan ${name}: ${message} ${remedy ?? ''}`);
+    }
+    laid.push(is);
+    doubts.push(...is.doubts.map((each) => `Scan ${name}: ${each}`));
+  }
+  const put = partsProblem(read.car, banks, laid);
+  if (!put.reached) return [put.message];
+  parts = put.parts;
+  const scenes = put.parts.map((each) => primariesScene(each.put));
+  const solids = scenes.flatMap((each) => each.solids);
+  scope.postMessage({
+    kind: 'opened',
+    // the bodywork is one for all; what is stood clear of once for each that stands by it
+    scene: {
+      ...scenes[0]!,
+      solids: [...new Map(solids.map((each) => [JSON.stringify(each), each])).values()],
+    },
+    parts: put.parts.map(({ part, put: of }) => partTold(part, of)),
+    notes: [...put.notes, ...doubts],
+  });
+  return [];
+}
+
+function partTold(
+  { side, name, title, stage, cylinders, from }: PartPut['part'],
+  put: PartPut['put'],
+  set?: PartSet['set'],
+): PartTold {
+  const { ports, od, collector } = primariesScene(put);
+  return {
+    side,
+    title,
+    stage,
+    cylinders,
+    ...(name === undefined ? {} : { name }),
+    ...(from === undefined ? {} : { from }),
+    // where it begins is known once what stands before it is found
+    ports: stage === 'primaries' || set !== undefined ? ports : [],
+    od,
+    collector,
+    ...(set === undefined ? {} : { set }),
+  };
+}
+
+function tell(stands: PartsProgress['stands']): void {
+  if (finding === undefined || parts === undefined) return;
+  stood = stands;
+  const { sets, mirrored, isImage, file } = foundExhaust(parts, asItLies(finding, parts), mirror);
+  const now = finding.now();
+  const nearest = sets === undefined ? finding.nearest() : undefined;
+  scope.postMessage({
+    kind: 'progress',
+    stands,
+    ...(now === undefined ? {} : { now }),
+    ...(nearest === undefined ? {} : { nearest }),
+    ...(sets === undefined ? {} : { sets: sets.map(({ part, put, set }) => partTold(part, put, set)) }),
+    ...(file === undefined ? {} : { file }),
+    ...(mirrored === undefined ? {} : { image: { suits: isImage, says: imageSays(mirrored) } }),
+    saved: finding.saved(),
+    ...(moved === undefined ? {} : { moved }),
+  });
+}
+
+/** As found, or as a hand has moved it since. */
+function asItLies(of: FindingParts, all: readonly PartPut[]): Pick<FindingParts, 'solutions' | 'sets'> {
+  const lies = moved;
+  if (lies === undefined) return of;
+  return { solutions: () => lies, sets: () => partSets(lookedFor(all, mirror), lies) };
+}
+
+function doByHand({ title, does }: Extract<ToldParts, { kind: 'hand' }>): void {
+  const found = moved ?? finding?.solutions();
+  if (found === undefined || parts === undefined || going) return;
+  const looked = lookedFor(parts, mirror);
+  const at = looked.findIndex(({ part }) => part.title === title);
+  if (at < 0) return;
+  if (hand?.at !== at) {
+    hand?.of.forget();
+    hand = { at, of: new HandBeside((answer) => handTold(looked, at, found, answer)) };
+  }
+  hand.of.do({ byHand: (saved) => partByHand(looked, found, at, saved) }, does);
+}
+
+/** @param before  all sets as they lay when the hand came */
+function handTold(
+  looked: readonly PartPut[],
+  at: number,
+  before: readonly RouteSolution[],
+  answer: HandAnswer,
+): void {
+  const told = partHandTold(looked, at, answer.told);
+  scope.postMessage({ ...answer, told, title: looked[at]!.part.title });
+  if (answer.live || answer.file === undefined) return;
+  const read = readPrimaries(answer.file);
+  if (!read.ok || (told.asFound && moved === undefined)) return;
+  moved = before.map((set, k) => (k === at && !told.asFound ? read.solution : set));
+  tell(stood);
+}
+
+const imageSays = (mirrored: MirroredBank): readonly string[] =>
+  !mirrored.reached
+    ? [mirrored.message]
+    : mirrored.inTheWay.length > 0
+      ? mirrored.inTheWay
+      : [
+          `Its flanges stand off the measured ports: ${mirrored.misfits
+            .map(
+              ({ cylinder, off, leans }) =>
+                `cylinder ${cylinder} by ${(1000 * off).toFixed(1)} mm and ${((180 / Math.PI) * leans).toFixed(1)}°`,
+            )
+            .join(', ')}.`,
+        ];
+
+function go(): void {
+  if (!going || finding === undefined) return;
+  const until = performance.now() + PIECE;
+  let stands = finding.advance();
+  while (stands === 'searching' && performance.now() < until) stands = finding.advance();
+  if (stands === 'impossible') {
+    going = false;
+    scope.postMessage({ kind: 'impossible', causes: finding.causes() });
+    return;
+  }
+  if (stands !== 'searching') going = false;
+  if (!going || performance.now() - shown > WORD) {
+    shown = performance.now();
+    tell(stands);
+  }
+  if (going) setTimeout(go);
+}
+
+function begin(of: readonly PartPut[], wanted: WantedParts): void {
+  hand?.of.forget();
+  hand = undefined;
+  moved = wanted.moved;
+  mirror = wanted.mirror;
+  finding = findParts(lookedFor(of, mirror), wanted.seed, wanted.saved);
+}
+
+scope.onmessage = ({ data }) => {
+  if (data.kind === 'open') {
+    const messages = refusal(data);
+    if (messages.length > 0) scope.postMessage({ kind: 'refused', messages });
+    else if (data.saved !== undefined && parts !== undefined) {
+      begin(parts, data);
+      tell('held');
+    }
+  } else if (data.kind === 'hold') {
+    going = false;
+    tell('held');
+  } else if (data.kind === 'hand') doByHand(data);
+  else if (parts !== undefined) {
+    begin(parts, data);
+    going = true;
+    go();
+  }
+};
