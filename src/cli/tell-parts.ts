@@ -4,10 +4,12 @@ import {
   type Banks,
   type CarPart,
   EXHAUST_CAUTION,
+  holdsTold,
   type MirroredBank,
   mirroredBank,
   type PartPut,
   type PartSet,
+  type PartsHold,
   partInCar,
   partsProblem,
   STANDING_CAUTION,
@@ -17,6 +19,7 @@ import {
 import type { Speech } from '../units/show.ts';
 import { type CarOptions, carOut, complain, header, headLines, tailLines } from './command.ts';
 import { type HandOptions, isHandAsked } from './hand-asked.ts';
+import { askedHold } from './hold-asked.ts';
 import { inCarLines } from './in-car-lines.ts';
 import { inCarOut } from './in-car-out.ts';
 import { badAsk, NotReached } from './outcome.ts';
@@ -27,6 +30,7 @@ import { type PartsRunEnded, runParts } from './run-parts.ts';
 import { setLines } from './set-lines.ts';
 import { setOut } from './set-out.ts';
 import type { Found, Telling } from './tell.ts';
+import { askedThreads } from './threads/asked.ts';
 import { writeWhole } from './whole-file.ts';
 
 export interface PartsOptions extends CarOptions, HandOptions {
@@ -37,6 +41,7 @@ export interface PartsOptions extends CarOptions, HandOptions {
   readonly saved?: string;
   readonly sets: string;
   readonly hold?: string;
+  readonly threads?: string;
   readonly units: Speech;
 }
 
@@ -56,8 +61,11 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
   if (!put.reached) throw new NotReached(put.message);
   const looked = put.parts.filter(({ part }) => mirror === undefined || part.side === mirror);
   const own = mirror === undefined ? put.parts : alone(looked);
+  const kinds: PartsHold['kinds'] = (of, side) => askedHold(options.hold, of, side);
   const ended = await runParts(own, {
     ...time,
+    threads: askedThreads(options.threads),
+    hold: { scans, kinds },
     ...(options.saved === undefined ? {} : { saved: options.saved }),
   });
   const { finding } = ended;
@@ -77,9 +85,14 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
     await writeWhole(file, writeParts(sets, image === undefined ? undefined : other));
     complain(`${file}: ${sets.map(({ part }) => part.title).join('; ')}.`);
   }
-  const inCar = (sets ?? []).map((_, k) => partInCar(sets!, k, scans));
+  const inCar = (sets ?? []).map(({ part }, k) =>
+    part.stage === 'primaries' ? partInCar(sets!, k, scans, kinds(part.car, part.side)) : undefined,
+  );
   const notes = [
     ...put.notes,
+    ...(sets !== undefined && finding.stands() === 'searching'
+      ? ['The looking was ended before its end: longer may hold more of what is asked.']
+      : []),
     ...(put.parts.some(({ part }) => part.stage !== 'primaries')
       ? [
           'What stands behind a collector is not reckoned hot: what moves the collector is not known. It comes off before its primaries.',
@@ -98,7 +111,7 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
       stands: finding.stands(),
       causes: [...finding.causes()],
       ...(nearest === undefined || sets !== undefined ? {} : { nearest }),
-      ...(sets === undefined ? {} : { parts: sets.map((each, k) => partSetOut(each, inCar[k])) }),
+      ...(sets === undefined ? {} : { parts: sets.map((each, k) => partSetOut(each, inCar[k], units)) }),
       ...(mirrored === undefined ? {} : { mirrored: mirroredOut(mirrored, mirror!) }),
       notes,
       cautions,
@@ -114,7 +127,7 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
 }
 
 /** What is done to one set is not done to several. */
-function only({ bank, mirror, from, sets, hold, ...hand }: PartsOptions): void {
+function only({ bank, mirror, from, sets, ...hand }: PartsOptions): void {
   if (mirror !== undefined && bank !== 'both') {
     throw badAsk(
       'asked/mirror',
@@ -126,13 +139,6 @@ function only({ bank, mirror, from, sets, hold, ...hand }: PartsOptions): void {
       'asked/parts',
       '--from, --move, --keep and --mend are for a bank that is one part, and for that bank alone.',
       'Say --bank left or --bank right.',
-    );
-  }
-  if (hold !== undefined) {
-    throw badAsk(
-      'asked/parts',
-      '--hold is for a bank that is one part, and for that bank alone.',
-      'What the file asks to be held is looked at and told of each part.',
     );
   }
   if (sets !== '1') {
@@ -204,13 +210,23 @@ const mirroredOut = (mirrored: MirroredBank, from: BankName) => ({
   inTheWay: mirrored.reached ? [...mirrored.inTheWay] : [mirrored.message],
 });
 
-const partSetOut = ({ part, set }: PartSet, inCar: ReturnType<typeof partInCar>) => ({
+const partSetOut = ({ part, set }: PartSet, inCar: ReturnType<typeof partInCar>, speech: Speech) => ({
   bank: part.side,
   ...partOut(part),
   stage: part.stage,
   cylinders: [...part.cylinders],
   set: setOut(set),
-  ...(inCar === undefined ? {} : { inCar: inCarOut(inCar) }),
+  ...(inCar === undefined
+    ? {}
+    : {
+        holds: holdsTold(inCar, speech).map(({ kind, asked, holds, words }) => ({
+          kind,
+          asked,
+          holds,
+          words,
+        })),
+        inCar: inCarOut(inCar),
+      }),
 });
 
 const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;

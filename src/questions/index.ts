@@ -48,7 +48,7 @@ export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure
 export * from './figure.ts';
 export { type FoundExhaust, foundExhaust, lookedFor } from './find-exhaust.ts';
 export { findHeld, findSets, type SavedHeld } from './find-held.ts';
-export { type FindingParts, findParts, type PartsStand, type SavedParts } from './find-parts.ts';
+export { type FindingParts, findParts, type PartsAsked, type PartsStand, type SavedParts } from './find-parts.ts';
 export {
   type FindingPrimaries,
   type FindingStands,
@@ -119,6 +119,7 @@ export { partWords } from './part-words.ts';
 export { type FiledPart, isPartsFile, readParts, writeParts } from './parts-file.ts';
 export { type PartFiled, type PartsFiled, partsFiled } from './parts-filed.ts';
 export { type CarPart, partNamed, partsOf, SECONDARIES } from './parts-of-car.ts';
+export { heldOfPart, type PartsHold } from './parts-holding.ts';
 export { type Banks, type PartPut, type PartsPut, partsProblem, sidesOf } from './parts-put.ts';
 export {
   type BendGrip,

@@ -14,7 +14,8 @@ import { laidOut } from '../gaspath/verify/read.ts';
 import { thickest } from '../gaspath/verify/sizes.ts';
 import type { Walked } from '../gaspath/verify/walk.ts';
 import { add, scale } from '../maths/vec3.ts';
-import { heldByFile } from './primaries-holding.ts';
+import { collectorName, pipeName } from './part-words.ts';
+import { type Holdable, heldByFile } from './primaries-holding.ts';
 import { type BesideHot, grownSet, hotPose, isKeptHot, primariesHot } from './primaries-hot.ts';
 import type { PrimariesInCar } from './primaries-in-car.ts';
 import { primariesNuts } from './primaries-nuts.ts';
@@ -29,30 +30,43 @@ export function partInCar(
   sets: readonly PartSet[],
   at: number,
   scans: readonly ScanInCar[],
+  kinds?: readonly Holdable[],
 ): PrimariesInCar | undefined {
   const { part, put, set, solution } = sets[at]!;
   if (part.stage !== 'primaries') return undefined;
   const { car, side } = part;
   const work = primariesProblem(car, side, scans, 'work');
   if (!work.reached) return undefined;
-  const others = sets.filter((_, k) => k !== at);
-  const beside: BesideHot = { cold: others.flatMap(coldSolids), hot: others.flatMap(hotSolids) };
+  const { beside, staying } = besidePart(sets, at);
   const hot = primariesHot(car, side, put, { set, solution }, beside);
-  // what hangs behind its collector is taken off before it
-  const staying = others.filter((each) => each.part.stage === 'primaries' || each.part.side !== side);
   // a mirrored set begins where it was made to, not at the ports as measured
   const problem = { ...work.problem, ports: put.problem.ports };
   const worked = {
     ...work,
-    problem: { ...problem, solids: [...problem.solids, ...staying.flatMap(coldSolids)] },
+    problem: { ...problem, solids: [...problem.solids, ...staying] },
   };
   const slips = slipsOf(car, side, put.problem);
   return {
-    kinds: heldByFile(car, side),
+    kinds: kinds ?? heldByFile(car, side),
     hot: askedOfPipes(hot, sets, at),
     nuts: primariesNuts(car, worked, solution),
     removal: primariesRemoval(car, side, worked, solution),
     ...(slips === undefined ? {} : { slip: { needs: slips.least(hot), lacks: slips.lacks(solution, hot) } }),
+  };
+}
+
+/** The other parts as a part has them beside it. */
+export function besidePart(
+  sets: readonly PartSet[],
+  at: number,
+): { readonly beside: BesideHot; readonly staying: readonly Solid[] } {
+  const { side } = sets[at]!.part;
+  const others = sets.filter((_, k) => k !== at);
+  // what hangs behind its collector is taken off before it
+  const staying = others.filter((each) => each.part.stage === 'primaries' || each.part.side !== side);
+  return {
+    beside: { cold: others.flatMap(coldSolids), hot: others.flatMap(hotSolids) },
+    staying: staying.flatMap(coldSolids),
   };
 }
 
@@ -69,24 +83,14 @@ function solidsOf(
     ...paths.flatMap(([name, path]) =>
       chordsOf(path).map(({ a, b, sag }): Round => ({ kind: 'capsule', name, a, b, r: half + sag })),
     ),
-    { kind: 'cylinder', name: collectorName(of), ...bodyOf(problem, pose) },
+    { kind: 'cylinder', name: collectorName(of.part), ...bodyOf(problem, pose) },
   ];
 }
-
-const pipeName = ({ part, put }: PartSet, port: number): string =>
-  part.stage === 'tail'
-    ? `tail of the ${part.side} bank`
-    : part.stage === 'secondaries'
-      ? `secondary ${put.cylinders[port]!} of the ${part.side} bank`
-      : `pipe of cylinder ${put.cylinders[port]!}`;
-
-const collectorName = ({ part: { side, name } }: PartSet): string =>
-  `collector${name === undefined ? '' : ` ${name}`} of the ${side} bank`;
 
 const coldSolids = (of: PartSet): Solid[] =>
   solidsOf(
     of,
-    laidOut(of.solution).map(({ pipe, path }) => [pipeName(of, pipe.port), path] as const),
+    laidOut(of.solution).map(({ pipe, path }) => [pipeName(of.part, of.put.cylinders[pipe.port]!), path] as const),
     of.solution.collector,
     1,
   );
@@ -98,25 +102,26 @@ function hotSolids(of: PartSet): Solid[] {
   const { grown, wider } = grownSet(part.car, part.side, set);
   const paths = grown.lines.map(({ points }, port) => {
     const lies = points.map(({ cold, shift }) => scale(add(cold, shift), MM));
-    return [pipeName(of, port), walkThrough(lies)] as const;
+    return [pipeName(of.part, of.put.cylinders[port]!), walkThrough(lies)] as const;
   });
   const pose = hotPose(solution.collector, grown.collector.shift, grown.collector.turnVector);
   return solidsOf(of, paths, pose, wider);
 }
 
 /** Of the pipes of other parts is asked what is asked between pipes. */
-function askedOfPipes(
+export function askedOfPipes(
   hot: PrimariesInCar['hot'],
   sets: readonly PartSet[],
   at: number,
 ): PrimariesInCar['hot'] {
   const { car } = sets[at]!.part;
   const exhaust = car.form.exhaust!;
-  const asked = exhaust.hot?.pipes ?? exhaust.clearances.pipes;
+  const askedCold = exhaust.clearances.pipes;
+  const asked = exhaust.hot?.pipes ?? askedCold;
   const pipes = new Set(
-    sets.flatMap((each, k) => (k === at ? [] : each.put.cylinders.map((_, port) => pipeName(each, port)))),
+    sets.flatMap((each, k) => (k === at ? [] : each.put.cylinders.map((cylinder) => pipeName(each.part, cylinder)))),
   );
-  const gaps = hot.gaps.map((each) => (pipes.has(each.against) ? { ...each, asked } : each));
+  const gaps = hot.gaps.map((each) => (pipes.has(each.against) ? { ...each, asked, askedCold } : each));
   const spare = (gap: (typeof gaps)[number]): number => (gap.hot ?? Infinity) - gap.asked;
   return {
     ...hot,

@@ -32,3 +32,19 @@ export function setOfPart(part: CarPart, set: PrimariesSet): PrimariesSet {
     breaches: set.breaches.map((each) => partWords(part, each)),
   };
 }
+
+/** What the others call its collector: `collector 1+4 of the left bank`. */
+export const collectorName = ({ side, name, stage }: CarPart): string =>
+  stage === 'tail'
+    ? `end of the tail of the ${side} bank`
+    : stage === 'secondaries'
+      ? `last collector of the ${side} bank`
+      : `collector${name === undefined ? '' : ` ${name}`} of the ${side} bank`;
+
+/** What the others call one of its pipes. */
+export const pipeName = ({ side, stage }: CarPart, cylinder: number): string =>
+  stage === 'tail'
+    ? `tail of the ${side} bank`
+    : stage === 'secondaries'
+      ? `secondary ${cylinder} of the ${side} bank`
+      : `pipe of cylinder ${cylinder}`;
