@@ -1,6 +1,12 @@
 /** Runs a finding of several parts until all stand, the time is over, or whoever asked has seen enough. */
 import { stat } from 'node:fs/promises';
-import { type FindingParts, findParts, heldOfPart, type PartPut, type PartsHold } from '../questions/index.ts';
+import {
+  type FindingParts,
+  findParts,
+  heldOfPart,
+  type PartPut,
+  type PartsHold,
+} from '../questions/index.ts';
 import { partsMark, readFindingParts, writeFindingParts } from './saved-finding.ts';
 import { openThread } from './threads/search.ts';
 

@@ -10,6 +10,7 @@ import {
   type PartPut,
   type PartSet,
   type PartsHold,
+  partHot,
   partInCar,
   partsProblem,
   STANDING_CAUTION,
@@ -20,8 +21,8 @@ import type { Speech } from '../units/show.ts';
 import { type CarOptions, carOut, complain, header, headLines, tailLines } from './command.ts';
 import { type HandOptions, isHandAsked } from './hand-asked.ts';
 import { askedHold } from './hold-asked.ts';
-import { inCarLines } from './in-car-lines.ts';
-import { inCarOut } from './in-car-out.ts';
+import { hotLines, inCarLines } from './in-car-lines.ts';
+import { hotOut, inCarOut } from './in-car-out.ts';
 import { badAsk, NotReached } from './outcome.ts';
 import { sizeText } from './pipe-words.ts';
 import { askedBank, partOut, scansInCar } from './primaries-asked.ts';
@@ -88,6 +89,7 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
   const inCar = (sets ?? []).map(({ part }, k) =>
     part.stage === 'primaries' ? partInCar(sets!, k, scans, kinds(part.car, part.side)) : undefined,
   );
+  const behind = (sets ?? []).map((_, k) => partHot(sets!, k));
   const notes = [
     ...put.notes,
     ...(sets !== undefined && finding.stands() === 'searching'
@@ -95,7 +97,7 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
       : []),
     ...(put.parts.some(({ part }) => part.stage !== 'primaries')
       ? [
-          'What stands behind a collector is not reckoned hot: what moves the collector is not known. It comes off before its primaries.',
+          'What stands behind a collector is taken to hang on its own pipes, and comes off before its primaries.',
         ]
       : []),
   ];
@@ -111,7 +113,9 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
       stands: finding.stands(),
       causes: [...finding.causes()],
       ...(nearest === undefined || sets !== undefined ? {} : { nearest }),
-      ...(sets === undefined ? {} : { parts: sets.map((each, k) => partSetOut(each, inCar[k], units)) }),
+      ...(sets === undefined
+        ? {}
+        : { parts: sets.map((each, k) => partSetOut(each, inCar[k], behind[k], units)) }),
       ...(mirrored === undefined ? {} : { mirrored: mirroredOut(mirrored, mirror!) }),
       notes,
       cautions,
@@ -119,7 +123,7 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
     lines: () => [
       ...headLines(car, bank === 'both' ? 'primaries of both banks' : `primaries of the ${bank} bank`),
       ...(image === undefined ? [] : ['', ...mirroredLines(image, mirror!, other!, units)]),
-      ...sets!.flatMap((each, k) => partLines(each, inCar[k], units)),
+      ...sets!.flatMap((each, k) => partLines(each, inCar[k], behind[k], units)),
       ...tailLines(notes, cautions),
     ],
     refusal,
@@ -210,7 +214,12 @@ const mirroredOut = (mirrored: MirroredBank, from: BankName) => ({
   inTheWay: mirrored.reached ? [...mirrored.inTheWay] : [mirrored.message],
 });
 
-const partSetOut = ({ part, set }: PartSet, inCar: ReturnType<typeof partInCar>, speech: Speech) => ({
+const partSetOut = (
+  { part, set }: PartSet,
+  inCar: ReturnType<typeof partInCar>,
+  hot: ReturnType<typeof partHot>,
+  speech: Speech,
+) => ({
   bank: part.side,
   ...partOut(part),
   stage: part.stage,
@@ -227,16 +236,23 @@ const partSetOut = ({ part, set }: PartSet, inCar: ReturnType<typeof partInCar>,
         })),
         inCar: inCarOut(inCar),
       }),
+  ...(hot === undefined ? {} : { hot: hotOut(hot) }),
 });
 
 const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 
-function partLines({ part, set }: PartSet, inCar: ReturnType<typeof partInCar>, speech: Speech): string[] {
+function partLines(
+  { part, set }: PartSet,
+  inCar: ReturnType<typeof partInCar>,
+  hot: ReturnType<typeof partHot>,
+  speech: Speech,
+): string[] {
   return [
     '',
     capital(whose(part)),
     ...setLines(set, speech, part.stage),
     ...(inCar === undefined ? [] : ['', ...inCarLines(inCar, { side: part.side, speech })]),
+    ...(hot === undefined ? [] : ['', ...hotLines(part, hot, speech)]),
   ];
 }
 
