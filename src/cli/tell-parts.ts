@@ -4,10 +4,13 @@ import {
   type Banks,
   type CarPart,
   EXHAUST_CAUTION,
+  holdsTold,
   type MirroredBank,
   mirroredBank,
   type PartPut,
   type PartSet,
+  type PartsHold,
+  partHot,
   partInCar,
   partsProblem,
   STANDING_CAUTION,
@@ -17,8 +20,9 @@ import {
 import type { Speech } from '../units/show.ts';
 import { type CarOptions, carOut, complain, header, headLines, tailLines } from './command.ts';
 import { type HandOptions, isHandAsked } from './hand-asked.ts';
-import { inCarLines } from './in-car-lines.ts';
-import { inCarOut } from './in-car-out.ts';
+import { askedHold } from './hold-asked.ts';
+import { hotLines, inCarLines } from './in-car-lines.ts';
+import { hotOut, inCarOut } from './in-car-out.ts';
 import { badAsk, NotReached } from './outcome.ts';
 import { sizeText } from './pipe-words.ts';
 import { askedBank, partOut, scansInCar } from './primaries-asked.ts';
@@ -27,6 +31,7 @@ import { type PartsRunEnded, runParts } from './run-parts.ts';
 import { setLines } from './set-lines.ts';
 import { setOut } from './set-out.ts';
 import type { Found, Telling } from './tell.ts';
+import { askedThreads } from './threads/asked.ts';
 import { writeWhole } from './whole-file.ts';
 
 export interface PartsOptions extends CarOptions, HandOptions {
@@ -37,6 +42,7 @@ export interface PartsOptions extends CarOptions, HandOptions {
   readonly saved?: string;
   readonly sets: string;
   readonly hold?: string;
+  readonly threads?: string;
   readonly units: Speech;
 }
 
@@ -56,8 +62,11 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
   if (!put.reached) throw new NotReached(put.message);
   const looked = put.parts.filter(({ part }) => mirror === undefined || part.side === mirror);
   const own = mirror === undefined ? put.parts : alone(looked);
+  const kinds: PartsHold['kinds'] = (of, side) => askedHold(options.hold, of, side);
   const ended = await runParts(own, {
     ...time,
+    threads: askedThreads(options.threads),
+    hold: { scans, kinds },
     ...(options.saved === undefined ? {} : { saved: options.saved }),
   });
   const { finding } = ended;
@@ -77,12 +86,18 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
     await writeWhole(file, writeParts(sets, image === undefined ? undefined : other));
     complain(`${file}: ${sets.map(({ part }) => part.title).join('; ')}.`);
   }
-  const inCar = (sets ?? []).map((_, k) => partInCar(sets!, k, scans));
+  const inCar = (sets ?? []).map(({ part }, k) =>
+    part.stage === 'primaries' ? partInCar(sets!, k, scans, kinds(part.car, part.side)) : undefined,
+  );
+  const behind = (sets ?? []).map((_, k) => partHot(sets!, k));
   const notes = [
     ...put.notes,
+    ...(sets !== undefined && finding.stands() === 'searching'
+      ? ['The looking was ended before its end: longer may hold more of what is asked.']
+      : []),
     ...(put.parts.some(({ part }) => part.stage !== 'primaries')
       ? [
-          'What stands behind a collector is not reckoned hot: what moves the collector is not known. It comes off before its primaries.',
+          'What stands behind a collector is taken to hang on its own pipes, and comes off before its primaries.',
         ]
       : []),
   ];
@@ -98,7 +113,9 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
       stands: finding.stands(),
       causes: [...finding.causes()],
       ...(nearest === undefined || sets !== undefined ? {} : { nearest }),
-      ...(sets === undefined ? {} : { parts: sets.map((each, k) => partSetOut(each, inCar[k])) }),
+      ...(sets === undefined
+        ? {}
+        : { parts: sets.map((each, k) => partSetOut(each, inCar[k], behind[k], units)) }),
       ...(mirrored === undefined ? {} : { mirrored: mirroredOut(mirrored, mirror!) }),
       notes,
       cautions,
@@ -106,7 +123,7 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
     lines: () => [
       ...headLines(car, bank === 'both' ? 'primaries of both banks' : `primaries of the ${bank} bank`),
       ...(image === undefined ? [] : ['', ...mirroredLines(image, mirror!, other!, units)]),
-      ...sets!.flatMap((each, k) => partLines(each, inCar[k], units)),
+      ...sets!.flatMap((each, k) => partLines(each, inCar[k], behind[k], units)),
       ...tailLines(notes, cautions),
     ],
     refusal,
@@ -114,7 +131,7 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
 }
 
 /** What is done to one set is not done to several. */
-function only({ bank, mirror, from, sets, hold, ...hand }: PartsOptions): void {
+function only({ bank, mirror, from, sets, ...hand }: PartsOptions): void {
   if (mirror !== undefined && bank !== 'both') {
     throw badAsk(
       'asked/mirror',
@@ -126,13 +143,6 @@ function only({ bank, mirror, from, sets, hold, ...hand }: PartsOptions): void {
       'asked/parts',
       '--from, --move, --keep and --mend are for a bank that is one part, and for that bank alone.',
       'Say --bank left or --bank right.',
-    );
-  }
-  if (hold !== undefined) {
-    throw badAsk(
-      'asked/parts',
-      '--hold is for a bank that is one part, and for that bank alone.',
-      'What the file asks to be held is looked at and told of each part.',
     );
   }
   if (sets !== '1') {
@@ -204,23 +214,45 @@ const mirroredOut = (mirrored: MirroredBank, from: BankName) => ({
   inTheWay: mirrored.reached ? [...mirrored.inTheWay] : [mirrored.message],
 });
 
-const partSetOut = ({ part, set }: PartSet, inCar: ReturnType<typeof partInCar>) => ({
+const partSetOut = (
+  { part, set }: PartSet,
+  inCar: ReturnType<typeof partInCar>,
+  hot: ReturnType<typeof partHot>,
+  speech: Speech,
+) => ({
   bank: part.side,
   ...partOut(part),
   stage: part.stage,
   cylinders: [...part.cylinders],
   set: setOut(set),
-  ...(inCar === undefined ? {} : { inCar: inCarOut(inCar) }),
+  ...(inCar === undefined
+    ? {}
+    : {
+        holds: holdsTold(inCar, speech).map(({ kind, asked, holds, words }) => ({
+          kind,
+          asked,
+          holds,
+          words,
+        })),
+        inCar: inCarOut(inCar),
+      }),
+  ...(hot === undefined ? {} : { hot: hotOut(hot) }),
 });
 
 const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 
-function partLines({ part, set }: PartSet, inCar: ReturnType<typeof partInCar>, speech: Speech): string[] {
+function partLines(
+  { part, set }: PartSet,
+  inCar: ReturnType<typeof partInCar>,
+  hot: ReturnType<typeof partHot>,
+  speech: Speech,
+): string[] {
   return [
     '',
     capital(whose(part)),
     ...setLines(set, speech, part.stage),
     ...(inCar === undefined ? [] : ['', ...inCarLines(inCar, { side: part.side, speech })]),
+    ...(hot === undefined ? [] : ['', ...hotLines(part, hot, speech)]),
   ];
 }
 
