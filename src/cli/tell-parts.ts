@@ -4,10 +4,10 @@ import {
   type Banks,
   type CarPart,
   EXHAUST_CAUTION,
+  foundExhaust,
   holdsTold,
+  lookedFor,
   type MirroredBank,
-  mirroredBank,
-  type PartPut,
   type PartSet,
   type PartsHold,
   partHot,
@@ -15,7 +15,6 @@ import {
   partsProblem,
   STANDING_CAUTION,
   sidesOf,
-  writeParts,
 } from '../questions/index.ts';
 import type { Speech } from '../units/show.ts';
 import { type CarOptions, carOut, complain, header, headLines, tailLines } from './command.ts';
@@ -60,30 +59,24 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
   const scans = await scansInCar(found, options);
   const put = partsProblem(car, bank, scans);
   if (!put.reached) throw new NotReached(put.message);
-  const looked = put.parts.filter(({ part }) => mirror === undefined || part.side === mirror);
-  const own = mirror === undefined ? put.parts : alone(looked);
   const kinds: PartsHold['kinds'] = (of, side) => askedHold(options.hold, of, side);
-  const ended = await runParts(own, {
+  const ended = await runParts(lookedFor(put.parts, mirror), {
     ...time,
     threads: askedThreads(options.threads),
     hold: { scans, kinds },
     ...(options.saved === undefined ? {} : { saved: options.saved }),
   });
   const { finding } = ended;
-  const solutions = finding.solutions();
-  const mirrored =
-    solutions === undefined || mirror === undefined ? undefined : mirroredBank(put.parts, solutions, mirror);
-  const image = mirrored?.reached === true && mirrored.inTheWay.length === 0 ? mirrored : undefined;
-  const sets = image?.sets ?? finding.sets();
+  const { sets, mirrored, isImage, file: written } = foundExhaust(put.parts, finding, mirror);
   const other = mirror === undefined ? undefined : sidesOf('both').find((side) => side !== mirror);
   const refusal =
     sets === undefined
       ? notFound(ended, time.seconds)
-      : mirrored === undefined || image !== undefined
+      : mirrored === undefined || isImage
         ? undefined
         : notMirrored(mirrored, mirror!, other!);
   if (sets !== undefined && file !== undefined) {
-    await writeWhole(file, writeParts(sets, image === undefined ? undefined : other));
+    await writeWhole(file, written!);
     complain(`${file}: ${sets.map(({ part }) => part.title).join('; ')}.`);
   }
   const inCar = (sets ?? []).map(({ part }, k) =>
@@ -122,7 +115,9 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
     },
     lines: () => [
       ...headLines(car, bank === 'both' ? 'primaries of both banks' : `primaries of the ${bank} bank`),
-      ...(image === undefined ? [] : ['', ...mirroredLines(image, mirror!, other!, units)]),
+      ...(isImage && mirrored?.reached === true
+        ? ['', ...mirroredLines(mirrored, mirror!, other!, units)]
+        : []),
       ...sets!.flatMap((each, k) => partLines(each, inCar[k], behind[k], units)),
       ...tailLines(notes, cautions),
     ],
@@ -153,14 +148,6 @@ function only({ bank, mirror, from, sets, ...hand }: PartsOptions): void {
     );
   }
 }
-
-/** The parts of one bank by themselves: what begins at others counts them anew. */
-const alone = (parts: readonly PartPut[]): readonly PartPut[] =>
-  parts.map(({ gas, part, ...of }) => ({
-    ...of,
-    part,
-    gas: { ...gas, ...(part.from === undefined ? {} : { from: part.from }) },
-  }));
 
 function notFound({ finding, stopped }: PartsRunEnded, seconds: number): string {
   const causes = finding.causes();

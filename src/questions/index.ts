@@ -116,6 +116,7 @@ export {
   workingOfLoads,
 } from './loads.ts';
 export * from './logged.ts';
+export { type LookedAt, lookedTold } from './looked-at.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { type MirroredBank, mirroredBank, onImage, type PortMisfit, portMisfits } from './mirrored-bank.ts';
 export { openCar } from './open-car.ts';

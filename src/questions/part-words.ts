@@ -20,7 +20,10 @@ export function partWords({ stage }: Pick<CarPart, 'stage'>, text: string): stri
 }
 
 /** What is told of a part's pipes in the car, under their own names. */
-export function partSection(part: CarPart, { lead, table, after, ...section }: ToldSection): ToldSection {
+export function partSection(
+  part: Pick<CarPart, 'stage'>,
+  { lead, table, after, ...section }: ToldSection,
+): ToldSection {
   const words = (text: string): string =>
     partWords(part, text)
       .replace('from its flange on', 'from where it begins on')
