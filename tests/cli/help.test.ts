@@ -14,7 +14,7 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { test } from 'node:test';
+import { type TestContext, test } from 'node:test';
 import { COMMAND, flatpatch, HOME, ROOT } from './flatpatch.ts';
 import { lineWords } from './line-words.ts';
 
@@ -56,8 +56,6 @@ const left = new Map<string, ReadonlyMap<string, Buffer>>();
 async function oneCommand(line: string, folder: string): Promise<void> {
   const words = lineWords(line);
   if (words?.[0] !== 'flatpatch') return inShell(line, folder);
-  // the clone itself is too much to look over before every command
-  if (folder === ROOT) return answered(line, words, folder);
   const before = filesOf(folder);
   const asked = createHash('sha256').update(line);
   for (const files of [before, filesOf(HOME)])
@@ -107,11 +105,20 @@ test("a line is told to be words alone or a shell's", () => {
     assert.equal(lineWords(line), undefined, line);
 });
 
-test('the commands that README.md shows work as they stand there', async () => {
+/** A folder with the cars of the clone in it. */
+function asCloned(t: TestContext): string {
+  const folder = mkdtempSync(join(tmpdir(), 'flatpatch-help-'));
+  t.after(() => rmSync(folder, { recursive: true, force: true }));
+  cpSync(join(ROOT, 'cars'), join(folder, 'cars'), { recursive: true });
+  return folder;
+}
+
+test('the commands that README.md shows work as they stand there', async (t) => {
   const readme = readFileSync(join(ROOT, 'README.md'), 'utf8');
   const lines = [...readme.matchAll(/^npx (flatpatch .*)$/gm)].map((found) => found[1]!);
   assert.ok(lines.length > 2, 'README.md shows commands');
-  for (const line of lines) await works(line, ROOT);
+  const folder = asCloned(t);
+  for (const line of lines) await works(line, folder);
 });
 
 for (const name of commands) {
@@ -120,9 +127,7 @@ for (const name of commands) {
     assert.equal(code, 0);
     const examples = /Examples:\n((?: {2}.*\n)+)/.exec(out)?.[1]?.trim().split(/\n\s*/) ?? [];
     assert.ok(examples.length > 0, 'there are examples');
-    const folder = mkdtempSync(join(tmpdir(), 'flatpatch-help-'));
-    t.after(() => rmSync(folder, { recursive: true, force: true }));
-    cpSync(join(ROOT, 'cars'), join(folder, 'cars'), { recursive: true });
+    const folder = asCloned(t);
     for (const example of examples.filter((line) => !SERVES.test(line))) await works(example, folder);
   });
 }
