@@ -1,5 +1,15 @@
 /** A set in its car as a terminal shows it. */
-import { inCarTold, type PrimariesInCar, type ToldAsked } from '../questions/index.ts';
+import {
+  type CarPart,
+  hotTold,
+  inCarTold,
+  type PrimariesHot,
+  type PrimariesInCar,
+  partSection,
+  type ToldAsked,
+  type ToldSection,
+} from '../questions/index.ts';
+import type { Speech } from '../units/show.ts';
 import { plainSpaces, table, wrapped } from './print.ts';
 
 /** No more rows of gaps than a screen has room for; the rest stands in the answer as JSON. */
@@ -8,7 +18,14 @@ const MOST_ROWS = 12;
 const lines = (text: string): readonly string[] => wrapped(text, 98);
 
 export const inCarLines = (inCar: PrimariesInCar, asked: Omit<ToldAsked, 'most'>): string[] =>
-  inCarTold(inCar, { ...asked, most: MOST_ROWS })
+  sectionLines(inCarTold(inCar, { ...asked, most: MOST_ROWS }));
+
+/** Of secondaries and tail. */
+export const hotLines = (part: CarPart, hot: PrimariesHot, speech: Speech): string[] =>
+  sectionLines([partSection(part, hotTold(hot, { speech, most: MOST_ROWS }))]);
+
+const sectionLines = (sections: readonly ToldSection[]): string[] =>
+  sections
     .flatMap(({ title, lead, table: of, after }, k) => [
       ...(k === 0 ? [] : ['']),
       title,

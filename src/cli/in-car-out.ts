@@ -1,25 +1,9 @@
 /** A set in its car as JSON. */
-import type { PrimariesInCar } from '../questions/index.ts';
+import type { PrimariesHot, PrimariesInCar } from '../questions/index.ts';
 
 /** As the published form has it: lengths that the tools and ways tell in millimetres are metres here. */
 export const inCarOut = ({ hot, nuts, removal }: PrimariesInCar) => ({
-  hot: {
-    pipe: hot.pipe,
-    cold: hot.cold,
-    expansion: hot.expansion,
-    held: hot.held,
-    joins: hot.joins,
-    holds: hot.holds,
-    collector: hot.collector,
-    pipes: hot.pipes.map(({ strainAt, slides, ...each }) => ({ ...each, slides: slides ?? null })),
-    gaps: hot.gaps.map(({ cylinder, against, asked, cold, hot: gap }) => ({
-      cylinder,
-      against,
-      asked,
-      cold: cold ?? null,
-      hot: gap ?? null,
-    })),
-  },
+  hot: hotOut(hot),
   nuts: nuts.reached
     ? nuts.nuts.map(({ cylinder, stud, where, socket, spanner, ring }) => ({
         cylinder,
@@ -61,4 +45,22 @@ export const inCarOut = ({ hot, nuts, removal }: PrimariesInCar) => ({
         binds: removal.binds,
       }
     : null,
+});
+
+export const hotOut = (hot: PrimariesHot) => ({
+  pipe: hot.pipe,
+  cold: hot.cold,
+  expansion: hot.expansion,
+  held: hot.held,
+  joins: hot.joins,
+  holds: hot.holds,
+  collector: hot.collector,
+  pipes: hot.pipes.map(({ strainAt, slides, ...each }) => ({ ...each, slides: slides ?? null })),
+  gaps: hot.gaps.map(({ cylinder, against, asked, cold, hot: gap }) => ({
+    cylinder,
+    against,
+    asked,
+    cold: cold ?? null,
+    hot: gap ?? null,
+  })),
 });

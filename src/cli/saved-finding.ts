@@ -40,7 +40,7 @@ const heard = (_: string, value: unknown): unknown =>
     : value;
 
 /** The same of several problems together. */
-export const partsMark = (puts: readonly Pick<Put, 'problem'>[]): string =>
+export const partsMark = (puts: readonly Asked[]): string =>
   createHash('sha256').update(puts.map(problemMark).join(' ')).digest('hex');
 
 export const writeFinding = (path: string, put: Asked, seed: number, saved: SavedFinding): Promise<void> =>

@@ -4,21 +4,24 @@ import {
   type Banks,
   type CarPart,
   EXHAUST_CAUTION,
+  foundExhaust,
+  holdsTold,
+  lookedFor,
   type MirroredBank,
-  mirroredBank,
-  type PartPut,
   type PartSet,
+  type PartsHold,
+  partHot,
   partInCar,
   partsProblem,
   STANDING_CAUTION,
   sidesOf,
-  writeParts,
 } from '../questions/index.ts';
 import type { Speech } from '../units/show.ts';
 import { type CarOptions, carOut, complain, header, headLines, tailLines } from './command.ts';
 import { type HandOptions, isHandAsked } from './hand-asked.ts';
-import { inCarLines } from './in-car-lines.ts';
-import { inCarOut } from './in-car-out.ts';
+import { askedHold } from './hold-asked.ts';
+import { hotLines, inCarLines } from './in-car-lines.ts';
+import { hotOut, inCarOut } from './in-car-out.ts';
 import { badAsk, NotReached } from './outcome.ts';
 import { sizeText } from './pipe-words.ts';
 import { askedBank, partOut, scansInCar } from './primaries-asked.ts';
@@ -27,6 +30,7 @@ import { type PartsRunEnded, runParts } from './run-parts.ts';
 import { setLines } from './set-lines.ts';
 import { setOut } from './set-out.ts';
 import type { Found, Telling } from './tell.ts';
+import { askedThreads } from './threads/asked.ts';
 import { writeWhole } from './whole-file.ts';
 
 export interface PartsOptions extends CarOptions, HandOptions {
@@ -37,6 +41,7 @@ export interface PartsOptions extends CarOptions, HandOptions {
   readonly saved?: string;
   readonly sets: string;
   readonly hold?: string;
+  readonly threads?: string;
   readonly units: Speech;
 }
 
@@ -54,35 +59,38 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
   const scans = await scansInCar(found, options);
   const put = partsProblem(car, bank, scans);
   if (!put.reached) throw new NotReached(put.message);
-  const looked = put.parts.filter(({ part }) => mirror === undefined || part.side === mirror);
-  const own = mirror === undefined ? put.parts : alone(looked);
-  const ended = await runParts(own, {
+  const kinds: PartsHold['kinds'] = (of, side) => askedHold(options.hold, of, side);
+  const ended = await runParts(lookedFor(put.parts, mirror), {
     ...time,
+    threads: askedThreads(options.threads),
+    hold: { scans, kinds },
     ...(options.saved === undefined ? {} : { saved: options.saved }),
   });
   const { finding } = ended;
-  const solutions = finding.solutions();
-  const mirrored =
-    solutions === undefined || mirror === undefined ? undefined : mirroredBank(put.parts, solutions, mirror);
-  const image = mirrored?.reached === true && mirrored.inTheWay.length === 0 ? mirrored : undefined;
-  const sets = image?.sets ?? finding.sets();
+  const { sets, mirrored, isImage, file: written } = foundExhaust(put.parts, finding, mirror);
   const other = mirror === undefined ? undefined : sidesOf('both').find((side) => side !== mirror);
   const refusal =
     sets === undefined
       ? notFound(ended, time.seconds)
-      : mirrored === undefined || image !== undefined
+      : mirrored === undefined || isImage
         ? undefined
         : notMirrored(mirrored, mirror!, other!);
   if (sets !== undefined && file !== undefined) {
-    await writeWhole(file, writeParts(sets, image === undefined ? undefined : other));
+    await writeWhole(file, written!);
     complain(`${file}: ${sets.map(({ part }) => part.title).join('; ')}.`);
   }
-  const inCar = (sets ?? []).map((_, k) => partInCar(sets!, k, scans));
+  const inCar = (sets ?? []).map(({ part }, k) =>
+    part.stage === 'primaries' ? partInCar(sets!, k, scans, kinds(part.car, part.side)) : undefined,
+  );
+  const behind = (sets ?? []).map((_, k) => partHot(sets!, k));
   const notes = [
     ...put.notes,
+    ...(sets !== undefined && finding.stands() === 'searching'
+      ? ['The looking was ended before its end: longer may hold more of what is asked.']
+      : []),
     ...(put.parts.some(({ part }) => part.stage !== 'primaries')
       ? [
-          'What stands behind a collector is not reckoned hot: what moves the collector is not known. It comes off before its primaries.',
+          'What stands behind a collector is taken to hang on its own pipes, and comes off before its primaries.',
         ]
       : []),
   ];
@@ -98,15 +106,19 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
       stands: finding.stands(),
       causes: [...finding.causes()],
       ...(nearest === undefined || sets !== undefined ? {} : { nearest }),
-      ...(sets === undefined ? {} : { parts: sets.map((each, k) => partSetOut(each, inCar[k])) }),
+      ...(sets === undefined
+        ? {}
+        : { parts: sets.map((each, k) => partSetOut(each, inCar[k], behind[k], units)) }),
       ...(mirrored === undefined ? {} : { mirrored: mirroredOut(mirrored, mirror!) }),
       notes,
       cautions,
     },
     lines: () => [
       ...headLines(car, bank === 'both' ? 'primaries of both banks' : `primaries of the ${bank} bank`),
-      ...(image === undefined ? [] : ['', ...mirroredLines(image, mirror!, other!, units)]),
-      ...sets!.flatMap((each, k) => partLines(each, inCar[k], units)),
+      ...(isImage && mirrored?.reached === true
+        ? ['', ...mirroredLines(mirrored, mirror!, other!, units)]
+        : []),
+      ...sets!.flatMap((each, k) => partLines(each, inCar[k], behind[k], units)),
       ...tailLines(notes, cautions),
     ],
     refusal,
@@ -114,7 +126,7 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
 }
 
 /** What is done to one set is not done to several. */
-function only({ bank, mirror, from, sets, hold, ...hand }: PartsOptions): void {
+function only({ bank, mirror, from, sets, ...hand }: PartsOptions): void {
   if (mirror !== undefined && bank !== 'both') {
     throw badAsk(
       'asked/mirror',
@@ -128,13 +140,6 @@ function only({ bank, mirror, from, sets, hold, ...hand }: PartsOptions): void {
       'Say --bank left or --bank right.',
     );
   }
-  if (hold !== undefined) {
-    throw badAsk(
-      'asked/parts',
-      '--hold is for a bank that is one part, and for that bank alone.',
-      'What the file asks to be held is looked at and told of each part.',
-    );
-  }
   if (sets !== '1') {
     throw badAsk(
       'asked/parts',
@@ -143,14 +148,6 @@ function only({ bank, mirror, from, sets, hold, ...hand }: PartsOptions): void {
     );
   }
 }
-
-/** The parts of one bank by themselves: what begins at others counts them anew. */
-const alone = (parts: readonly PartPut[]): readonly PartPut[] =>
-  parts.map(({ gas, part, ...of }) => ({
-    ...of,
-    part,
-    gas: { ...gas, ...(part.from === undefined ? {} : { from: part.from }) },
-  }));
 
 function notFound({ finding, stopped }: PartsRunEnded, seconds: number): string {
   const causes = finding.causes();
@@ -204,23 +201,45 @@ const mirroredOut = (mirrored: MirroredBank, from: BankName) => ({
   inTheWay: mirrored.reached ? [...mirrored.inTheWay] : [mirrored.message],
 });
 
-const partSetOut = ({ part, set }: PartSet, inCar: ReturnType<typeof partInCar>) => ({
+const partSetOut = (
+  { part, set }: PartSet,
+  inCar: ReturnType<typeof partInCar>,
+  hot: ReturnType<typeof partHot>,
+  speech: Speech,
+) => ({
   bank: part.side,
   ...partOut(part),
   stage: part.stage,
   cylinders: [...part.cylinders],
   set: setOut(set),
-  ...(inCar === undefined ? {} : { inCar: inCarOut(inCar) }),
+  ...(inCar === undefined
+    ? {}
+    : {
+        holds: holdsTold(inCar, speech).map(({ kind, asked, holds, words }) => ({
+          kind,
+          asked,
+          holds,
+          words,
+        })),
+        inCar: inCarOut(inCar),
+      }),
+  ...(hot === undefined ? {} : { hot: hotOut(hot) }),
 });
 
 const capital = (text: string): string => `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 
-function partLines({ part, set }: PartSet, inCar: ReturnType<typeof partInCar>, speech: Speech): string[] {
+function partLines(
+  { part, set }: PartSet,
+  inCar: ReturnType<typeof partInCar>,
+  hot: ReturnType<typeof partHot>,
+  speech: Speech,
+): string[] {
   return [
     '',
     capital(whose(part)),
     ...setLines(set, speech, part.stage),
     ...(inCar === undefined ? [] : ['', ...inCarLines(inCar, { side: part.side, speech })]),
+    ...(hot === undefined ? [] : ['', ...hotLines(part, hot, speech)]),
   ];
 }
 

@@ -39,10 +39,26 @@ function* line(): Generator<Piece, never> {
 export class Schedule {
   private readonly pieces: Piece[] = [];
   private readonly more = line();
+  private readonly most: number;
+  private readonly done = new Array<number>(MOST_STRANDS).fill(0);
+  private laid = 0;
 
-  at(index: number): Piece {
-    while (this.pieces.length <= index) this.pieces.push(this.more.next().value);
-    return this.pieces[index]!;
+  /** @param most  work after which the line ends, the last piece cut to it; none where it does not end */
+  constructor(most = Infinity) {
+    this.most = most;
+  }
+
+  /** Undefined where the line has ended before it. */
+  at(index: number): Piece | undefined {
+    while (this.pieces.length <= index && this.laid < this.most) {
+      const { at, strand, until } = this.more.next().value;
+      const before = this.done[strand]!;
+      const work = Math.min(until - before, this.most - this.laid);
+      this.laid += work;
+      this.done[strand] = before + work;
+      this.pieces.push({ at, strand, until: before + work });
+    }
+    return this.pieces[index];
   }
 }
 

@@ -54,7 +54,7 @@ export class StrandsRun {
   /** Some milliseconds of work; false when nothing is left to do. @throws what broke another thread off */
   advance(): boolean {
     const { strands } = this;
-    if (this.causes.length > 0 || strands.done) return false;
+    if (this.causes.length > 0 || strands.done || strands.isOver) return false;
     for (const other of this.others) other.work();
     this.task ??= strands.take((strand) => strand % this.count === 0);
     this.waits = this.task === undefined;

@@ -54,6 +54,10 @@ export interface StrandsAsked {
   readonly answers: number;
   /** Better each for as long as it took to find, and no longer. */
   readonly brief: boolean;
+  /** Better each by so much work at most; instead of `brief`. */
+  readonly better?: number;
+  /** Work of all strands after which the search is over, told by the line and not by the clock. */
+  readonly most?: number;
 }
 
 const UNTOUCHED: StrandStands = { work: 0, starts: 0, bettered: false };
@@ -68,7 +72,7 @@ const AHEAD = 4 * MOST_STRANDS;
 
 export class Strands {
   private readonly asked: StrandsAsked;
-  private readonly schedule = new Schedule();
+  private readonly schedule: Schedule;
   private readonly strands: StrandStands[];
   private readonly busy = new Set<number>();
   /** All pieces before this one are done. */
@@ -76,6 +80,7 @@ export class Strands {
 
   constructor(asked: StrandsAsked, before: readonly StrandStands[] = []) {
     this.asked = { ...asked, answers: Math.min(asked.answers, MOST_STRANDS) };
+    this.schedule = new Schedule(asked.most);
     this.strands = Array.from({ length: MOST_STRANDS }, (_, k) => before[k] ?? UNTOUCHED);
   }
 
@@ -126,6 +131,11 @@ export class Strands {
     return answers.length === this.asked.answers && answers.every(({ strand }) => this.isBettered(strand));
   }
 
+  /** The line has come to its end without all the answers that are wanted. */
+  get isOver(): boolean {
+    return this.answers.length < this.asked.answers && this.schedule.at(this.open) === undefined;
+  }
+
   get work(): number {
     return this.strands.reduce((sum, { work }) => sum + work, 0);
   }
@@ -148,7 +158,10 @@ export class Strands {
   }
 
   private step(): void {
-    while (this.open < this.last() && this.isDone(this.schedule.at(this.open))) this.open += 1;
+    for (let piece = this.schedule.at(this.open); piece !== undefined; piece = this.schedule.at(this.open)) {
+      if (this.open >= this.last() || !this.isDone(piece)) return;
+      this.open += 1;
+    }
   }
 
   /** Pieces from here on are not wanted: enough answers were found before. */
@@ -167,6 +180,7 @@ export class Strands {
     const last = Math.min(this.last(), this.open + ahead);
     for (let at = this.open; at < last; at += 1) {
       const piece = this.schedule.at(at);
+      if (piece === undefined) return undefined;
       const { strand, until } = piece;
       if (holds(strand) && !this.busy.has(strand) && !this.isDone(piece)) return { strand, until, at };
     }
@@ -188,8 +202,10 @@ export class Strands {
   }
 
   private mostWork(strand: number): number {
-    if (!this.asked.brief) return Infinity;
+    const { brief, better } = this.asked;
     const { foundWith } = this.strands[strand]!;
+    if (better !== undefined) return foundWith! + better;
+    if (!brief) return Infinity;
     return foundWith! + Math.max(BETTER_LEAST, foundWith!);
   }
 }

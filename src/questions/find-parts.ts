@@ -1,23 +1,44 @@
 /**
- * Finding the primaries of several parts so that they stay clear of each other: a piece at a time, for whoever keeps the
+ * Finding the primaries of several parts so that they stay clear of each other, and hold in the car what they must: a piece at a time, for whoever keeps the
  * time, stops it, and takes it up again.
  *
  * The same seed gives the same sets, however long each piece takes.
  */
-import { InParts, type SavedParts } from '../gaspath/parts/in-parts.ts';
+import { InParts, type SavedParts as SavedInParts } from '../gaspath/parts/in-parts.ts';
 import type { RouteSolution } from '../gaspath/route/problem.ts';
+import type { Threads } from '../gaspath/strand-beside.ts';
 import { causeWords, missOf } from './find-primaries.ts';
+import { HeldParts, type SavedHeldParts } from './held-parts.ts';
 import { partWords } from './part-words.ts';
+import { heldOfPart, type PartsHold } from './parts-holding.ts';
 import type { PartPut } from './parts-put.ts';
 import { type PartSet, partSets } from './primaries-parts.ts';
 
-export type { SavedParts };
+/** Plain data, from which `findParts` goes on. */
+export interface SavedParts extends SavedInParts {
+  /** Once all stand. */
+  readonly held?: SavedHeldParts;
+}
+
+export interface PartsAsked {
+  /** What the sets must hold in the car; nothing, where it is left out. */
+  readonly hold?: PartsHold | undefined;
+  /** This thread alone, where none are told. */
+  readonly threads?: Threads | undefined;
+}
+
 export type PartsStand = InParts['stands'];
 
 export interface FindingParts {
   readonly advance: () => PartsStand;
+  /** Nothing is to be done here until another thread has told. */
+  readonly waits: () => boolean;
+  /** Ends the threads beside this one. */
+  readonly end: () => Promise<void>;
+  /** How many things lack of each part as it was last looked at; undefined of one that was not yet. None where nothing must be held. */
+  readonly lacking: () => readonly (number | undefined)[] | undefined;
   readonly stands: () => PartsStand;
-  /** One of each part, in the order of the parts; undefined until all stand. */
+  /** One of each part, in the order of the parts; undefined until all stand. They may not hold yet what they must. */
   readonly solutions: () => readonly RouteSolution[] | undefined;
   readonly sets: () => readonly PartSet[] | undefined;
   /** Why a part cannot be, whatever the others do. */
@@ -31,12 +52,27 @@ export interface FindingParts {
   readonly saved: () => SavedParts;
 }
 
-export function findParts(parts: readonly PartPut[], seed: number, saved?: SavedParts): FindingParts {
+export function findParts(
+  parts: readonly PartPut[],
+  seed: number,
+  saved?: SavedParts,
+  { hold, threads }: PartsAsked = {},
+): FindingParts {
   const run = new InParts(
     parts.map((each) => each.gas),
     seed,
     saved,
+    threads,
   );
+  const holds = hold !== undefined && parts.some((part) => heldOfPart(part, hold).length > 0);
+  let held: HeldParts | undefined;
+  const heldNow = (): HeldParts | undefined => {
+    const { solutions } = run;
+    if (holds && solutions !== undefined) held ??= new HeldParts(parts, solutions, seed, hold, saved?.held);
+    return held;
+  };
+  const solutionsNow = (): readonly RouteSolution[] | undefined => heldNow()?.solutions ?? run.solutions;
+  const stands = (): PartsStand => (heldNow()?.done === false ? 'searching' : run.stands);
   const titled = (part: number, among: readonly number[]): string =>
     [
       parts[part]!.part.title,
@@ -47,15 +83,19 @@ export function findParts(parts: readonly PartPut[], seed: number, saved?: Saved
   let told: { readonly of: readonly RouteSolution[]; readonly sets: readonly PartSet[] } | undefined;
   return {
     advance: () => {
-      run.advance();
-      return run.stands;
+      if (run.stands === 'searching') run.advance();
+      else heldNow()?.advance();
+      return stands();
     },
-    stands: () => run.stands,
-    solutions: () => run.solutions,
+    stands,
+    waits: () => run.waits,
+    end: () => run.end(),
+    lacking: () => heldNow()?.lacking.map((each) => each ?? undefined),
+    solutions: solutionsNow,
     sets: () => {
-      if (told !== undefined) return told.sets;
-      const { solutions } = run;
+      const solutions = solutionsNow();
       if (solutions === undefined) return undefined;
+      if (told?.of === solutions) return told.sets;
       told = { of: solutions, sets: partSets(parts, solutions) };
       return told.sets;
     },
@@ -65,7 +105,11 @@ export function findParts(parts: readonly PartPut[], seed: number, saved?: Saved
       const { part, put } = parts[causes.part]!;
       return causeWords(put, causes.causes).map((each) => partWords(part, each));
     },
-    now: () => (run.now === undefined ? undefined : titled(run.now.part, run.now.among)),
+    now: () => {
+      if (run.now !== undefined) return titled(run.now.part, run.now.among);
+      const at = heldNow()?.at;
+      return at === undefined ? undefined : `${parts[at]!.part.title}, what it must hold in the car`;
+    },
     nearest: () => {
       const { missed } = run;
       if (missed === undefined) return undefined;
@@ -74,7 +118,10 @@ export function findParts(parts: readonly PartPut[], seed: number, saved?: Saved
       return `${capital(titled(missed.part, missed.among))}${words === undefined ? '.' : `: ${words}`}`;
     },
     work: () => run.work,
-    saved: () => run.saved,
+    saved: () => {
+      const is = heldNow()?.saved;
+      return is === undefined ? run.saved : { ...run.saved, held: is };
+    },
   };
 }
 

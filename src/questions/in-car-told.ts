@@ -18,7 +18,7 @@ import {
   socketWords,
   spannerWords,
 } from './in-car-words.ts';
-import { isKeptHot } from './primaries-hot.ts';
+import { isKeptHot, type PrimariesHot } from './primaries-hot.ts';
 import type { PrimariesInCar } from './primaries-in-car.ts';
 
 export interface ToldColumn {
@@ -64,7 +64,7 @@ export interface ToldAsked {
 
 export function inCarTold(is: PrimariesInCar, asked: ToldAsked): readonly ToldSection[] {
   const { hot, nuts, removal, slip } = is;
-  const { side, speech, more, most } = asked;
+  const { side, speech, more } = asked;
   const holds = holdsTold(is, speech);
   return [
     {
@@ -74,33 +74,7 @@ export function inCarTold(is: PrimariesInCar, asked: ToldAsked): readonly ToldSe
       holds: holds.every((each) => each.holds || !each.asked),
       after: more === undefined ? [] : [more],
     },
-    {
-      kind: 'hot',
-      title: 'Hot',
-      lead: [hotVerdict(hot, speech)],
-      holds: hot.holds,
-      table: {
-        caption: 'Gaps hot beside cold',
-        columns: [
-          { title: 'Cylinder', brief: 'cyl.', part: 0.8 },
-          { title: 'to', brief: 'to', part: 2.6 },
-          { title: 'asked hot', brief: 'asked', part: 1.1, number: true },
-          { title: 'cold', brief: 'cold', part: 1, number: true },
-          { title: 'hot', brief: 'hot', part: 1, number: true },
-          { title: 'change', brief: 'change', part: 1.5, number: true },
-        ],
-        rows: hotRows(hot)
-          .slice(0, most)
-          .map((gap) => {
-            const said = hotGapWords(gap, hot, speech);
-            return {
-              cells: [String(gap.cylinder), gap.against, said.asked, said.cold, said.hot, said.closes],
-              lacks: !isKeptHot(gap),
-            };
-          }),
-      },
-      after: [...hotWords(hot, speech), ...(slip === undefined ? [] : [slipWords(slip, speech)])],
-    },
+    hotTold(hot, asked, slip === undefined ? [] : [slipWords(slip, speech)]),
     nuts.reached
       ? {
           kind: 'nuts',
@@ -136,4 +110,39 @@ export function inCarTold(is: PrimariesInCar, asked: ToldAsked): readonly ToldSe
       after: removalWords(removal, side, speech),
     },
   ];
+}
+
+/** How a set lies hot. */
+export function hotTold(
+  hot: PrimariesHot,
+  { speech, most }: Pick<ToldAsked, 'speech' | 'most'>,
+  more: readonly string[] = [],
+): ToldSection {
+  return {
+    kind: 'hot',
+    title: 'Hot',
+    lead: [hotVerdict(hot, speech)],
+    holds: hot.holds,
+    table: {
+      caption: 'Gaps hot beside cold',
+      columns: [
+        { title: 'Cylinder', brief: 'cyl.', part: 0.8 },
+        { title: 'to', brief: 'to', part: 2.6 },
+        { title: 'asked hot', brief: 'asked', part: 1.1, number: true },
+        { title: 'cold', brief: 'cold', part: 1, number: true },
+        { title: 'hot', brief: 'hot', part: 1, number: true },
+        { title: 'change', brief: 'change', part: 1.5, number: true },
+      ],
+      rows: hotRows(hot)
+        .slice(0, most)
+        .map((gap) => {
+          const said = hotGapWords(gap, hot, speech);
+          return {
+            cells: [String(gap.cylinder), gap.against, said.asked, said.cold, said.hot, said.closes],
+            lacks: !isKeptHot(gap),
+          };
+        }),
+    },
+    after: [...hotWords(hot, speech), ...more],
+  };
 }

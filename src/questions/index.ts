@@ -49,7 +49,13 @@ export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure
 export * from './figure.ts';
 export { type FoundExhaust, foundExhaust, lookedFor } from './find-exhaust.ts';
 export { findHeld, findSets, type SavedHeld } from './find-held.ts';
-export { type FindingParts, findParts, type PartsStand, type SavedParts } from './find-parts.ts';
+export {
+  type FindingParts,
+  findParts,
+  type PartsAsked,
+  type PartsStand,
+  type SavedParts,
+} from './find-parts.ts';
 export {
   type FindingPrimaries,
   type FindingStands,
@@ -65,7 +71,7 @@ export { type FloorAnswer, type FloorAsked, type FloorFigure, sheetNames, standO
 export { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
 export { askedMore, HOLD_WORDS, type HoldTold, holdingDoes, holdsTold } from './holding-words.ts';
-export { inCarTold, type ToldAsked, type ToldSection } from './in-car-told.ts';
+export { hotTold, inCarTold, type ToldAsked, type ToldSection } from './in-car-told.ts';
 export {
   hotGapWords,
   hotRows,
@@ -113,14 +119,16 @@ export {
   workingOfLoads,
 } from './loads.ts';
 export * from './logged.ts';
+export { type LookedAt, lookedTold } from './looked-at.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { type MirroredBank, mirroredBank, onImage, type PortMisfit, portMisfits } from './mirrored-bank.ts';
 export { openCar } from './open-car.ts';
 export { partByHand, partHandTold } from './part-by-hand.ts';
-export { partInCar } from './part-in-car.ts';
-export { partWords } from './part-words.ts';
+export { partHot, partInCar } from './part-in-car.ts';
+export { partSection, partWords } from './part-words.ts';
 export { type FiledPart, isPartsFile, readParts, writeParts } from './parts-file.ts';
 export { type PartFiled, type PartsFiled, partsFiled } from './parts-filed.ts';
+export { heldOfPart, type PartsHold } from './parts-holding.ts';
 export { type CarPart, partNamed, partsOf, SECONDARIES } from './parts-of-car.ts';
 export { type Banks, type PartPut, type PartsPut, partsProblem, sidesOf } from './parts-put.ts';
 export {

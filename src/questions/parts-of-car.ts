@@ -142,10 +142,13 @@ const asTheyFire = ({ firing }: ExhaustForm, collectors: readonly CollectorForm[
 
 type Secondaries = NonNullable<BankForm['secondaries']>;
 
-/** Pipes behind collectors are counted from 1 in the order of those; they stand on no head. */
+/**
+ * Pipes behind collectors are counted from 1 in the order of those; they stand on no head. They are as hot as the
+ * primaries; what the primaries’ collector is held by does not hold theirs.
+ */
 function carBehind(
   car: Car,
-  { flange: _, hot: __, rack: ___, ...exhaust }: ExhaustForm,
+  { flange: _, hot, rack: __, ...exhaust }: ExhaustForm,
   side: BankName,
   of: Pick<Secondaries, 'tube' | 'bends'> & {
     readonly given: Pick<Secondaries, 'length' | 'within'>;
@@ -162,12 +165,17 @@ function carBehind(
     given: { ...given, from: 'flange', to: 'collector entry' },
     firing,
     ...(rack === undefined ? {} : { rack }),
+    ...(hot === undefined ? {} : { hot: hungOnPipes(hot) }),
   };
   return withBank(car, behind, side, {
     cylinders: firing.map((_each, k) => k + 1),
     ports: [],
     collector,
   });
+}
+
+function hungOnPipes({ collector: _, ...hot }: NonNullable<ExhaustForm['hot']>): ExhaustForm['hot'] {
+  return hot;
 }
 
 /** The part that is asked for; undefined where there is none of that name, or several and none is named. */

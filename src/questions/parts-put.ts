@@ -9,6 +9,7 @@ import type { Car } from '../car/read.ts';
 import { outletOf, type Part } from '../gaspath/parts/part.ts';
 import type { Port, Pose, RouteProblem } from '../gaspath/route/problem.ts';
 import { add, scale } from '../maths/vec3.ts';
+import { collectorName, pipeName } from './part-words.ts';
 import { type CarPart, partsOf } from './parts-of-car.ts';
 import { type CarStands, type ProblemPut, primariesProblem, type ScanInCar } from './primaries-problem.ts';
 
@@ -69,26 +70,10 @@ function askedOutlet(problem: RouteProblem): Port {
   return outletOf(problem, { collector: pose, pipes: [] });
 }
 
-function gasPart({ side, name, title, stage }: CarPart, put: Put, from: readonly number[] | undefined): Part {
-  const whose = `of the ${side} bank`;
-  return {
-    name: title,
-    collector:
-      stage === 'tail'
-        ? `end of the tail ${whose}`
-        : stage === 'secondaries'
-          ? `last collector ${whose}`
-          : name === undefined
-            ? `collector ${whose}`
-            : `collector ${name} ${whose}`,
-    problem: put.problem,
-    pipes: put.cylinders.map((each) =>
-      stage === 'tail'
-        ? `tail ${whose}`
-        : stage === 'secondaries'
-          ? `secondary ${each} ${whose}`
-          : `pipe of cylinder ${each}`,
-    ),
-    ...(from === undefined ? {} : { from }),
-  };
-}
+const gasPart = (part: CarPart, put: Put, from: readonly number[] | undefined): Part => ({
+  name: part.title,
+  collector: collectorName(part),
+  problem: put.problem,
+  pipes: put.cylinders.map((each) => pipeName(part, each)),
+  ...(from === undefined ? {} : { from }),
+});

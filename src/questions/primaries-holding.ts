@@ -23,11 +23,11 @@ import {
 } from '../gaspath/holding/amend.ts';
 import type { Looked } from '../gaspath/holding/holding.ts';
 import { ballsOfDrum } from '../gaspath/removal/body.ts';
-import type { RouteProblem, RouteSolution } from '../gaspath/route/problem.ts';
+import type { RouteProblem, RouteSolution, Solid } from '../gaspath/route/problem.ts';
 import { laidOut } from '../gaspath/verify/read.ts';
 import { atMouth, sizesAlong } from '../gaspath/verify/sizes.ts';
 import { pointAt } from '../gaspath/verify/walk.ts';
-import { type HotGap, isKeptHot, type PrimariesHot, primariesHot } from './primaries-hot.ts';
+import { type BesideHot, type HotGap, isKeptHot, type PrimariesHot, primariesHot } from './primaries-hot.ts';
 import {
   isReached,
   type NutAsked,
@@ -86,23 +86,44 @@ export interface Holds {
 
 const MM = 1000;
 
-/** Undefined where nothing is to be held. */
+/** What lies beside a bank that is one part of several. */
+export interface Among {
+  /** The problem with the others in it, for the finder. */
+  readonly problem: RouteProblem;
+  readonly beside: BesideHot;
+  /** What is there when this part comes off, and its nuts are turned. */
+  readonly staying: readonly Solid[];
+  /** What is asked hot of the gaps to what lies beside. */
+  readonly asked: (hot: PrimariesHot) => PrimariesHot;
+}
+
+/** Undefined where nothing is to be held. @param put  as the bank stands alone */
 export function primariesHolding(
   car: Car,
   side: BankName,
   scans: readonly ScanInCar[],
   put: Put,
   kinds: readonly Holdable[] = heldByFile(car, side),
+  among?: Among,
 ): Holds | undefined {
-  const work = primariesProblem(car, side, scans, 'work');
-  if (kinds.length === 0 || !work.reached) return undefined;
+  const own = primariesProblem(car, side, scans, 'work');
+  if (kinds.length === 0 || !own.reached) return undefined;
+  const work = {
+    ...own,
+    problem: {
+      ...own.problem,
+      ports: put.problem.ports,
+      solids: [...own.problem.solids, ...(among?.staying ?? [])],
+    },
+  };
   // looked up when the first set is there: it takes a second
   let known: readonly NutRooms[] | undefined;
   const rooms = (): readonly NutRooms[] => {
     known ??= kinds.includes('tools') ? nutRooms(car, work) : [];
     return known;
   };
-  const { problem, cylinders } = put;
+  const { cylinders } = put;
+  const problem = among?.problem ?? put.problem;
   const drawn = (solution: RouteSolution) => ({
     pipes: solution.pipes.map((each) => primaryDrawn(problem, cylinders, each, undefined)),
     collector: collectorDrawn(solution.collector, problem),
@@ -113,7 +134,7 @@ export function primariesHolding(
     straight: slip === undefined ? 0 : slip.least(undefined) * MM,
   };
   return {
-    put,
+    put: { ...put, problem },
     asked: { ...put, problem: amended(problem, from) },
     kinds,
     get never() {
@@ -123,7 +144,9 @@ export function primariesHolding(
     look: (solution, more) => {
       const hot =
         kinds.includes('hot') || slip !== undefined
-          ? primariesHot(car, side, put, { set: drawn(solution), solution })
+          ? (among?.asked ?? asItIs)(
+              primariesHot(car, side, put, { set: drawn(solution), solution }, among?.beside),
+            )
           : undefined;
       let lacking = 0;
       let next = more;
@@ -158,6 +181,8 @@ export function primariesHolding(
     },
   };
 }
+
+const asItIs = (hot: PrimariesHot): PrimariesHot => hot;
 
 /** A gap that is out of sight cold comes nearer by at least as much as it would from there. */
 const inMm = (

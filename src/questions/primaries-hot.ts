@@ -7,7 +7,7 @@
 
 import type { BankName, ExhaustForm } from '../car/check-exhaust.ts';
 import type { Car } from '../car/read.ts';
-import { type HotLine, hotSet } from '../gaspath/hot/hot-set.ts';
+import { type HotLine, hotSet, type StartMoves } from '../gaspath/hot/hot-set.ts';
 import { walkThrough } from '../gaspath/hot/hot-walk.ts';
 import type { Heat } from '../gaspath/pipework/growth.ts';
 import { growth } from '../gaspath/pipework/index.ts';
@@ -98,7 +98,12 @@ export interface BesideHot {
 }
 
 /** How a set lies when hot, without a look at what is about it. */
-export function grownSet(car: Car, side: BankName, set: Pick<PrimariesSet, 'pipes' | 'collector'>) {
+export function grownSet(
+  car: Car,
+  side: BankName,
+  set: Pick<PrimariesSet, 'pipes' | 'collector'>,
+  starts?: readonly StartMoves[],
+) {
   const exhaust = car.form.exhaust!;
   const { hot } = exhaust;
   const material = tubeMaterial(exhaust.tube.material)!;
@@ -112,6 +117,7 @@ export function grownSet(car: Car, side: BankName, set: Pick<PrimariesSet, 'pipe
     collector: set.collector,
     joins,
     held,
+    starts,
   });
   return { material, pipe, cold, heat, held, joins, grown, wider: 1 + heat.expansion * heat.hotter };
 }
@@ -125,11 +131,12 @@ export function primariesHot(
     solution,
   }: { readonly set: Pick<PrimariesSet, 'pipes' | 'collector'>; readonly solution: RouteSolution },
   beside: BesideHot = { cold: [], hot: [] },
+  starts?: readonly StartMoves[],
 ): PrimariesHot {
   const exhaust = car.form.exhaust!;
   const { hot } = exhaust;
   const { cylinders } = put;
-  const { material, pipe, cold, heat, held, joins, grown, wider: k } = grownSet(car, side, set);
+  const { material, pipe, cold, heat, held, joins, grown, wider: k } = grownSet(car, side, set, starts);
   const alone = put.problem;
   const problem = { ...alone, solids: [...alone.solids, ...beside.cold] };
   const hotProblem: RouteProblem = {

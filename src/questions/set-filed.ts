@@ -8,7 +8,8 @@
 import type { BankName } from '../car/check-exhaust.ts';
 import type { Car } from '../car/read.ts';
 import type { RouteSolution } from '../gaspath/route/problem.ts';
-import { partInCar } from './part-in-car.ts';
+import type { LookedAt } from './looked-at.ts';
+import { partHot, partInCar } from './part-in-car.ts';
 import { type FiledPart, isPartsFile, readParts } from './parts-file.ts';
 import { partsFiled } from './parts-filed.ts';
 import { type CarPart, partsOf } from './parts-of-car.ts';
@@ -27,11 +28,11 @@ export interface FiledSet {
   readonly car: Car;
   readonly part: CarPart;
   /**
-   * Undefined of what stands behind a collector.
+   * The set in its car; undefined where the problem of its car at work cannot be put.
    *
    * @param kinds  what the finder was asked to hold of it, where that is not what the file asks; of a bank that is one part
    */
-  readonly inCar: (kinds?: readonly Holdable[]) => PrimariesInCar | undefined;
+  readonly looked: (kinds?: readonly Holdable[]) => LookedAt | undefined;
 }
 
 /** What is amiss: the file, the part that was named, the problem as the car file tells it, or the set in it. */
@@ -85,9 +86,12 @@ export function setFiled(car: Car, of: SetOfFile, scans: readonly ScanInCar[]): 
     solution,
     car,
     part: part!,
-    inCar: (kinds) => primariesInCar(car, side, scans, solution, kinds),
+    looked: (kinds) => lookedIn(primariesInCar(car, side, scans, solution, kinds)),
   };
 }
+
+const lookedIn = (inCar: PrimariesInCar | undefined): LookedAt | undefined =>
+  inCar === undefined ? undefined : { inCar };
 
 function amongParts(
   car: Car,
@@ -113,7 +117,12 @@ function amongParts(
     solution: of.solution,
     car: of.part.car,
     part: of.part,
-    inCar: () => partInCar(sets, at, scans),
+    looked: (kinds) => {
+      const { stage } = of.part;
+      if (stage === 'primaries') return lookedIn(partInCar(sets, at, scans, kinds));
+      const hot = partHot(sets, at);
+      return hot === undefined ? undefined : { stage, hot };
+    },
   };
 }
 

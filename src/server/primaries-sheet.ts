@@ -78,7 +78,7 @@ export async function primariesSheetResponse(
     ]);
   }
   const { set, part } = is;
-  const inCar = is.inCar();
+  const looked = is.looked();
   const { name: workshop } = await workshopNotes(home);
   // the printer's fonts take their time to load: they come with the first sheet
   const { primariesPdf } = await import('../paper/index.ts');
@@ -95,7 +95,7 @@ export async function primariesSheetResponse(
       set,
       shop: primariesShop(is.car, bank, set),
       notes: is.put.notes,
-      ...(inCar === undefined ? {} : { inCar }),
+      ...(looked === undefined ? {} : { looked }),
     },
   });
   return pdfResponse(pdf, fileName(id, part));

@@ -5,8 +5,7 @@
  * Out   blocks of a sheet; what is measured after the heat run stays blank
  */
 import type { BankName } from '../car/check-exhaust.ts';
-import { inCarTold } from '../questions/in-car-told.ts';
-import type { PrimariesInCar } from '../questions/primaries-in-car.ts';
+import { type LookedAt, lookedTold } from '../questions/looked-at.ts';
 import type { Speech } from '../units/show.ts';
 import { type Block, gap, heading, paragraph } from './lay-out.ts';
 import { SIZE } from './page.ts';
@@ -19,7 +18,7 @@ const FOUND: Column = { title: 'Found after heat run', part: 1.6, blank: true };
 const MOST_ROWS = 14;
 
 export function inCarBlocks(
-  inCar: PrimariesInCar,
+  looked: LookedAt,
   on: {
     readonly side: BankName;
     readonly width: number;
@@ -29,7 +28,7 @@ export function inCarBlocks(
 ): Block[] {
   const { width, measure } = on;
   const small = (words: string): Block[] => paragraph(words, { width, size: SIZE.small }, measure);
-  return inCarTold(inCar, { ...on, most: MOST_ROWS }).flatMap(
+  return lookedTold(looked, { ...on, most: MOST_ROWS }).flatMap(
     ({ kind, title, lead, table: of, after }, k) => [
       ...(k === 0 ? [] : [heading(title)]),
       ...lead.flatMap(small),

@@ -5,8 +5,8 @@
  * Out   the laid-out document; what is measured and who made it stays blank
  */
 import type { BankName } from '../car/check-exhaust.ts';
+import type { LookedAt } from '../questions/looked-at.ts';
 import { passedWords } from '../questions/primaries-front.ts';
-import type { PrimariesInCar } from '../questions/primaries-in-car.ts';
 import type { PrimariesSet } from '../questions/primaries-set.ts';
 import type { Cut, PrimariesShop } from '../questions/primaries-shop.ts';
 import { type Speech, spokenAmount } from '../units/show.ts';
@@ -27,7 +27,7 @@ export interface PrimariesSheetMatter {
   /** What was left out of the problem, such as a bodywork that was not scanned. */
   readonly notes: readonly string[];
   /** Hot, its nuts and the way it comes off, where it was looked at. */
-  readonly inCar?: PrimariesInCar;
+  readonly looked?: LookedAt;
 }
 
 interface Sheet {
@@ -84,9 +84,9 @@ export function primariesSheet(
     ...small(shop.jig.frame.told),
     gap(1),
     ...jigTable(sheet),
-    ...(of.inCar === undefined
+    ...(of.looked === undefined
       ? []
-      : [opening(heading('In the car')), ...inCarBlocks(of.inCar, { side, width, measure, speech })]),
+      : [opening(heading('In the car')), ...inCarBlocks(of.looked, { side, width, measure, speech })]),
   ];
   const { title = `${side} bank`, stage = 'primaries' } = of.part ?? {};
   const full = { ...head, title: TITLES[stage], of: title };

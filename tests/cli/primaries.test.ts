@@ -159,13 +159,13 @@ test('a set that does not suit the car file any more is told and not cut; withou
   for (const { by } of never.wouldDo) assert.equal(by, undefined);
 });
 
-test('three sets to choose from: each written, each checked, best first; the same from one thread', async () => {
-  const files = ['', '-2', '-3'].map((tail) => join(folder, `choice${tail}.json`));
-  const asked = ['primaries', 'fenwold-201', '--bank', 'left', '--sets', '3', '--seconds', '100'];
+test('two sets to choose from: each written, each checked, best first; the same from one thread', async () => {
+  const files = ['', '-2'].map((tail) => join(folder, `choice${tail}.json`));
+  const asked = ['primaries', 'fenwold-201', '--bank', 'left', '--sets', '2', '--seconds', '100'];
   const answer = await answerOf([...asked, '--threads', '2', '--solution', files[0]!]);
-  assert.equal(answer.sets.length, 3);
+  assert.equal(answer.sets.length, 2);
   const written = await Promise.all(files.map((each) => readFile(each, 'utf8')));
-  assert.equal(new Set(written).size, 3);
+  assert.equal(new Set(written).size, 2);
   // each is read back and checked by the next command, and weighs what was told of it
   for (const [k, file] of files.entries()) {
     const read = await answerOf(['primaries', 'fenwold-201', '--bank', 'left', '--from', file]);

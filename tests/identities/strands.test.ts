@@ -77,13 +77,13 @@ test('the line: every strand goes on and none twice over the same work; more of 
   const schedule = new Schedule();
   const done = new Array<number>(MOST_STRANDS).fill(0);
   for (let at = 0; at < 200; at += 1) {
-    const piece = schedule.at(at);
+    const piece = schedule.at(at)!;
     assert.equal(piece.at, at);
     assert.ok(piece.until > done[piece.strand]!);
     done[piece.strand] = piece.until;
   }
   assert.ok(Math.min(...done) > 0.5 * Math.max(...done), 'none is left behind');
-  assert.equal(schedule.at(0).strand, 0);
+  assert.equal(schedule.at(0)!.strand, 0);
   assert.equal(new Set(done.map((_, k) => seedOf(7, k))).size, MOST_STRANDS);
   assert.equal(seedOf(7, 0), 7);
 });

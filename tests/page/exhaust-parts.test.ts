@@ -77,11 +77,33 @@ describe('parts of an exhaust on the page', { skip: NO_BROWSER }, () => {
     assert.deepEqual(page.complaints, []);
   });
 
+  test('a bend of the secondaries moved by arrow keys: the sets saved then are those, and stand', async () => {
+    const page = desk;
+    const before = await saved(page);
+    await button(page, 'secondaries').click();
+    await page.getByLabel('move bends and collector').check();
+    await button(page, 'Secondary 1, bend 1').focus();
+    await page.keyboard.press('ArrowUp');
+    await page.locator('.hand-tells').getByText('length 400.0 mm held').waitFor();
+    await page.getByText('Moved by hand since they were found.').waitFor();
+    const parts = await saved(page);
+    const same = parts.map((each, k) => JSON.stringify(each) === JSON.stringify(before[k]));
+    assert.deepEqual(same, [true, true, false]);
+    const filed = partsFiled(opened(CAR, { spec: SPEC }).car, parts, []);
+    assert.ok(filed.reached);
+    assert.deepEqual(
+      filed.parts.flatMap((each) => each.breaches),
+      [],
+    );
+    assert.deepEqual(page.complaints, []);
+  });
+
   test('loaded again the same sets stand; on a phone nothing runs out of the paper', async () => {
     const page = desk;
     const before = await page.locator('.parts tbody').textContent();
     await page.reload();
     await page.locator('.parts tbody').waitFor();
+    await page.getByText('Moved by hand since they were found.').waitFor();
     assert.equal(await page.locator('.parts tbody').textContent(), before);
     await page.setViewportSize(PHONE);
     await page.locator('.parts').scrollIntoViewIfNeeded();

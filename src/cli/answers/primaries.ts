@@ -41,37 +41,51 @@ const found = z.strictObject({
   ),
 });
 
-const inCar = z.strictObject({
-  hot: z.strictObject({
-    pipe: z.number().meta({ description: 'K, mean of its metal' }),
-    cold: z.number().meta({ description: 'K' }),
-    expansion: z.number().meta({ description: '1/K' }),
-    held: z.enum(['by its pipes', 'to the engine']),
-    joins: z.enum(['welded', 'slip']),
-    holds: z.boolean().meta({ description: 'all that is asked hot is kept' }),
-    collector: z.strictObject({ moves: metres, turns: radians }),
-    pipes: z.array(
+const hotForm = z.strictObject({
+  pipe: z.number().meta({ description: 'K, mean of its metal' }),
+  cold: z.number().meta({ description: 'K' }),
+  expansion: z.number().meta({ description: '1/K' }),
+  held: z.enum(['by its pipes', 'to the engine']),
+  joins: z.enum(['welded', 'slip']),
+  holds: z.boolean().meta({ description: 'all that is asked hot is kept' }),
+  collector: z.strictObject({ moves: metres, turns: radians }),
+  pipes: z.array(
+    z.strictObject({
+      cylinder,
+      grows: metres,
+      force: z.number().meta({ description: 'N, on its studs' }),
+      moment: z.number().meta({ description: 'N m, on its studs' }),
+      strain: z.number().meta({ description: 'greatest of its wall, elastic' }),
+      slides: number('m, towards the collector in its slip joint; null where it is welded'),
+    }),
+  ),
+  gaps: z
+    .array(
       z.strictObject({
         cylinder,
-        grows: metres,
-        force: z.number().meta({ description: 'N, on its studs' }),
-        moment: z.number().meta({ description: 'N m, on its studs' }),
-        strain: z.number().meta({ description: 'greatest of its wall, elastic' }),
-        slides: number('m, towards the collector in its slip joint; null where it is welded'),
+        against: z.string(),
+        asked: metres,
+        cold: number('m; null where it is out of sight'),
+        hot: number('m; null where it is out of sight'),
       }),
-    ),
-    gaps: z
-      .array(
-        z.strictObject({
-          cylinder,
-          against: z.string(),
-          asked: metres,
-          cold: number('m; null where it is out of sight'),
-          hot: number('m; null where it is out of sight'),
-        }),
-      )
-      .meta({ description: 'least to spare hot first' }),
-  }),
+    )
+    .meta({ description: 'least to spare hot first' }),
+});
+
+const holdsForm = z
+  .array(
+    z.strictObject({
+      kind: z.enum(HOLDABLE),
+      asked: z.boolean().meta({ description: 'the finder was asked to hold it' }),
+      holds: z.boolean().meta({ description: 'it is so, by looking at the set' }),
+      words: z.string(),
+    }),
+  )
+  .optional()
+  .meta({ description: 'what the set holds in the car' });
+
+const inCar = z.strictObject({
+  hot: hotForm,
   nuts: z
     .array(
       z.strictObject({
@@ -184,17 +198,7 @@ export const primariesForm = z.strictObject({
       ),
     })
     .optional(),
-  holds: z
-    .array(
-      z.strictObject({
-        kind: z.enum(HOLDABLE),
-        asked: z.boolean().meta({ description: 'the finder was asked to hold it' }),
-        holds: z.boolean().meta({ description: 'it is so, by looking at the set' }),
-        words: z.string(),
-      }),
-    )
-    .optional()
-    .meta({ description: 'what the set holds in the car' }),
+  holds: holdsForm,
   inCar: inCar.optional(),
   parts: z
     .array(
@@ -206,7 +210,11 @@ export const primariesForm = z.strictObject({
           description: 'whose gas goes through it; secondaries are counted from 1 as cylinder below',
         }),
         set: found,
+        holds: holdsForm,
         inCar: inCar.optional().meta({ description: 'of primaries' }),
+        hot: hotForm
+          .optional()
+          .meta({ description: 'of secondaries and tail: at its beginning instead of its studs' }),
       }),
     )
     .optional()

@@ -137,9 +137,9 @@ async function primariesSheet(
     );
   }
   const found = await openCar(file, options);
-  const { put, set, car, part, inCar } = await checkedSet(found, { ...options, bank, solution });
+  const { put, set, car, part, looked: look } = await checkedSet(found, { ...options, bank, solution });
   const shop = primariesShop(car, bank, set);
-  const looked = inCar();
+  const looked = look();
   const { primariesPdf } = await import('../../paper/index.ts');
   const pdf = await primariesPdf({
     ...on,
@@ -151,7 +151,7 @@ async function primariesSheet(
       set,
       shop,
       notes: put.notes,
-      ...(looked === undefined ? {} : { inCar: looked }),
+      ...(looked === undefined ? {} : { looked }),
     },
   });
   await writePdf(pdf, on.paper, out);

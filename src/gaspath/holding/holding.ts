@@ -77,6 +77,18 @@ export interface SavedHolding {
 
 type Step = 'look' | 'mend' | 'better';
 
+/** To be begun with a set that was found before, instead of a search. */
+export const beganWith = (solution: RouteSolution, more: Amendments): SavedHolding => ({
+  search: 'first',
+  fails: 0,
+  more,
+  taken: [0],
+  queue: [{ strand: 0, solution }],
+  mends: 0,
+  step: 'look',
+  sets: [],
+});
+
 export type HoldingDoes = 'search' | 'mend' | 'better' | 'done';
 
 /** Mends of one set, each for what lacked after the one before. */

@@ -3,7 +3,10 @@
  *
  * In    the pipes, their heat, how they sit in the collector and what holds that
  * Out   where each line lies hot, force and strain of each, how the collector moves, how far each slip joint travels
- * Axes  of the engine, which is taken for cold: ports stay where they are
+ * Axes  of the engine, which is taken for cold: ports of the head stay where they are
+ *
+ * Pipes that begin at other collectors, secondaries and tails, begin where those have moved to: each is carried along as
+ * a rigid body by its start, and grows and bends from there.
  *
  * Held by its pipes the collector stands where their forces balance; held to the engine it stays and the pipes bow.
  */
@@ -23,6 +26,13 @@ export interface HotAsked {
   /** A slip joint lets a pipe slide and turn along the collector's axis. */
   readonly joins: 'welded' | 'slip';
   readonly held: 'by its pipes' | 'to the engine';
+  /** How the start of each pipe moves, in their order; not at all, where it is left out. */
+  readonly starts?: readonly StartMoves[] | undefined;
+}
+
+export interface StartMoves {
+  readonly shift: Vec3;
+  readonly turn: Vec3;
 }
 
 export interface HotLine {
@@ -44,20 +54,24 @@ export interface HotSet {
 export function hotSet(of: HotAsked): HotSet {
   const { mouth: origin, axis } = of.collector;
   const share = of.heat.expansion * of.heat.hotter;
-  const parts = of.pipes.map((pipe) => {
+  const parts = of.pipes.map((pipe, n) => {
+    const { shift, turn } = of.starts?.[n] ?? STAYS;
+    const carried = (p: Vec3): Vec3 => add(shift, cross(turn, sub(p, pipe.start.p)));
     const line = new HeatedLine(pipe, of.heat, of.modulus);
     const hold = holdOf(line, of.joins === 'slip' ? axis : undefined);
     const arm = sub(line.mouth.p, origin);
     // the collector grows too, about the middle of its mouth
     const grown: Motion = [...scale(arm, share), 0, 0, 0];
-    const lacks = column(line.byHeat.map((value, k) => value - grown[k]!));
-    return { pipe, line, hold, arm, carry: carryOf(arm), lacks, grown };
+    const begun: Motion = [...carried(line.mouth.p), ...turn];
+    // [PW-38]
+    const lacks = column(line.byHeat.map((value, k) => value + begun[k]! - grown[k]!));
+    return { pipe, line, hold, arm, carry: carryOf(arm), lacks, grown, carried };
   });
   const q = of.held === 'to the engine' ? Matrix.zeros(6, 1) : balance(parts, of.joins, axis);
-  const lines = parts.map(({ pipe, line, hold, carry, lacks, grown }): HotLine => {
+  const lines = parts.map(({ pipe, line, hold, carry, lacks, grown, carried }): HotLine => {
     const moved = carry.mmul(q);
     const wrench = hold.mmul(Matrix.sub(moved, lacks)).to1DArray() as unknown as Wrench;
-    const points = line.moved(wrench);
+    const points = line.moved(wrench).map(({ cold, shift }) => ({ cold, shift: add(shift, carried(cold)) }));
     const force: Vec3 = [wrench[0], wrench[1], wrench[2]];
     const arm = sub(line.mouth.p, pipe.start.p);
     const moment = add([wrench[3], wrench[4], wrench[5]], cross(arm, force));
@@ -86,6 +100,8 @@ export function hotSet(of: HotAsked): HotSet {
     },
   };
 }
+
+const STAYS: StartMoves = { shift: [0, 0, 0], turn: [0, 0, 0] };
 
 interface Part {
   readonly hold: Matrix;

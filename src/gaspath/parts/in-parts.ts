@@ -6,7 +6,7 @@
  * laid in its work takes out one that is in its way, goes first, and that one is laid anew after it, from another draw;
  * so the parts take turns in going first, with more work for each, a bounded number of times.  [RT-23]
  *
- * Work is counted in evaluations, so that the same seed gives the same sets; it goes on from what was saved. That no
+ * Work is counted in evaluations, so that the same seed gives the same sets on one thread and on many; it goes on from what was saved. That no
  * set was found is no proof that there is none.
  */
 import type { Cause } from '../route/impossible.ts';
@@ -14,6 +14,7 @@ import type { RouteProblem, RouteSolution } from '../route/problem.ts';
 import type { Miss } from '../route/search.ts';
 import { type Site, siteOf } from '../route/site.ts';
 import { seedOf } from '../schedule.ts';
+import type { Threads } from '../strand-beside.ts';
 import type { StrandStands } from '../strands.ts';
 import { StrandsRun } from '../strands-run.ts';
 import { betweenParts } from '../verify/between.ts';
@@ -76,11 +77,16 @@ export class InParts {
   private miss: PartMiss | undefined;
   private run: { readonly of: StrandsRun; readonly part: number; readonly alone: boolean } | undefined;
   private before: readonly StrandStands[] | undefined;
+  private readonly threads: Threads | undefined;
+  /** Once all stand nothing moves any more. */
+  private all: readonly RouteSolution[] | undefined;
   /** Of each part, made ready once: the bodywork about it stays what it is. */
   private readonly sites: (Site | undefined)[] = [];
 
-  constructor(parts: readonly Part[], seed: number, saved?: SavedParts) {
+  /** @param threads  this one alone, where none are told */
+  constructor(parts: readonly Part[], seed: number, saved?: SavedParts, threads?: Threads) {
     this.parts = parts;
+    this.threads = threads;
     this.seed = seed;
     this.tried = parts.map((_, k) => saved?.tried[k] ?? UNTRIED);
     this.laid = saved?.laid ?? [];
@@ -111,7 +117,9 @@ export class InParts {
 
   /** A set of each part, when all stand and are clear of each other; in the order of the parts. */
   get solutions(): readonly RouteSolution[] | undefined {
-    return this.toLay.length > 0 ? undefined : this.parts.map((_, k) => this.setOf(k)!);
+    if (this.toLay.length > 0) return undefined;
+    this.all ??= this.parts.map((_, k) => this.setOf(k)!);
+    return this.all;
   }
 
   /** What is looked for now. */
@@ -134,6 +142,16 @@ export class InParts {
 
   get work(): number {
     return this.workBefore + (this.run?.of.strands.work ?? 0);
+  }
+
+  /** Nothing is to be done here until another thread has told. */
+  get waits(): boolean {
+    return this.run?.of.waits ?? false;
+  }
+
+  /** Ends the threads beside this one. */
+  async end(): Promise<void> {
+    await this.run?.of.end();
   }
 
   /** A piece of work, some milliseconds; false when nothing is left to do. */
@@ -171,7 +189,9 @@ export class InParts {
   private start(part: number, problem: RouteProblem, seed: number, alone: boolean): void {
     const site = siteOf(problem, this.sites[part]);
     this.sites[part] ??= site;
-    const of = new StrandsRun(problem, seed, { answers: 1, brief: false }, { before: this.before, site });
+    const patience = PATIENCE + (PATIENCE / 3) * Math.floor(this.failed / this.parts.length);
+    const asked = { answers: 1, brief: false, better: BETTER, ...(alone ? {} : { most: patience }) };
+    const of = new StrandsRun(problem, seed, asked, { before: this.before, site, threads: this.threads });
     this.before = undefined;
     if (of.causes.length === 0) this.run = { of, part, alone };
     else if (alone) this.causes = { part, causes: of.causes };
@@ -179,17 +199,12 @@ export class InParts {
   }
 
   private go({ of, part, alone }: NonNullable<InParts['run']>): void {
-    const goesOn = of.advance();
+    of.advance();
     const { strands } = of;
+    if (strands.isOver) this.fail(part);
+    if (!strands.done) return;
     const [answer] = strands.answers;
-    if (answer === undefined) {
-      const patience = PATIENCE + (PATIENCE / 3) * Math.floor(this.failed / this.parts.length);
-      if (!alone && (!goesOn || strands.work > patience)) this.fail(part);
-      return;
-    }
-    const found = strands.saved[answer.strand]!;
-    if (goesOn && !found.bettered && found.work < found.foundWith! + BETTER) return;
-    const { solution } = answer;
+    const { solution } = answer!;
     if (alone) this.tried[part] = { ...this.tried[part]!, alone: solution };
     else if (this.clashes(part, solution).length > 0) {
       this.fail(part);
@@ -200,6 +215,7 @@ export class InParts {
 
   private close(): void {
     this.workBefore += this.run?.of.strands.work ?? 0;
+    void this.run?.of.end();
     this.run = undefined;
   }
 

@@ -1,8 +1,8 @@
 /** Looks beside the page at a found set in its car: hot, the nuts of its flanges, the way it comes off. */
 import {
   type Holdable,
+  type LookedAt,
   openCar,
-  type PrimariesInCar,
   type ScanInCar,
   scanForms,
   scanOf,
@@ -22,7 +22,7 @@ export interface InCarAsked {
   readonly kinds?: readonly Holdable[] | undefined;
 }
 
-export type InCarTold = { readonly is: PrimariesInCar } | { readonly message: string };
+export type InCarTold = { readonly is: LookedAt } | { readonly message: string };
 
 const scope = globalThis as unknown as {
   onmessage: (event: MessageEvent<InCarAsked>) => void;
@@ -41,8 +41,8 @@ function answer({ source, side, part, scans, file, kinds }: InCarAsked): InCarTo
   }
   const set = setFiled(read.car, { side, part, text: file }, laid);
   if (!set.reached) return { message: 'message' in set ? set.message : set.breaches.join(' ') };
-  const is = set.inCar(kinds);
-  return is === undefined ? { message: 'It stands behind a collector and on no head.' } : { is };
+  const is = set.looked(kinds);
+  return is === undefined ? { message: 'The problem of this bank cannot be put.' } : { is };
 }
 
 scope.onmessage = ({ data }) => scope.postMessage(answer(data));

@@ -2,8 +2,8 @@
 import { useEffect, useState } from 'react';
 import {
   type Holdable,
-  inCarTold,
-  type PrimariesInCar,
+  type LookedAt,
+  lookedTold,
   scanForms,
   type ToldSection,
 } from '../../questions/index.ts';
@@ -26,9 +26,11 @@ interface Props {
   readonly part?: string | undefined;
   /** What the finder was asked to hold of it; left out where it was what the car file asks. */
   readonly kinds?: readonly Holdable[];
+  /** It stands behind a collector and on no head. */
+  readonly isBehind?: boolean;
 }
 
-export function InCar({ file, side, part, kinds }: Props) {
+export function InCar({ file, side, part, kinds, isBehind = false }: Props) {
   const { id, car, source } = useCar();
   const [state, setState] = useState<State>();
   const asked = state?.of === file;
@@ -53,7 +55,7 @@ export function InCar({ file, side, part, kinds }: Props) {
       {!asked && (
         <p>
           <button type="button" className="word" onClick={() => setState({ of: file })}>
-            Look at it hot, at its nuts, and how it comes off
+            {isBehind ? 'Look at it hot' : 'Look at it hot, at its nuts, and how it comes off'}
           </button>
         </p>
       )}
@@ -67,9 +69,9 @@ export function InCar({ file, side, part, kinds }: Props) {
 /** No more rows of gaps than the card has room for. */
 const MOST_ROWS = 8;
 
-function Told({ is, side }: { readonly is: PrimariesInCar; readonly side: Props['side'] }) {
+function Told({ is, side }: { readonly is: LookedAt; readonly side: Props['side'] }) {
   const { speech } = usePage();
-  return inCarTold(is, { side, speech, most: MOST_ROWS }).map((section) => (
+  return lookedTold(is, { side, speech, most: MOST_ROWS }).map((section) => (
     <Section key={section.kind} section={section} />
   ));
 }

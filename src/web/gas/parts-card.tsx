@@ -82,8 +82,14 @@ export function PartsCard({ finding, banks, lit, onLight, children }: Props) {
               <p className="row">
                 <SheetsWord file={progress.file} side={chosen.side} part={chosen.name} />
               </p>
-              {place.gas === 'primaries' && chosen.stage === 'primaries' && (
-                <InCar key={chosen.title} file={progress.file} side={chosen.side} part={chosen.name} />
+              {place.gas === 'primaries' && (
+                <InCar
+                  key={chosen.title}
+                  file={progress.file}
+                  side={chosen.side}
+                  part={chosen.name}
+                  isBehind={chosen.stage !== 'primaries'}
+                />
               )}
             </>
           )}
@@ -132,7 +138,8 @@ function Buttons({ finding, banks }: Pick<Props, 'finding' | 'banks'>) {
   const { going, progress, scene, find, stop, anew, mirrorChanged } = finding;
   const { stands, now, nearest, sets, file } = progress ?? {};
   const begun = progress !== undefined && !mirrorChanged;
-  const ended = begun && (stands === 'done' || stands === 'stuck' || sets !== undefined);
+  const ended = begun && progress.isEnded;
+  const lacks = progress?.lacks ?? 0;
   return (
     <section>
       <p className="row">
@@ -167,9 +174,10 @@ function Buttons({ finding, banks }: Pick<Props, 'finding' | 'banks'>) {
         {!going &&
           !mirrorChanged &&
           sets !== undefined &&
-          (progress?.moved === undefined
-            ? 'All parts stand, each clear of the others.'
-            : 'Moved by hand since they were found.')}
+          (progress?.moved !== undefined
+            ? 'Moved by hand since they were found.'
+            : `All parts stand, each clear of the others. ${ended ? '' : 'Held while mending what they must hold in the car.'}${ended && lacks > 0 ? `Of what they must hold in the car ${lacks === 1 ? 'one thing lacks' : `${lacks} things lack`}: look at each part in the car.` : ''}`)}
+        {going && sets !== undefined && `All parts stand; mending: ${now ?? ''}.`}
         {!going && !mirrorChanged && sets === undefined && stands === 'held' && `Held. ${nearest ?? ''}`}
         {!going &&
           !mirrorChanged &&

@@ -22,6 +22,7 @@ import {
 import { HandBeside } from './hand-beside.ts';
 import type { AnsweredParts, PartsProgress, PartTold, ToldParts, WantedParts } from './parts-protocol.ts';
 import type { HandAnswer } from './protocol.ts';
+import { THREADS } from './strand-threads.ts';
 
 const scope = globalThis as unknown as {
   onmessage: (event: MessageEvent<ToldParts>) => void;
@@ -31,8 +32,11 @@ const scope = globalThis as unknown as {
 /** Work between two looks at what the page says, ms; and between two words of how it goes. */
 const PIECE = 60;
 const WORD = 300;
+/** While other threads work and there is nothing to do here, ms. */
+const WAIT = 10;
 
 let parts: readonly PartPut[] | undefined;
+let scans: readonly ScanInCar[] = [];
 let finding: FindingParts | undefined;
 let mirror: WantedParts['mirror'];
 let going = false;
@@ -42,13 +46,13 @@ let hand: { readonly at: number; readonly of: HandBeside } | undefined;
 let stood: PartsProgress['stands'] = 'held';
 let shown = 0;
 
-function refusal({ source, banks, scans }: Extract<ToldParts, { kind: 'open' }>): readonly string[] {
+function refusal({ source, banks, scans: bytes }: Extract<ToldParts, { kind: 'open' }>): readonly string[] {
   const read = openCar(source);
   if (!read.ok) return read.problems.map(({ message }) => message);
   const doubts: string[] = [];
   const laid: ScanInCar[] = [];
   for (const name of Object.keys(scanForms(read.car))) {
-    const is = scanOf(read.car, name, scans[name]);
+    const is = scanOf(read.car, name, bytes[name]);
     if (!is.reached) {
       return is.problems.map(({ message, remedy }) => `Scan ${name}: ${message} ${remedy ?? ''}`);
     }
@@ -58,6 +62,7 @@ function refusal({ source, banks, scans }: Extract<ToldParts, { kind: 'open' }>)
   const put = partsProblem(read.car, banks, laid);
   if (!put.reached) return [put.message];
   parts = put.parts;
+  scans = laid;
   const scenes = put.parts.map((each) => primariesScene(each.put));
   const solids = scenes.flatMap((each) => each.solids);
   scope.postMessage({
@@ -99,10 +104,13 @@ function tell(stands: PartsProgress['stands']): void {
   stood = stands;
   const { sets, mirrored, isImage, file } = foundExhaust(parts, asItLies(finding, parts), mirror);
   const now = finding.now();
+  const lacking = finding.lacking();
   const nearest = sets === undefined ? finding.nearest() : undefined;
   scope.postMessage({
     kind: 'progress',
     stands,
+    isEnded: finding.stands() !== 'searching',
+    ...(lacking === undefined ? {} : { lacks: lacking.reduce<number>((sum, each) => sum + (each ?? 0), 0) }),
     ...(now === undefined ? {} : { now }),
     ...(nearest === undefined ? {} : { nearest }),
     ...(sets === undefined ? {} : { sets: sets.map(({ part, put, set }) => partTold(part, put, set)) }),
@@ -167,18 +175,25 @@ function go(): void {
   if (!going || finding === undefined) return;
   const until = performance.now() + PIECE;
   let stands = finding.advance();
-  while (stands === 'searching' && performance.now() < until) stands = finding.advance();
+  while (stands === 'searching' && !finding.waits() && performance.now() < until) {
+    stands = finding.advance();
+  }
   if (stands === 'impossible') {
-    going = false;
+    halt();
     scope.postMessage({ kind: 'impossible', causes: finding.causes() });
     return;
   }
-  if (stands !== 'searching') going = false;
+  if (stands !== 'searching') halt();
   if (!going || performance.now() - shown > WORD) {
     shown = performance.now();
     tell(stands);
   }
-  if (going) setTimeout(go);
+  if (going) setTimeout(go, finding.waits() ? WAIT : 0);
+}
+
+function halt(): void {
+  going = false;
+  void finding?.end();
 }
 
 function begin(of: readonly PartPut[], wanted: WantedParts): void {
@@ -186,7 +201,11 @@ function begin(of: readonly PartPut[], wanted: WantedParts): void {
   hand = undefined;
   moved = wanted.moved;
   mirror = wanted.mirror;
-  finding = findParts(lookedFor(of, mirror), wanted.seed, wanted.saved);
+  void finding?.end();
+  finding = findParts(lookedFor(of, mirror), wanted.seed, wanted.saved, {
+    hold: { scans },
+    threads: THREADS,
+  });
 }
 
 scope.onmessage = ({ data }) => {
@@ -198,7 +217,7 @@ scope.onmessage = ({ data }) => {
       tell('held');
     }
   } else if (data.kind === 'hold') {
-    going = false;
+    halt();
     tell('held');
   } else if (data.kind === 'hand') doByHand(data);
   else if (parts !== undefined) {

@@ -42,6 +42,10 @@ export interface PartTold
 export interface PartsProgress {
   readonly kind: 'progress';
   readonly stands: PartsStand | 'held';
+  /** Nothing more is done by going on. */
+  readonly isEnded: boolean;
+  /** Things that must be held in the car and are not, of all parts. */
+  readonly lacks?: number;
   /** What is looked for now. */
   readonly now?: string;
   readonly nearest?: string;
