@@ -130,6 +130,20 @@ const NOTES = {
   },
   pitch: { id: 'pitch', means: 'pitch, nose down positive', symbol: 'θ', unit: 'rad' },
   rollHandbook: { id: 'handbookRoll', means: 'handbook: roll', symbol: 'φ', unit: 'rad' },
+  byCouples: {
+    id: 'rollByCouples',
+    means: 'more, by unsprung couples that links hand to the tub',
+    symbol: 'φ_m',
+    unit: 'rad',
+  },
+  byTyres: {
+    id: 'rollByTyres',
+    means: 'more, by tyres under what does not pass the springs',
+    symbol: 'φ_y',
+    unit: 'rad',
+  },
+  rollLinked: { id: 'linkedRoll', means: 'handbook with these: roll', symbol: 'φ_l', unit: 'rad' },
+  linked: newtons('linkedLateral', 'handbook with links: lateral transfer', 'ΔF_l'),
   longitudinal: newtons('handbookLongitudinal', 'handbook: goes from front axle to rear', 'ΔF_x', {
     say: 'without downforce',
   }),
@@ -266,10 +280,22 @@ export function putTransfer(
         put(end, NOTES.springs, springs);
         put(end, NOTES.total, total);
       },
+      linked: (which, value) => {
+        const [of, note] = LINKED[which];
+        put(of, note, value);
+      },
     },
     working,
   );
 }
+
+const LINKED = {
+  byCouples: ['car', NOTES.byCouples],
+  byTyres: ['car', NOTES.byTyres],
+  roll: ['car', NOTES.rollLinked],
+  front: ['front', NOTES.linked],
+  rear: ['rear', NOTES.linked],
+} as const;
 
 function alongOf(car: CarForm, asked: Doing, numbers: Numbers, working?: Working): number {
   const { contacts } = asSurveyed(car, numbers);
