@@ -19,6 +19,7 @@ import type { Kilogram, Metre, Newton, NewtonPerMetre } from '../units/quantity.
 import { STANDARD_GRAVITY } from '../units/quantity.ts';
 import { ChangeNames, ENDS, type EndName } from './changes.ts';
 import { CornerLinks, USUAL_SHIMS } from './corner-links.ts';
+import { DroopStop } from './droop.ts';
 import { JoinedAxle } from './joined.ts';
 
 export interface FloorTyre {
@@ -31,6 +32,7 @@ export interface FloorTyre {
 
 export interface FloorWheel {
   readonly links: CornerLinks;
+  readonly droopStop: DroopStop;
   readonly sprung: SprungCorner;
   readonly tyre: FloorTyre;
   readonly unsprung: Kilogram;
@@ -104,11 +106,20 @@ export function floorCarOf(car: CarForm, numbers: Numbers): FloorCar {
       const sprung = sprungCorner(axle, sideOf(wheel), numbers);
       const { adjusters } = form;
       const tyre = adjusters?.tyre;
+      const shims = {
+        camber: adjusters?.camberShims?.at ?? USUAL_SHIMS.camber,
+        caster: adjusters?.casterShims?.moves ?? USUAL_SHIMS.caster,
+      };
+      // with a number moved that does not touch it, a corner stays as it is with the place that it keeps
+      const kept = numbers.part(`links of ${form.scale.path}`, () => {
+        const { corner } = sprungCorner(axle, sideOf(wheel), numbers);
+        return {
+          links: new CornerLinks(corner, shims),
+          droopStop: new DroopStop(new CornerLinks(corner, shims)),
+        };
+      });
       return {
-        links: new CornerLinks(sprung.corner, {
-          camber: adjusters?.camberShims?.at ?? USUAL_SHIMS.camber,
-          caster: adjusters?.casterShims?.moves ?? USUAL_SHIMS.caster,
-        }),
+        ...kept,
         sprung,
         tyre: {
           rate: numbers.of(form.wheel.tyreRate),
@@ -133,7 +144,10 @@ function axleOf(car: CarForm, end: EndName, numbers: Numbers): FloorAxle {
   const axle = car[end];
   const surveyed = axleState(axle, { left: 0, right: 0, rack: 0 }, numbers);
   return {
-    joined: new JoinedAxle(end, axle, surveyed, numbers),
+    joined: numbers.part(
+      `joined ${end}`,
+      () => new JoinedAxle(end, axle, axleState(axle, { left: 0, right: 0, rack: 0 }, numbers), numbers),
+    ),
     ...(surveyed.bar === undefined ? {} : { barRate: surveyed.bar.rate }),
     ...(surveyed.heave === undefined ? {} : { heaveSpring: heaveSpring(axle.heave!, numbers) }),
   };

@@ -66,6 +66,7 @@ export class JoinedAxle {
   readonly #bar: BarPoints | undefined;
   readonly #heaveLength: Metre | undefined;
   readonly #closing: 1 | -1 = 1;
+  #last: { readonly of: readonly unknown[]; readonly is: JoinedAt } | undefined;
 
   constructor(end: 'front' | 'rear', axle: AxleForm, surveyed: AxleState, numbers: Numbers) {
     this.#end = end;
@@ -77,6 +78,21 @@ export class JoinedAxle {
   }
 
   at(
+    left: LinksAt,
+    right: LinksAt,
+    links: { readonly left: Metre; readonly right: Metre },
+    options: { readonly bar: boolean; readonly from?: Float64Array },
+  ): JoinedAt {
+    // a corner that stands where it stood is handed out as the same object
+    const of = [left, right, links.left, links.right, options.bar];
+    if (this.#last?.of.every((each, i) => each === of[i])) return this.#last.is;
+    this.#last = undefined;
+    const is = this.#anew(left, right, links, options);
+    this.#last = { of, is };
+    return is;
+  }
+
+  #anew(
     left: LinksAt,
     right: LinksAt,
     links: { readonly left: Metre; readonly right: Metre },

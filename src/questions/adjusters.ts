@@ -45,7 +45,7 @@ export function adjusterTable(car: Car, asked: FloorAsked = {}): AdjustersAnswer
       car.form,
       prepared.changes,
       numbers,
-      asked.sheet === undefined ? {} : movedInSheets(car.form, asked.sheet),
+      asked.sheet === undefined ? [] : movedInSheets(car.form, asked.sheet),
     );
     const readings = [...standing.readings.values()];
     return {

@@ -45,7 +45,7 @@ export const sheetNames = (car: Car): readonly string[] => Object.keys(car.form.
 export function standOnFloor(car: Car, asked: FloorAsked = {}): FloorAnswer {
   const asFiled = new Numbers(car.values);
   try {
-    const filed = standingOf(car, asked, asFiled);
+    const { floor, ...filed } = standingOf(car, asked, asFiled);
     const ids = [...filed.readings.keys()];
     const spreads =
       asked.spread === false
@@ -57,7 +57,7 @@ export function standOnFloor(car: Car, asked: FloorAsked = {}): FloorAnswer {
               const numbers = index === undefined ? asFiled : new Numbers(values, { index, from: asFiled });
               const prepared = floorCarOf(car.form, numbers);
               const state = stateOf(car, asked, prepared, numbers);
-              const readings = new Floor(prepared, true).readNear(state, filed.place);
+              const readings = floor.readNear(state, filed.place, prepared);
               ids.forEach((id, k) => {
                 out[k] = readings.get(id) ?? Number.NaN;
               });
@@ -84,9 +84,14 @@ export function standOnFloor(car: Car, asked: FloorAsked = {}): FloorAnswer {
   }
 }
 
-function standingOf(car: Car, asked: FloorAsked, numbers: Numbers): FloorStanding {
+function standingOf(
+  car: Car,
+  asked: FloorAsked,
+  numbers: Numbers,
+): FloorStanding & { readonly floor: Floor } {
   const prepared = floorCarOf(car.form, numbers);
-  return new Floor(prepared, true).stand(stateOf(car, asked, prepared, numbers));
+  const floor = new Floor(prepared, true);
+  return { floor, ...floor.stand(stateOf(car, asked, prepared, numbers)) };
 }
 
 export function stateOf(
@@ -95,7 +100,8 @@ export function stateOf(
   prepared: ReturnType<typeof floorCarOf>,
   numbers: Numbers,
 ): FloorState {
-  const adjusters = adjustersOf(car.form, prepared.changes, numbers);
+  // their names are the same whatever number is moved, and few numbers touch them
+  const adjusters = numbers.part('adjusters', () => adjustersOf(car.form, prepared.changes, numbers));
   const found = sheetsOf(car.form, prepared, adjusters, numbers).find(({ name }) => name === sheet);
   const state = found?.state ?? {
     changes: patchChanges(car.form, prepared, numbers),

@@ -9,6 +9,7 @@ import { nextReadings } from '../flatfloor/next-reading.ts';
 import { readingWords } from '../flatfloor/reading-words.ts';
 import { setUpOf } from '../flatfloor/set-up.ts';
 import { movedInSheets, sheetsOf, wantedOf } from '../flatfloor/sheet.ts';
+import { stacksNow } from '../flatfloor/stacks.ts';
 import { Floor } from '../flatfloor/stand.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import type { Problem } from '../measured/problem.ts';
@@ -122,7 +123,7 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
     const droops = JSON.stringify(form.floor).includes('"droop"');
     const floor = new Floor(prepared, droops);
     const surveyed = adjustersOf(form, prepared.changes, numbers);
-    const problems = movedProblems(form, surveyed);
+    const problems = movedProblems(form, prepared.changes, numbers);
     if (problems.length > 0)
       return { reached: false, message: 'The sheets move adjusters as they cannot be moved.', problems };
     const sheets = sheetsOf(form, prepared, surveyed, numbers);
@@ -146,13 +147,11 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
     }
     const found = foundFrom(floor, sheets, hidden);
     const kinds = asked.move ?? USUALLY_MOVED;
-    const adjusters = adjustersOf(form, prepared.changes, numbers, movedInSheets(form)).filter(
+    const moves = movedInSheets(form);
+    const adjusters = adjustersOf(form, prepared.changes, numbers, moves).filter(
       ({ kind, name }) => kinds.includes(kind) && !(asked.leave ?? []).includes(name),
     );
-    const box = (form.floor.shimBox ?? []).map(({ thickness, pieces }) => ({
-      thickness: numbers.of(thickness),
-      pieces: numbers.of(pieces),
-    }));
+    const { box } = stacksNow(form, numbers, moves);
     const is = setUpOf(floor, { found, wanted, adjusters, box });
     return {
       reached: true,

@@ -23,16 +23,10 @@ import { fromReading, type Numbers } from '../../loadpath/numbers.ts';
 import { type Radian, STANDARD_GRAVITY } from '../../units/quantity.ts';
 import { formula, type Working } from '../../working/working.ts';
 import { type FloorNote, type PutFloor, recordedFloor } from '../floor-figure.ts';
+import { WHEEL_WORDS } from '../reading-words.ts';
 import { type CarriedOn, doingWith } from './carried.ts';
 import { handbookTransfer, longitudinalTransfer } from './handbook.ts';
 import { type LoadParts, loadParts } from './parts.ts';
-
-const WHEEL_WORDS: Wheels<string> = {
-  frontLeft: 'front left',
-  frontRight: 'front right',
-  rearLeft: 'rear left',
-  rearRight: 'rear right',
-};
 
 const balance = { method: 'equilibrium of the whole car', source: 'LL-9' } as const;
 const work = { method: 'virtual work at each wheel, taken apart', source: 'UW-7' } as const;
