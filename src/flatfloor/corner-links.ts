@@ -76,6 +76,9 @@ const STRIDE: Metre = 0.03;
 
 const UNKNOWNS = 12;
 
+/** What a corner is solved in. */
+export const cornerStores = (): TiedStores => new TiedStores(UNKNOWNS, CORNER_VARIABLES.length, 1);
+
 /** A corner with its stores; keeps the last place found, and hands it out again where the same is asked twice. */
 export class CornerLinks {
   readonly geometry: CornerGeometry;
@@ -84,17 +87,19 @@ export class CornerLinks {
   readonly #lower: Hinge;
   readonly #upper: Hinge;
   readonly #rocker: Hinge;
-  readonly #stores = new TiedStores(UNKNOWNS, CORNER_VARIABLES.length, 1);
+  readonly #stores: TiedStores;
   readonly #surveyed: Float64Array;
   #last:
     | { readonly values: readonly number[]; readonly joints: readonly Jet[]; readonly is: LinksAt }
     | undefined;
 
-  constructor(corner: Corner, shims: ShimPlaces = USUAL_SHIMS) {
+  /** @param stores  those of a corner that is no longer asked, to be written anew */
+  constructor(corner: Corner, shims: ShimPlaces = USUAL_SHIMS, stores: TiedStores = cornerStores()) {
     const g = corner.geometry;
     this.geometry = g;
     this.#corner = corner;
     this.#shims = shims;
+    this.#stores = stores;
     this.#lower = hingeOf(g.lowerRear, corner.lowerAxis, g.lowerOuter);
     this.#upper = hingeOf(g.upperRear, corner.upperAxis, g.upperOuter);
     this.#rocker = hingeOf(g.rockerPivot, corner.rockerAxis, g.rodInner);

@@ -19,6 +19,13 @@ export interface DroopStopAt {
   readonly by: readonly number[];
 }
 
+/** A stop with what was asked for it and the joints there. */
+interface FoundStop {
+  readonly asked: readonly number[];
+  readonly is: DroopStopAt;
+  readonly joints: Float64Array;
+}
+
 const FOUND: Metre = 1e-11;
 const STRIDE: Metre = 0.02;
 
@@ -27,9 +34,7 @@ export class DroopStop {
   readonly #links: CornerLinks;
   #last: { readonly asked: readonly number[]; readonly is: DroopStopAt | undefined } | undefined;
   /** The last one found, with its joints: the next is near, by its slopes. */
-  #found:
-    | { readonly asked: readonly number[]; readonly is: DroopStopAt; readonly joints: Float64Array }
-    | undefined;
+  #found: FoundStop | undefined;
 
   /** @param links  of its own: a corner keeps one place, and the wheel does not stand at its stop */
   constructor(links: CornerLinks) {
@@ -47,6 +52,17 @@ export class DroopStop {
     const is = this.#sought(asked, changes, from);
     this.#last = { asked, is };
     return is;
+  }
+
+  /** To first order about the stop of the same corner with other numbers: for a spread, which needs two digits. */
+  near(open: Metre, changes: LinkChanges, { is, joints }: FoundStop): DroopStopAt {
+    const at = this.#links.at(is.travel, changes, joints);
+    const length = at.unitLength!;
+    return { travel: is.travel + (open - at.jets.value(length)) / at.jets.first(length, 0), by: is.by };
+  }
+
+  get found(): FoundStop | undefined {
+    return this.#found;
   }
 
   #sought(
@@ -83,11 +99,17 @@ export class DroopStop {
   }
 }
 
-/** Droop of every wheel whose damper can be drawn out, in the store of the look. */
+/**
+ * Droop of every wheel whose damper can be drawn out, in the store of the look.
+ *
+ * @param filed  the same car before a number of it moved, its stops found: those of a corner that is another are then
+ *   taken to first order about them
+ */
 export function droopsOf(
   car: FloorCar,
   { jets, place }: Look,
   { changes }: FloorState,
+  filed: FloorCar = car,
 ): readonly FloorReading[] {
   return WHEEL_NAMES.flatMap((wheel, k): FloorReading[] => {
     const { sprung, droopStop } = car.wheels[wheel];
@@ -95,10 +117,12 @@ export function droopsOf(
     if (stop === undefined) return [];
     const at = car.changes.wheel[wheel];
     const moved = Object.fromEntries(LINK_CHANGES.map((name) => [name, changes[at[name]]!])) as LinkChanges;
-    const found = droopStop.at(sprung.surveyedLength - stop, moved, {
-      travel: place.u[k]!,
-      joints: place.joints[wheel],
-    });
+    const open = sprung.surveyedLength - stop;
+    const before = filed.wheels[wheel].droopStop;
+    const found =
+      before === droopStop || before.found === undefined
+        ? droopStop.at(open, moved, { travel: place.u[k]!, joints: place.joints[wheel] })
+        : droopStop.near(open, moved, before.found);
     if (found === undefined) return [];
     const jet = jets.scale(jets.variable(place.u[k]!, k), 1, -found.travel);
     if (jets.variables > UNKNOWNS) {

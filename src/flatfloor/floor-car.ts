@@ -18,9 +18,9 @@ import type { Vec3 } from '../maths/vec3.ts';
 import type { Kilogram, Metre, Newton, NewtonPerMetre } from '../units/quantity.ts';
 import { STANDARD_GRAVITY } from '../units/quantity.ts';
 import { ChangeNames, ENDS, type EndName } from './changes.ts';
-import { CornerLinks, USUAL_SHIMS } from './corner-links.ts';
+import { CornerLinks, cornerStores, USUAL_SHIMS } from './corner-links.ts';
 import { DroopStop } from './droop.ts';
-import { JoinedAxle } from './joined.ts';
+import { axleStores, JoinedAxle } from './joined.ts';
 
 export interface FloorTyre {
   readonly rate: NewtonPerMetre;
@@ -113,9 +113,11 @@ export function floorCarOf(car: CarForm, numbers: Numbers): FloorCar {
       // with a number moved that does not touch it, a corner stays as it is with the place that it keeps
       const kept = numbers.part(`links of ${form.scale.path}`, () => {
         const { corner } = sprungCorner(axle, sideOf(wheel), numbers);
+        // of corners with a number moved there is one at a time
+        const stores = numbers.asFiled(`stores of ${form.scale.path}`, twoStores);
         return {
-          links: new CornerLinks(corner, shims),
-          droopStop: new DroopStop(new CornerLinks(corner, shims)),
+          links: new CornerLinks(corner, shims, stores?.links),
+          droopStop: new DroopStop(new CornerLinks(corner, shims, stores?.droop)),
         };
       });
       return {
@@ -140,14 +142,18 @@ export function floorCarOf(car: CarForm, numbers: Numbers): FloorCar {
   };
 }
 
+const twoStores = () => ({ links: cornerStores(), droop: cornerStores() });
+
+const AS_READ = { left: 0, right: 0, rack: 0 } as const;
+
 function axleOf(car: CarForm, end: EndName, numbers: Numbers): FloorAxle {
   const axle = car[end];
-  const surveyed = axleState(axle, { left: 0, right: 0, rack: 0 }, numbers);
+  const surveyed = axleState(axle, AS_READ, numbers);
   return {
-    joined: numbers.part(
-      `joined ${end}`,
-      () => new JoinedAxle(end, axle, axleState(axle, { left: 0, right: 0, rack: 0 }, numbers), numbers),
-    ),
+    joined: numbers.part(`joined ${end}`, () => {
+      const stores = numbers.asFiled(`stores of ${end}`, axleStores);
+      return new JoinedAxle(end, axle, axleState(axle, AS_READ, numbers), numbers, stores);
+    }),
     ...(surveyed.bar === undefined ? {} : { barRate: surveyed.bar.rate }),
     ...(surveyed.heave === undefined ? {} : { heaveSpring: heaveSpring(axle.heave!, numbers) }),
   };

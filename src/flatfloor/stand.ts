@@ -117,7 +117,10 @@ export class Floor {
     if (look === undefined) throw new NotSettled({ residual: Number.NaN, iterations: 0 });
     const { jets } = look;
     const step = this.#step(look);
-    const readings = [...readingsOf(car, look), ...(this.#withDroop ? droopsOf(car, look, state) : [])];
+    const readings = [
+      ...readingsOf(car, look),
+      ...(this.#withDroop ? droopsOf(car, look, state, this.car) : []),
+    ];
     return new Map(
       readings.map(({ id, jet }) => [
         id,

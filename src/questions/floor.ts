@@ -4,7 +4,7 @@ import { adjustersOf } from '../flatfloor/adjusters.ts';
 import { floorCarOf } from '../flatfloor/floor-car.ts';
 import type { FloorState } from '../flatfloor/look.ts';
 import { readingWords } from '../flatfloor/reading-words.ts';
-import { patchChanges, sheetsOf } from '../flatfloor/sheet.ts';
+import { movedInSheets, patchChanges, sheetsOf } from '../flatfloor/sheet.ts';
 import { Floor, type FloorStanding } from '../flatfloor/stand.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { spreadOf } from '../measured/spread.ts';
@@ -100,8 +100,11 @@ export function stateOf(
   prepared: ReturnType<typeof floorCarOf>,
   numbers: Numbers,
 ): FloorState {
-  // their names are the same whatever number is moved, and few numbers touch them
-  const adjusters = numbers.part('adjusters', () => adjustersOf(car.form, prepared.changes, numbers));
+  // without moves no adjuster is asked; and few numbers touch them
+  const moved = sheet !== undefined && movedInSheets(car.form).some((each) => Object.keys(each).length > 0);
+  const adjusters = moved
+    ? numbers.part('adjusters', () => adjustersOf(car.form, prepared.changes, numbers))
+    : [];
   const found = sheetsOf(car.form, prepared, adjusters, numbers).find(({ name }) => name === sheet);
   const state = found?.state ?? {
     changes: patchChanges(car.form, prepared, numbers),
