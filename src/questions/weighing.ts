@@ -1,12 +1,14 @@
 /** The car weighed: centre of gravity from the pads of a sheet, and its height where an axle was raised. */
 import type { Car } from '../car/read.ts';
+import { emptyPads, wrongTotal } from '../flatfloor/doubts.ts';
 import { floorCarOf } from '../flatfloor/floor-car.ts';
 import { sheetsOf } from '../flatfloor/sheet.ts';
 import { Floor } from '../flatfloor/stand.ts';
 import { heightByRaisedAxle, type Measured, type PadMasses, weighedOnPads } from '../flatfloor/weighing.ts';
 import { Numbers } from '../loadpath/numbers.ts';
+import type { Problem } from '../measured/problem.ts';
 import { JACKING_CAUTION, STANDING_CAUTION } from './cautions.ts';
-import { isFloorRefusal } from './floor-refusal.ts';
+import { isFloorRefusal, problemOfDoubt } from './floor-refusal.ts';
 
 export interface WeighingAsked {
   /** Sheet whose pads are meant; left out, the wheel scales of the survey. */
@@ -28,7 +30,9 @@ export interface WeighingReached {
   readonly cautions: readonly string[];
 }
 
-export type WeighingAnswer = WeighingReached | { readonly reached: false; readonly message: string };
+export type WeighingAnswer =
+  | WeighingReached
+  | { readonly reached: false; readonly message: string; readonly problems?: readonly Problem[] };
 
 const WHEELS = ['frontLeft', 'frontRight', 'rearLeft', 'rearRight'] as const;
 
@@ -39,9 +43,15 @@ export function weighing(car: Car, asked: WeighingAsked): WeighingAnswer {
   const numbers = new Numbers(car.values);
   try {
     const prepared = floorCarOf(car.form, numbers);
-    const readings = sheetsOf(car.form, prepared, [], numbers).find(
-      ({ name }) => name === asked.sheet,
-    )?.readings;
+    const sheet = sheetsOf(car.form, prepared, [], numbers).find(({ name }) => name === asked.sheet);
+    const readings = sheet?.readings;
+    const empty = sheet === undefined ? [] : emptyPads(sheet);
+    if (empty.length > 0)
+      return {
+        reached: false,
+        message: empty.map(({ message, remedy }) => `${message} ${remedy}`).join(' '),
+        problems: empty.map(problemOfDoubt),
+      };
     const pads: Partial<Record<(typeof WHEELS)[number], Measured>> = {};
     for (const wheel of WHEELS) {
       const end = wheel.startsWith('front') ? car.form.front : car.form.rear;
@@ -55,7 +65,9 @@ export function weighing(car: Car, asked: WeighingAsked): WeighingAnswer {
       pads[wheel] = read;
     }
     const bars = { front: false, rear: false };
-    const standing = new Floor(prepared).stand({ changes: prepared.changes.none(), bars });
+    const floor = new Floor(prepared);
+    const standing = floor.stand({ changes: prepared.changes.none(), bars });
+    const off = sheet === undefined ? [] : wrongTotal(sheet, floor.stand(sheet.state));
     const length = (id: string): Measured => ({ value: standing.readings.get(id)!.value, u: LENGTH_SPREAD });
     const wheelbase = {
       value: (length('wheelbase.left').value + length('wheelbase.right').value) / 2,
@@ -99,6 +111,7 @@ export function weighing(car: Car, asked: WeighingAsked): WeighingAnswer {
               'The height needs a raised axle: solid links for dampers, tanks full or empty, wheels free to roll, lift as far as stands allow.',
             ]
           : ['Links in place of dampers, or the car sinks on its springs and the height comes out wrong.']),
+        ...off.map(({ message, remedy }) => `${message} ${remedy}`),
         'Spreads take each reading for itself; an error that all pads share leaves the centre where it is.',
       ],
       cautions: [JACKING_CAUTION, STANDING_CAUTION],

@@ -13,7 +13,7 @@ import {
   speaking,
   tailLines,
 } from '../command.ts';
-import { badAsk } from '../outcome.ts';
+import { BadInput, badAsk } from '../outcome.ts';
 import { amountText, table } from '../print.ts';
 import { refusalOf, tell } from '../tell.ts';
 
@@ -54,8 +54,11 @@ async function answer(file: string, options: Options): Promise<void> {
             raised: { front: askedMeasured('--front-raised', frontRaised, 'kg'), lift: askedLift(lift) },
           }),
     });
+    if (!is.reached && is.problems !== undefined)
+      throw new BadInput(is.problems.map((problem) => ({ ...problem, file: named })));
+    const out = is.reached ? is : { reached: false as const, message: is.message };
     return {
-      json: { ...header('weighing'), car: carOut(car, named), is },
+      json: { ...header('weighing'), car: carOut(car, named), is: out },
       lines: () =>
         is.reached
           ? [
@@ -70,7 +73,7 @@ async function answer(file: string, options: Options): Promise<void> {
               ...tailLines(is.notes, is.cautions),
             ]
           : [],
-      refusal: refusalOf(is),
+      refusal: refusalOf(out),
     };
   });
 }
