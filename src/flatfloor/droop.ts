@@ -11,7 +11,8 @@ import type { Metre } from '../units/quantity.ts';
 import { type CornerLinks, LINK_CHANGES, type LinkChanges, variableIndex } from './corner-links.ts';
 import type { FloorCar } from './floor-car.ts';
 import { changeVariable, type FloorState, type Look, UNKNOWNS } from './look.ts';
-import type { FloorReading } from './readings.ts';
+import type { FloorReading, Work } from './readings.ts';
+import { droopOf, solved } from './worked-readings.ts';
 
 export interface DroopStopAt {
   readonly travel: Metre;
@@ -130,6 +131,12 @@ export function droopsOf(
         jets.setFirst(jet, changeVariable(at[name]), -found.by[i]!);
       });
     }
-    return [{ id: `droop.${wheel}`, kind: 'droop', of: wheel, unit: 'm', jet }];
+    const [z, z_s] = [place.u[k]!, found.travel];
+    const work: Work = (working) => {
+      solved(working, { symbol: 'z', means: 'travel where the car rests', unit: 'm', value: z }, 'rest');
+      solved(working, { symbol: 'z_s', means: 'travel at the droop stop', unit: 'm', value: z_s }, 'stop');
+      return droopOf({ z, z_s }, working);
+    };
+    return [{ id: `droop.${wheel}`, kind: 'droop', of: wheel, unit: 'm', jet, work }];
   });
 }

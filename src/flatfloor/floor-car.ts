@@ -41,6 +41,8 @@ export interface FloorWheel {
   /** Height of the loaded circle's lowest point as surveyed: the pad's, in tub axes. */
   readonly ground: Metre;
   readonly rim: Metre;
+  /** Where the rim's diameter stands in the file. */
+  readonly rimPath: string;
 }
 
 export interface FloorAxle {
@@ -64,7 +66,14 @@ export interface FloorCar {
   readonly sprung: Mass;
   readonly masses: readonly PlacedMass[];
   /** Measuring points for heights, by name. */
-  readonly heights: readonly { readonly name: string; readonly at: Vec3 }[];
+  readonly heights: readonly MeasuringPoint[];
+}
+
+export interface MeasuringPoint {
+  readonly name: string;
+  readonly at: Vec3;
+  /** Where its numbers stand in the file. */
+  readonly paths: Readonly<Record<'x' | 'y' | 'z', string>>;
 }
 
 /** Without the height of its centre of gravity the car cannot stand on a floor that is not level. */
@@ -133,12 +142,17 @@ export function floorCarOf(car: CarForm, numbers: Numbers): FloorCar {
         offset: start.offsets[wheel],
         ground: start.contacts[wheel][2],
         rim: numbers.of(form.wheel.rimDiameter),
+        rimPath: form.wheel.rimDiameter.path,
       };
     }),
     axles,
     sprung: start.sprung,
     masses,
-    heights: Object.entries(floor?.heights ?? {}).map(([name, at]) => ({ name, at: numbers.point(at) })),
+    heights: Object.entries(floor?.heights ?? {}).map(([name, at]) => ({
+      name,
+      at: numbers.point(at),
+      paths: { x: at.x.path, y: at.y.path, z: at.z.path },
+    })),
   };
 }
 

@@ -17,7 +17,7 @@ import {
 } from '../loadpath/loads/doing.ts';
 import { barTorque, unitForce } from '../loadpath/springing.ts';
 import type { Jet, Jets, JetVec } from '../maths/jets.ts';
-import { STANDARD_GRAVITY } from '../units/quantity.ts';
+import { type Metre, STANDARD_GRAVITY } from '../units/quantity.ts';
 import { type ChangeNames, ENDS, type EndName } from './changes.ts';
 import { LINK_CHANGES, type LinksAt } from './corner-links.ts';
 import type { FloorCar, FloorWheel } from './floor-car.ts';
@@ -71,6 +71,8 @@ export interface Look {
     readonly left: JetVec;
     readonly on: JetVec;
   };
+  /** The same plane: z = a + b x + c y. */
+  readonly plane: { readonly a: Metre; readonly b: number; readonly c: number };
   readonly wheels: Wheels<WheelLook>;
   readonly barTorque: Readonly<Partial<Record<EndName, Jet>>>;
   /** Newtons at the wheels and for lift, newton metres for pitch and roll. */
@@ -136,6 +138,7 @@ export function lookAt(car: FloorCar, state: FloorState, from: Place, store: Jet
   return {
     jets,
     floor,
+    plane: { a: u[HEIGHT]!, b: u[FORWARD]!, c: u[LEFT]! },
     wheels: worked,
     barTorque: Object.fromEntries(
       ENDS.flatMap((end) => (efforts[end].torque === undefined ? [] : [[end, efforts[end].torque]])),

@@ -169,7 +169,7 @@ export class Floor {
           for (let k = 0; k < UNKNOWNS; k += 1) sum += jets.first(jet, k) * moves[i]![k]!;
           by[i] = sum;
         }
-        return [about.id, { ...about, value: jets.value(jet), by }];
+        return [about.id, { ...about, value: about.work(), by }];
       }),
     );
   }

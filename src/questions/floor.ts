@@ -7,9 +7,12 @@ import { readingWords } from '../flatfloor/reading-words.ts';
 import { movedInSheets, patchChanges, sheetsOf } from '../flatfloor/sheet.ts';
 import { Floor, type FloorStanding } from '../flatfloor/stand.ts';
 import { Numbers } from '../loadpath/numbers.ts';
+import type { Reading } from '../measured/reading.ts';
 import { spreadOf } from '../measured/spread.ts';
+import { type Step, Working } from '../working/working.ts';
 import { JACKING_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import { isFloorRefusal } from './floor-refusal.ts';
+import { leadingTo, readingsOf } from './working.ts';
 
 export interface FloorAsked {
   /** Name of a sheet of the file whose driver, fuel, pressures, moves and bars are meant. */
@@ -17,6 +20,8 @@ export interface FloorAsked {
   /** Whether the anti-roll bars are on; left out, as the sheet has it, or off. */
   readonly bars?: 'connected' | 'disconnected';
   readonly spread?: boolean;
+  /** Name of a reading whose working is wanted: `cross`, `camber.frontLeft`. */
+  readonly working?: string;
 }
 
 export interface FloorFigure {
@@ -33,8 +38,31 @@ export interface FloorReached {
   readonly reached: true;
   readonly readings: readonly FloorFigure[];
   readonly residual: number;
+  /** Of the reading that was asked for by name, if there is one of that name. */
+  readonly working?: ReadingWorking;
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
+}
+
+/** How one reading came about: the last step gives it. */
+export interface ReadingWorking {
+  readonly figure: string;
+  readonly steps: readonly Step[];
+  readonly readings: Readonly<Record<string, Reading>>;
+}
+
+/** The working of one of several figures; undefined where there is none of that name. */
+export function readingWorking(
+  car: Car,
+  figure: string,
+  work: ((working: Working) => number) | undefined,
+): ReadingWorking | undefined {
+  if (work === undefined) return undefined;
+  const working = new Working();
+  const value = work(working);
+  const symbol = working.steps.findLast((each) => Object.is(each.value, value))?.symbol ?? '';
+  const steps = leadingTo(working.steps, { symbol, value });
+  return { figure, steps, readings: readingsOf(car, steps, {}) };
 }
 
 export type FloorAnswer = FloorReached | { readonly reached: false; readonly message: string };
@@ -75,6 +103,7 @@ export function standOnFloor(car: Car, asked: FloorAsked = {}): FloorAnswer {
         ...(spreads === undefined ? {} : { u: spreads[k]!.u }),
       })),
       residual: filed.residual,
+      ...(asked.working === undefined ? {} : workingIn(car, asked.working, filed)),
       notes: notesOf(car, filed.state),
       cautions: [JACKING_CAUTION, STANDING_CAUTION],
     };
@@ -82,6 +111,11 @@ export function standOnFloor(car: Car, asked: FloorAsked = {}): FloorAnswer {
     if (isFloorRefusal(reason)) return { reached: false, message: reason.message };
     throw reason;
   }
+}
+
+function workingIn(car: Car, id: string, { readings }: FloorStanding): { readonly working?: ReadingWorking } {
+  const working = readingWorking(car, id, readings.get(id)?.work);
+  return working === undefined ? {} : { working };
 }
 
 function standingOf(
