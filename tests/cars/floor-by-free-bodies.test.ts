@@ -109,7 +109,7 @@ const OF_MODEL = {
   record: 'tests/reference/floor_model.json',
   remake: REMAKE,
   cars: Object.fromEntries(handed.map(({ name, hash }) => [name, hash])),
-  digits: 8,
+  digits: 10,
 };
 const reference = answeredByPython<Readonly<Record<string, Readonly<Record<string, Standing>>>>>({
   ...OF_MODEL,
@@ -132,7 +132,7 @@ const unitOf = (id: string): string => {
 };
 
 /**
- * Both close their equations to a micronewton on springs of 1e5 N/m, and the record has eight digits. What is left is
+ * Both close their equations to a micronewton on springs of 1e5 N/m, and the record has ten digits. What is left is
  * where the half newton stands by which a wheel's centre rises less than its contact: in the preload of the spring
  * there, beside it here (LL-5). Over the millimetres that the car moves that is tens of milligrams and some nanometres.
  */
