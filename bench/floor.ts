@@ -44,7 +44,7 @@ const say = (line: string): void => {
 };
 
 /** Milliseconds of the processor, the least of some tries. */
-function timed<T>(work: () => T, tries = 7): { readonly ms: number; readonly is: T } {
+function timed<T>(work: () => T, tries = 25): { readonly ms: number; readonly is: T } {
   let ms = Number.POSITIVE_INFINITY;
   let is: T;
   for (let k = 0; k < tries; k += 1) {

@@ -25,6 +25,12 @@ export function stepLines(step: Step, number: number, readings: Readings): strin
   ];
 }
 
+/** All steps of a working, numbered. */
+export const workingLines = (of: {
+  readonly steps: readonly Step[];
+  readonly readings: Readings;
+}): string[] => of.steps.flatMap((step, k) => stepLines(step, k + 1, of.readings));
+
 const si = (value: number, unit: string): string =>
   `${Number.isFinite(value) ? String(Number(value.toPrecision(7))).replaceAll('-', '−') : '—'}${unit === '1' ? '' : ` ${unit}`}`;
 

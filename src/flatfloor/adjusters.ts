@@ -14,7 +14,9 @@ import type { Numbers } from '../loadpath/numbers.ts';
 import { nearestSetting, vernierStep } from '../loadpath/spring/spline.ts';
 import { plain, spokenAmount } from '../units/show.ts';
 import type { ChangeNames } from './changes.ts';
-import { type Shims, type StackChange, shiftChanges, stackChanges } from './shims.ts';
+import { WHEEL_WORDS } from './reading-words.ts';
+import { type StackChange, shiftChanges, stackChanges } from './shims.ts';
+import { type CornerStacks, SHIM_UNIT, type SheetMoves, stacksNow } from './stacks.ts';
 
 export type AdjusterKind =
   | 'rod'
@@ -60,28 +62,24 @@ export interface Adjuster {
   readonly notes: readonly string[];
 }
 
-const WHEEL_WORDS: Readonly<Record<WheelName, string>> = {
-  frontLeft: 'front left',
-  frontRight: 'front right',
-  rearLeft: 'rear left',
-  rearRight: 'rear right',
-};
-
 type Corner = CarForm['front']['left'];
 type Thread = NonNullable<Corner['rod']['thread']>;
 
-/** @param moved  units by which adjusters were moved since the survey, by name */
+/** @param moves  of each sheet since the survey: units by which adjusters were moved, by name */
 export function adjustersOf(
   car: CarForm,
   names: ChangeNames,
   numbers: Numbers,
-  moved: Readonly<Record<string, number>> = {},
+  moves: readonly SheetMoves[] = [],
 ): readonly Adjuster[] {
   const all: Adjuster[] = [];
-  const box = shimsOf(car.floor?.shimBox, numbers);
+  const stacks = stacksNow(car, numbers, moves);
+  const moved: Record<string, number> = {};
+  for (const sheet of moves)
+    for (const [name, by] of Object.entries(sheet)) moved[name] = (moved[name] ?? 0) + by;
   for (const wheel of WHEEL_NAMES) {
     const corner = car[endOf(wheel)][sideOf(wheel)];
-    all.push(...cornerAdjusters(wheel, corner, { names, numbers, moved, box }));
+    all.push(...cornerAdjusters(wheel, corner, { names, numbers, moved, stacks }));
   }
   for (const end of ['front', 'rear'] as const) {
     const bar = car[end].antiRollBar;
@@ -123,7 +121,7 @@ interface Given {
   readonly names: ChangeNames;
   readonly numbers: Numbers;
   readonly moved: Readonly<Record<string, number>>;
-  readonly box: readonly Shims[];
+  readonly stacks: ReturnType<typeof stacksNow>;
 }
 
 function cornerAdjusters(wheel: WheelName, corner: Corner, given: Given): Adjuster[] {
@@ -182,7 +180,7 @@ function cornerAdjusters(wheel: WheelName, corner: Corner, given: Given): Adjust
     });
   }
   all.push(...splineAdjuster(of('bar splines'), wheel, corner, given));
-  all.push(...shimAdjusters(wheel, corner, given));
+  all.push(...shimAdjusters(wheel, given.stacks.corners.get(WHEEL_WORDS[wheel])!, corner, given));
   const tyre = adjusters?.tyre;
   if (tyre !== undefined) {
     const name = of('tyre');
@@ -323,25 +321,21 @@ function splineAdjuster(name: string, wheel: WheelName, corner: Corner, given: G
   ];
 }
 
-const shimsOf = (
-  of: readonly { readonly thickness: Thread['pitch']; readonly pieces: Thread['pitch'] }[] | undefined,
-  numbers: Numbers,
-): readonly Shims[] =>
-  (of ?? []).map(({ thickness, pieces: n }) => ({ thickness: numbers.of(thickness), pieces: numbers.of(n) }));
-
 /** Camber shims from the box, caster shims from one side of the joints to the other.  [FF-21] */
-function shimAdjusters(wheel: WheelName, corner: Corner, given: Given): Adjuster[] {
-  const { numbers, names, box } = given;
+function shimAdjusters(
+  wheel: WheelName,
+  { camber, caster }: CornerStacks,
+  corner: Corner,
+  { names, stacks }: Given,
+): Adjuster[] {
   const at = names.wheel[wheel];
-  const { camberShims, casterShims } = corner.adjusters ?? {};
-  const unit = 1e-4;
+  const unit = SHIM_UNIT;
   const choices = (of: readonly StackChange[]): readonly Choice[] =>
     of.map((stack) => ({ units: stack.change / unit, change: stack.change, effort: stack.handled, stack }));
   const all: Adjuster[] = [];
   const common = { at: wheel, unit: '0.1 mm', step: unit, stepUnit: 'm', notes: [] } as const;
-  if (camberShims !== undefined) {
-    const most = numbers.of(camberShims.most);
-    const made = choices(stackChanges(shimsOf(camberShims.fitted, numbers), box, most));
+  if (camber !== undefined) {
+    const made = choices(stackChanges(camber.fitted, stacks.box, camber.most));
     all.push({
       ...common,
       name: `${WHEEL_WORDS[wheel]} camber shims`,
@@ -355,14 +349,10 @@ function shimAdjusters(wheel: WheelName, corner: Corner, given: Given): Adjuster
       },
     });
   }
-  if (casterShims !== undefined) {
-    // shims from behind to in front push the wishbone rearward: caster for the upper, less for the lower
-    const [front, rear] = [shimsOf(casterShims.front, numbers), shimsOf(casterShims.rear, numbers)];
-    const made = choices(
-      casterShims.moves === 'upper wishbone' ? shiftChanges(rear, front) : shiftChanges(front, rear),
-    );
-    const [from, to] =
-      casterShims.moves === 'upper wishbone' ? ['behind', 'in front'] : ['in front', 'behind'];
+  if (caster !== undefined) {
+    const made = choices(shiftChanges(caster.first, caster.second));
+    const upper = corner.adjusters?.casterShims?.moves === 'upper wishbone';
+    const [from, to] = upper ? ['behind', 'in front'] : ['in front', 'behind'];
     all.push({
       ...common,
       name: `${WHEEL_WORDS[wheel]} caster shims`,

@@ -76,7 +76,10 @@ const STRIDE: Metre = 0.03;
 
 const UNKNOWNS = 12;
 
-/** A corner with its stores; keeps the last place found, from which the next search begins. */
+/** What a corner is solved in. */
+export const cornerStores = (): TiedStores => new TiedStores(UNKNOWNS, CORNER_VARIABLES.length, 1);
+
+/** A corner with its stores; keeps the last place found, and hands it out again where the same is asked twice. */
 export class CornerLinks {
   readonly geometry: CornerGeometry;
   readonly #corner: Corner;
@@ -84,14 +87,19 @@ export class CornerLinks {
   readonly #lower: Hinge;
   readonly #upper: Hinge;
   readonly #rocker: Hinge;
-  readonly #stores = new TiedStores(UNKNOWNS, CORNER_VARIABLES.length, 1);
+  readonly #stores: TiedStores;
   readonly #surveyed: Float64Array;
+  #last:
+    | { readonly values: readonly number[]; readonly joints: readonly Jet[]; readonly is: LinksAt }
+    | undefined;
 
-  constructor(corner: Corner, shims: ShimPlaces = USUAL_SHIMS) {
+  /** @param stores  those of a corner that is no longer asked, to be written anew */
+  constructor(corner: Corner, shims: ShimPlaces = USUAL_SHIMS, stores: TiedStores = cornerStores()) {
     const g = corner.geometry;
     this.geometry = g;
     this.#corner = corner;
     this.#shims = shims;
+    this.#stores = stores;
     this.#lower = hingeOf(g.lowerRear, corner.lowerAxis, g.lowerOuter);
     this.#upper = hingeOf(g.upperRear, corner.upperAxis, g.upperOuter);
     this.#rocker = hingeOf(g.rockerPivot, corner.rockerAxis, g.rodInner);
@@ -105,10 +113,33 @@ export class CornerLinks {
    * @throws NotTied
    */
   at(travel: Metre, changes: LinkChanges, from: Float64Array = this.#surveyed): LinksAt {
-    const values = [travel, ...LINK_CHANGES.map((name) => changes[name])];
+    const values = [travel, changes.rod, changes.toe, changes.camber, changes.caster];
+    const last = this.#last;
+    if (last?.values.every((value, i) => value === values[i])) return last.is;
+    const near = this.#near(from, values);
+    this.#last = undefined;
     this.#stores.jets.clear();
-    const found = tied(this.#equations, from, values, this.#stores, { closed: CLOSED, stride: STRIDE });
-    return this.#placed(found.jets, values, found.at);
+    const found = tied(this.#equations, near, values, this.#stores, { closed: CLOSED, stride: STRIDE });
+    const is = this.#placed(found.jets, values, found.at);
+    this.#last = { values, joints: found.jets, is };
+    return is;
+  }
+
+  /** Where the joints will be, by the slopes of the place that the search comes from. */
+  #near(from: Float64Array, values: readonly number[]): Float64Array {
+    if (from !== this.#last?.is.unknowns) return from;
+    const { jets } = this.#stores;
+    const { joints, values: before } = this.#last;
+    const travel = values[0]! - before[0]!;
+    return from.map((place, k) => {
+      const joint = joints[k]!;
+      let to = place;
+      for (let i = 0; i < values.length; i += 1) {
+        const bend = (i === 0 ? 0.5 : 1) * travel * jets.second(joint, 0, i);
+        to += (values[i]! - before[i]!) * (jets.first(joint, i) + bend);
+      }
+      return to;
+    });
   }
 
   #placed(x: readonly Jet[], values: readonly number[], unknowns: Float64Array): LinksAt {
@@ -154,27 +185,10 @@ export class CornerLinks {
   /** The twelve equations of the corner.  [FF-1, FF-2] */
   readonly #equations: Equations = (jets, x, v) => {
     const g = this.geometry;
-    const { lower, upper, toe, inner } = joints(x);
+    const { lower, upper, toe, inner: rodInner } = joints(x);
     const upright = this.#upright(jets, v, { lower, upper, toe });
     const [rod, track] = [v[variableIndex('rod')]!, v[variableIndex('toe')]!];
     const { upperShift, lowerShift } = this.#shifts(jets, v);
-    const fixed = (p: Vec3): JetVec => jets.constantVec(p);
-    const upperInner = (p: Vec3): JetVec => jets.addVec(fixed(p), upperShift);
-    const lowerInner = (p: Vec3): JetVec => jets.addVec(fixed(p), lowerShift);
-    /** (|a − b|² − ℓ²)/2ℓ₀: metres by which a link is too long. */
-    const link = (a: JetVec, b: JetVec, surveyed: Metre, now: Jet): Jet => {
-      const d = jets.subVec(a, b);
-      return jets.scale(jets.sub(jets.dot(d, d), jets.mul(now, now)), 0.5 / surveyed);
-    };
-    const kept = (a: JetVec, b: JetVec, a0: Vec3, b0: Vec3, longer?: Jet): Jet => {
-      const surveyed = distance(a0, b0);
-      return link(
-        a,
-        b,
-        surveyed,
-        longer === undefined ? jets.constant(surveyed) : jets.scale(longer, 1, surveyed),
-      );
-    };
     const outer = this.#rodOuter(jets, { lower, upper, upright, upperShift, lowerShift });
     const axisEnd = along(g.rockerPivot, this.#rocker.axis, 0.1);
     const centre = upright.point(g.wheelCentre);
@@ -182,17 +196,17 @@ export class CornerLinks {
     const down = jets.sqrt(jets.scale(jets.mul(lean, lean), -1, 1));
     const rise = jets.sub(centre[2], jets.scale(down, g.loadedRadius, this.#corner.ground));
     return [
-      kept(lower, lowerInner(g.lowerFront), g.lowerOuter, g.lowerFront),
-      kept(lower, lowerInner(g.lowerRear), g.lowerOuter, g.lowerRear),
-      kept(upper, upperInner(g.upperFront), g.upperOuter, g.upperFront),
-      kept(upper, upperInner(g.upperRear), g.upperOuter, g.upperRear),
-      link(upper, lower, distance(g.upperOuter, g.lowerOuter), upright.kingpin),
-      link(toe, lower, distance(g.toeOuter, g.lowerOuter), upright.toeToLower),
-      link(toe, upper, distance(g.toeOuter, g.upperOuter), upright.toeToUpper),
-      kept(toe, fixed(g.toeInner), g.toeOuter, g.toeInner, track),
-      kept(inner, fixed(g.rockerPivot), g.rodInner, g.rockerPivot),
-      kept(inner, fixed(axisEnd), g.rodInner, axisEnd),
-      kept(inner, outer, g.rodInner, g.rodOuter, rod),
+      kept(jets, [lower, g.lowerOuter], [inner(jets, g.lowerFront, lowerShift), g.lowerFront]),
+      kept(jets, [lower, g.lowerOuter], [inner(jets, g.lowerRear, lowerShift), g.lowerRear]),
+      kept(jets, [upper, g.upperOuter], [inner(jets, g.upperFront, upperShift), g.upperFront]),
+      kept(jets, [upper, g.upperOuter], [inner(jets, g.upperRear, upperShift), g.upperRear]),
+      link(jets, upper, lower, distance(g.upperOuter, g.lowerOuter), upright.kingpin),
+      link(jets, toe, lower, distance(g.toeOuter, g.lowerOuter), upright.toeToLower),
+      link(jets, toe, upper, distance(g.toeOuter, g.upperOuter), upright.toeToUpper),
+      kept(jets, [toe, g.toeOuter], [jets.constantVec(g.toeInner), g.toeInner], track),
+      kept(jets, [rodInner, g.rodInner], [jets.constantVec(g.rockerPivot), g.rockerPivot]),
+      kept(jets, [rodInner, g.rodInner], [jets.constantVec(axisEnd), axisEnd]),
+      kept(jets, [rodInner, g.rodInner], [outer, g.rodOuter], rod),
       jets.sub(rise, v[variableIndex('travel')]!),
     ];
   };
@@ -257,6 +271,27 @@ export class CornerLinks {
     });
   }
 }
+
+/** (|a − b|² − ℓ²)/2ℓ₀: metres by which a link is too long. */
+function link(jets: Jets, a: JetVec, b: JetVec, surveyed: Metre, now: Jet): Jet {
+  const d = jets.subVec(a, b);
+  return jets.scale(jets.sub(jets.dot(d, d), jets.mul(now, now)), 0.5 / surveyed);
+}
+
+/** A link between two joints, each with where it was surveyed. */
+function kept(
+  jets: Jets,
+  [a, a0]: readonly [JetVec, Vec3],
+  [b, b0]: readonly [JetVec, Vec3],
+  longer?: Jet,
+): Jet {
+  const surveyed = distance(a0, b0);
+  const now = longer === undefined ? jets.constant(surveyed) : jets.scale(longer, 1, surveyed);
+  return link(jets, a, b, surveyed, now);
+}
+
+/** An inner joint of a wishbone with its shims. */
+const inner = (jets: Jets, p: Vec3, shift: JetVec): JetVec => jets.addVec(jets.constantVec(p), shift);
 
 const joints = (x: readonly Jet[]) => {
   const vec = (i: number): JetVec => [x[i]!, x[i + 1]!, x[i + 2]!];

@@ -10,7 +10,7 @@
  * [B] Baarda, A Testing Procedure for Use in Geodetic Networks, 1968: data snooping, w-test, 3.29 at one in a
  *     thousand (from memory)
  */
-import { WHEEL_NAMES, type WheelName } from '../loadpath/loads/doing.ts';
+import { WHEEL_NAMES } from '../loadpath/loads/doing.ts';
 import { spokenAmount } from '../units/show.ts';
 import type { FloorCar } from './floor-car.ts';
 import { type Found, type Hidden, variance } from './found.ts';
@@ -43,7 +43,6 @@ export function doubtsAtSight(
     ...emptyPads(sheet),
     ...wrongTotal(sheet, surveyed),
     ...turnedSigns(sheet, surveyed, hidden),
-    ...crossedEntries(sheet, surveyed, hidden),
     ...twistedTub(car, sheet),
   ];
 }
@@ -68,7 +67,8 @@ function unknownPoints(sheet: Sheet, surveyed: FloorStanding): Doubt[] {
 /** A pad below this carries no wheel, kg. */
 const EMPTY_PAD = 5;
 
-function emptyPads(sheet: Sheet): Doubt[] {
+/** Pads that carry no wheel. */
+export function emptyPads(sheet: Pick<Sheet, 'name' | 'readings'>): Doubt[] {
   return sheet.readings
     .filter(({ id, value }) => id.startsWith('weight.') && value < EMPTY_PAD)
     .map(({ id, value, path }) => ({
@@ -83,7 +83,8 @@ function emptyPads(sheet: Sheet): Doubt[] {
 /** Kilograms that fuel and driver may be off without anybody knowing: common practice, no source. */
 const MASS_KNOWN = 3;
 
-function wrongTotal(sheet: Sheet, surveyed: FloorStanding): Doubt[] {
+/** Four pads that do not add up to the car. */
+export function wrongTotal(sheet: Sheet, surveyed: FloorStanding): Doubt[] {
   const read = WHEEL_NAMES.map((wheel) => readingIn(sheet, `weight.${wheel}`));
   if (read.some((each) => each === undefined)) return [];
   const total = read.reduce((sum, each) => sum + each!.value, 0);
@@ -141,29 +142,6 @@ function turnedSigns(sheet: Sheet, surveyed: FloorStanding, hidden: readonly Hid
       },
     ];
   });
-}
-
-function crossedEntries(sheet: Sheet, surveyed: FloorStanding, hidden: readonly Hidden[]): Doubt[] {
-  return ['weight', 'camber', 'caster', 'toe', 'toeAtRim'].flatMap((kind) =>
-    (['front', 'rear'] as const).flatMap((end): Doubt[] => {
-      const of = (side: 'Left' | 'Right') => readingIn(sheet, `${kind}.${`${end}${side}` as WheelName}`);
-      const [left, right] = [of('Left'), of('Right')];
-      if (left === undefined || right === undefined) return [];
-      const as = misfit(left, left.value, surveyed, hidden) + misfit(right, right.value, surveyed, hidden);
-      const crossed =
-        misfit(left, right.value, surveyed, hidden) + misfit(right, left.value, surveyed, hidden);
-      if (as - crossed <= CLEARLY) return [];
-      return [
-        {
-          code: 'sheet/crossed',
-          message: `${sheet.name}: ${readingWords(left.id)} and ${readingWords(right.id)} would suit the car far better changed over.`,
-          remedy: 'Left and right are as the driver sits. Look whether the two were written down crosswise.',
-          paths: [left.path, right.path],
-          weight: 'warning',
-        },
-      ];
-    }),
-  );
 }
 
 /** Heights of four points that a stiff tub cannot have: the fourth follows from three.  [FF-26] */

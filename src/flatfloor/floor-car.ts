@@ -18,8 +18,9 @@ import type { Vec3 } from '../maths/vec3.ts';
 import type { Kilogram, Metre, Newton, NewtonPerMetre } from '../units/quantity.ts';
 import { STANDARD_GRAVITY } from '../units/quantity.ts';
 import { ChangeNames, ENDS, type EndName } from './changes.ts';
-import { CornerLinks, USUAL_SHIMS } from './corner-links.ts';
-import { JoinedAxle } from './joined.ts';
+import { CornerLinks, cornerStores, USUAL_SHIMS } from './corner-links.ts';
+import { DroopStop } from './droop.ts';
+import { axleStores, JoinedAxle } from './joined.ts';
 
 export interface FloorTyre {
   readonly rate: NewtonPerMetre;
@@ -31,6 +32,7 @@ export interface FloorTyre {
 
 export interface FloorWheel {
   readonly links: CornerLinks;
+  readonly droopStop: DroopStop;
   readonly sprung: SprungCorner;
   readonly tyre: FloorTyre;
   readonly unsprung: Kilogram;
@@ -39,6 +41,8 @@ export interface FloorWheel {
   /** Height of the loaded circle's lowest point as surveyed: the pad's, in tub axes. */
   readonly ground: Metre;
   readonly rim: Metre;
+  /** Where the rim's diameter stands in the file. */
+  readonly rimPath: string;
 }
 
 export interface FloorAxle {
@@ -62,7 +66,14 @@ export interface FloorCar {
   readonly sprung: Mass;
   readonly masses: readonly PlacedMass[];
   /** Measuring points for heights, by name. */
-  readonly heights: readonly { readonly name: string; readonly at: Vec3 }[];
+  readonly heights: readonly MeasuringPoint[];
+}
+
+export interface MeasuringPoint {
+  readonly name: string;
+  readonly at: Vec3;
+  /** Where its numbers stand in the file. */
+  readonly paths: Readonly<Record<'x' | 'y' | 'z', string>>;
 }
 
 /** Without the height of its centre of gravity the car cannot stand on a floor that is not level. */
@@ -104,11 +115,22 @@ export function floorCarOf(car: CarForm, numbers: Numbers): FloorCar {
       const sprung = sprungCorner(axle, sideOf(wheel), numbers);
       const { adjusters } = form;
       const tyre = adjusters?.tyre;
+      const shims = {
+        camber: adjusters?.camberShims?.at ?? USUAL_SHIMS.camber,
+        caster: adjusters?.casterShims?.moves ?? USUAL_SHIMS.caster,
+      };
+      // with a number moved that does not touch it, a corner stays as it is with the place that it keeps
+      const kept = numbers.part(`links of ${form.scale.path}`, () => {
+        const { corner } = sprungCorner(axle, sideOf(wheel), numbers);
+        // of corners with a number moved there is one at a time
+        const stores = numbers.asFiled(`stores of ${form.scale.path}`, twoStores);
+        return {
+          links: new CornerLinks(corner, shims, stores?.links),
+          droopStop: new DroopStop(new CornerLinks(corner, shims, stores?.droop)),
+        };
+      });
       return {
-        links: new CornerLinks(sprung.corner, {
-          camber: adjusters?.camberShims?.at ?? USUAL_SHIMS.camber,
-          caster: adjusters?.casterShims?.moves ?? USUAL_SHIMS.caster,
-        }),
+        ...kept,
         sprung,
         tyre: {
           rate: numbers.of(form.wheel.tyreRate),
@@ -120,20 +142,32 @@ export function floorCarOf(car: CarForm, numbers: Numbers): FloorCar {
         offset: start.offsets[wheel],
         ground: start.contacts[wheel][2],
         rim: numbers.of(form.wheel.rimDiameter),
+        rimPath: form.wheel.rimDiameter.path,
       };
     }),
     axles,
     sprung: start.sprung,
     masses,
-    heights: Object.entries(floor?.heights ?? {}).map(([name, at]) => ({ name, at: numbers.point(at) })),
+    heights: Object.entries(floor?.heights ?? {}).map(([name, at]) => ({
+      name,
+      at: numbers.point(at),
+      paths: { x: at.x.path, y: at.y.path, z: at.z.path },
+    })),
   };
 }
 
+const twoStores = () => ({ links: cornerStores(), droop: cornerStores() });
+
+const AS_READ = { left: 0, right: 0, rack: 0 } as const;
+
 function axleOf(car: CarForm, end: EndName, numbers: Numbers): FloorAxle {
   const axle = car[end];
-  const surveyed = axleState(axle, { left: 0, right: 0, rack: 0 }, numbers);
+  const surveyed = axleState(axle, AS_READ, numbers);
   return {
-    joined: new JoinedAxle(end, axle, surveyed, numbers),
+    joined: numbers.part(`joined ${end}`, () => {
+      const stores = numbers.asFiled(`stores of ${end}`, axleStores);
+      return new JoinedAxle(end, axle, axleState(axle, AS_READ, numbers), numbers, stores);
+    }),
     ...(surveyed.bar === undefined ? {} : { barRate: surveyed.bar.rate }),
     ...(surveyed.heave === undefined ? {} : { heaveSpring: heaveSpring(axle.heave!, numbers) }),
   };

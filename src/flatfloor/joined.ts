@@ -60,15 +60,27 @@ export class LinkOpen extends Error {
   }
 }
 
+/** What an axle is solved in. */
+export const axleStores = (): TiedStores => new TiedStores(2, PAIR_VARIABLES, 2);
+
 export class JoinedAxle {
   readonly #end: 'front' | 'rear';
-  readonly #stores = new TiedStores(2, PAIR_VARIABLES, 2);
+  readonly #stores: TiedStores;
   readonly #bar: BarPoints | undefined;
   readonly #heaveLength: Metre | undefined;
   readonly #closing: 1 | -1 = 1;
+  #last: { readonly of: readonly unknown[]; readonly is: JoinedAt } | undefined;
 
-  constructor(end: 'front' | 'rear', axle: AxleForm, surveyed: AxleState, numbers: Numbers) {
+  /** @param stores  those of an axle that is no longer asked, to be written anew */
+  constructor(
+    end: 'front' | 'rear',
+    axle: AxleForm,
+    surveyed: AxleState,
+    numbers: Numbers,
+    stores: TiedStores = axleStores(),
+  ) {
     this.#end = end;
+    this.#stores = stores;
     this.#bar = barPoints(axle, surveyed, numbers);
     if (surveyed.heave !== undefined) {
       this.#heaveLength = surveyed.heave.length.value;
@@ -77,6 +89,21 @@ export class JoinedAxle {
   }
 
   at(
+    left: LinksAt,
+    right: LinksAt,
+    links: { readonly left: Metre; readonly right: Metre },
+    options: { readonly bar: boolean; readonly from?: Float64Array },
+  ): JoinedAt {
+    // a corner that stands where it stood is handed out as the same object
+    const of = [left, right, links.left, links.right, options.bar];
+    if (this.#last?.of.every((each, i) => each === of[i])) return this.#last.is;
+    this.#last = undefined;
+    const is = this.#anew(left, right, links, options);
+    this.#last = { of, is };
+    return is;
+  }
+
+  #anew(
     left: LinksAt,
     right: LinksAt,
     links: { readonly left: Metre; readonly right: Metre },

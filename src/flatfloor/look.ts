@@ -17,7 +17,7 @@ import {
 } from '../loadpath/loads/doing.ts';
 import { barTorque, unitForce } from '../loadpath/springing.ts';
 import type { Jet, Jets, JetVec } from '../maths/jets.ts';
-import { STANDARD_GRAVITY } from '../units/quantity.ts';
+import { type Metre, STANDARD_GRAVITY } from '../units/quantity.ts';
 import { type ChangeNames, ENDS, type EndName } from './changes.ts';
 import { LINK_CHANGES, type LinksAt } from './corner-links.ts';
 import type { FloorCar, FloorWheel } from './floor-car.ts';
@@ -28,6 +28,10 @@ export const UNKNOWNS = 7;
 const [HEIGHT, FORWARD, LEFT] = [4, 5, 6] as const;
 
 export const changeVariable = (index: number): number => UNKNOWNS + index;
+
+/** Number of a change's variable in a store, or −1 in one of the unknowns alone, where changes stand still. */
+const variableIn = (jets: Jets, index: number): number =>
+  jets.variables > UNKNOWNS ? changeVariable(index) : -1;
 
 /** Where the search stands: the unknowns, and the joints of the four corners and the two bars near by. */
 export interface Place {
@@ -67,6 +71,8 @@ export interface Look {
     readonly left: JetVec;
     readonly on: JetVec;
   };
+  /** The same plane: z = a + b x + c y. */
+  readonly plane: { readonly a: Metre; readonly b: number; readonly c: number };
   readonly wheels: Wheels<WheelLook>;
   readonly barTorque: Readonly<Partial<Record<EndName, Jet>>>;
   /** Newtons at the wheels and for lift, newton metres for pitch and roll. */
@@ -74,7 +80,10 @@ export interface Look {
   readonly place: Place;
 }
 
-/** @throws NotTied, LinkOpen */
+/**
+ * @param store  with a variable for each unknown and each change, or for the unknowns alone: for the search
+ * @throws NotTied, LinkOpen
+ */
 export function lookAt(car: FloorCar, state: FloorState, from: Place, store: Jets): Look {
   const { changes: names } = car;
   const { changes } = state;
@@ -82,7 +91,10 @@ export function lookAt(car: FloorCar, state: FloorState, from: Place, store: Jet
   const jets = store;
   jets.clear();
   const unknown = (i: number): Jet => jets.variable(u[i]!, i);
-  const change = (i: number): Jet => jets.variable(changes[i]!, changeVariable(i));
+  const change = (i: number): Jet => {
+    const at = variableIn(jets, i);
+    return at < 0 ? jets.constant(changes[i]!) : jets.variable(changes[i]!, at);
+  };
   const floor = floorAt(jets, unknown(HEIGHT), unknown(FORWARD), unknown(LEFT));
   const up = upOf(jets, floor, change(names.car.risesForward), change(names.car.risesLeft));
 
@@ -126,6 +138,7 @@ export function lookAt(car: FloorCar, state: FloorState, from: Place, store: Jet
   return {
     jets,
     floor,
+    plane: { a: u[HEIGHT]!, b: u[FORWARD]!, c: u[LEFT]! },
     wheels: worked,
     barTorque: Object.fromEntries(
       ENDS.flatMap((end) => (efforts[end].torque === undefined ? [] : [[end, efforts[end].torque]])),
@@ -166,7 +179,7 @@ interface Efforts {
 
 function effortsOf(car: FloorCar, end: EndName, joined: JoinedAt, jets: Jets): Efforts {
   const { barRate, heaveSpring } = car.axles[end];
-  const to = pairToWhole(car.changes, end);
+  const to = pairToWhole(car.changes, end, jets);
   const left: Jet[] = [];
   const right: Jet[] = [];
   /** Effort × change of what it works on, at both wheels.  [FF-7] */
@@ -190,13 +203,14 @@ function effortsOf(car: FloorCar, end: EndName, joined: JoinedAt, jets: Jets): E
 }
 
 /** Where the variables of an axle's pair stand among those of the whole; the order is that of joined.ts. */
-function pairToWhole(names: ChangeNames, end: EndName): number[] {
+function pairToWhole(names: ChangeNames, end: EndName, jets: Jets): number[] {
+  const at = (change: number): number => variableIn(jets, change);
   const wheels = [`${end}Left`, `${end}Right`] as const;
   return [
     ...wheels.map((wheel) => WHEEL_NAMES.indexOf(wheel)),
-    ...wheels.flatMap((wheel) => LINK_CHANGES.map((name) => changeVariable(names.wheel[wheel][name]))),
-    changeVariable(names.end[end].leftLink),
-    changeVariable(names.end[end].rightLink),
+    ...wheels.flatMap((wheel) => LINK_CHANGES.map((name) => at(names.wheel[wheel][name]))),
+    at(names.end[end].leftLink),
+    at(names.end[end].rightLink),
   ];
 }
 
@@ -218,7 +232,7 @@ function wheelAt(
 ): WheelLook & { readonly work: Jet } {
   const { jets, names, floor, up, change, effort } = about;
   const at = names.wheel[wheel];
-  const to = [WHEEL_NAMES.indexOf(wheel), ...LINK_CHANGES.map((name) => changeVariable(at[name]))];
+  const to = [WHEEL_NAMES.indexOf(wheel), ...LINK_CHANGES.map((name) => variableIn(jets, at[name]))];
   const taken = (v: JetVec): JetVec => jets.takenVec(links.jets, v, to);
   const slope = (v: JetVec): JetVec => jets.slopeTakenVec(links.jets, v, 0, to);
   const [centre, axis] = [taken(links.centre), taken(links.axis)];

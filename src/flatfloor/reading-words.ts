@@ -1,4 +1,5 @@
 /** Names of the flat floor's readings in the trade's words. */
+import type { WheelName } from '../loadpath/loads/doing.ts';
 
 const KINDS: Readonly<Record<string, string>> = {
   weight: 'weight',
@@ -20,12 +21,13 @@ const KINDS: Readonly<Record<string, string>> = {
   droop: 'droop',
 };
 
-const PLACES: Readonly<Record<string, string>> = {
+export const WHEEL_WORDS: Readonly<Record<WheelName, string>> = {
   frontLeft: 'front left',
   frontRight: 'front right',
   rearLeft: 'rear left',
   rearRight: 'rear right',
 };
+const PLACES: Readonly<Record<string, string>> = WHEEL_WORDS;
 
 /** `weight.frontLeft` as `weight, front left`. */
 export function readingWords(id: string): string {

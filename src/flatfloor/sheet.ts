@@ -13,6 +13,7 @@ import type { Adjuster } from './adjusters.ts';
 import type { FloorCar } from './floor-car.ts';
 import type { FloorState } from './look.ts';
 import type { ReadingKind } from './readings.ts';
+import type { SheetMoves } from './stacks.ts';
 
 type SheetForm = NonNullable<NonNullable<CarForm['floor']>['read']>[string];
 type WantedForm = NonNullable<NonNullable<CarForm['floor']>['sheet']>;
@@ -151,12 +152,9 @@ export function sheetsOf(
   });
 }
 
-/** Units by which each adjuster was moved in all sheets up to one of them, or to the last. */
-export function movedInSheets(car: CarForm, upTo?: string): Readonly<Record<string, number>> {
-  const moved: Record<string, number> = {};
-  for (const [sheet, { moved: units }] of Object.entries(car.floor?.read ?? {})) {
-    for (const [name, by] of Object.entries(units ?? {})) moved[name] = (moved[name] ?? 0) + by;
-    if (sheet === upTo) break;
-  }
-  return moved;
+/** What was moved in each sheet, in their order, up to one of them or to the last. */
+export function movedInSheets(car: CarForm, upTo?: string): readonly SheetMoves[] {
+  const all = Object.entries(car.floor?.read ?? {});
+  const last = upTo === undefined ? all.length - 1 : all.findIndex(([name]) => name === upTo);
+  return all.slice(0, last + 1).map(([, { moved }]) => moved ?? {});
 }

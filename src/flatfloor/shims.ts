@@ -35,31 +35,52 @@ export function stackChanges(
   fitted: readonly Shims[],
   box: readonly Shims[],
   most: Metre,
+  handled = MOST_HANDLED,
 ): readonly StackChange[] {
   const now = fitted.reduce((sum, { thickness, pieces }) => sum + thickness * pieces, 0);
   const moves = [
     ...fitted.map(({ thickness, pieces }) => ({ thickness, sign: -1, pieces })),
     ...box.map(({ thickness, pieces }) => ({ thickness, sign: 1, pieces })),
   ];
-  return reached(moves).filter(({ change }) => now + change <= most + APART && now + change >= -APART);
+  return reached(moves, handled).filter(
+    ({ change }) => now + change <= most + APART && now + change >= -APART,
+  );
 }
 
 /** Every change made by shifting pieces of one stack to another: positive, from the first to the second. */
-export function shiftChanges(first: readonly Shims[], second: readonly Shims[]): readonly StackChange[] {
-  return reached([
+export function shiftChanges(
+  first: readonly Shims[],
+  second: readonly Shims[],
+  handled = MOST_HANDLED,
+): readonly StackChange[] {
+  const moves = [
     ...first.map(({ thickness, pieces }) => ({ thickness, sign: 1, pieces })),
     ...second.map(({ thickness, pieces }) => ({ thickness, sign: -1, pieces })),
-  ]);
+  ];
+  return reached(moves, handled);
+}
+
+/** Shims with the pieces of a change put in, or with −1 taken out. */
+export function added(to: readonly Shims[], { pieces }: StackChange, sign: 1 | -1): readonly Shims[] {
+  const left = new Map<number, Shims>();
+  const put = (thickness: Metre, n: number): void => {
+    const before = left.get(key(thickness))?.pieces ?? 0;
+    left.set(key(thickness), { thickness, pieces: before + n });
+  };
+  for (const each of to) put(each.thickness, each.pieces);
+  for (const [thickness, n] of pieces) put(thickness, sign * n);
+  return [...left.values()].filter((each) => each.pieces > 0);
 }
 
 function reached(
   moves: readonly { readonly thickness: Metre; readonly sign: number; readonly pieces: number }[],
+  handled: number,
 ): readonly StackChange[] {
   let known = new Map<number, StackChange>([[0, { change: 0, pieces: new Map(), handled: 0 }]]);
   for (const { thickness, sign, pieces } of moves) {
     const next = new Map(known);
     for (const from of known.values()) {
-      for (let n = 1; n <= pieces && from.handled + n <= MOST_HANDLED; n += 1) {
+      for (let n = 1; n <= pieces && from.handled + n <= handled; n += 1) {
         const change = from.change + sign * n * thickness;
         const before = next.get(key(change));
         if (before !== undefined && before.handled <= from.handled + n) continue;

@@ -8,13 +8,11 @@
  */
 
 import { NotSettled } from '../loadpath/loads/car-equilibrium.ts';
-import { WHEEL_NAMES } from '../loadpath/loads/doing.ts';
 import { DenseLu } from '../maths/dense-lu.ts';
 import { NotTied } from '../maths/implied-jets.ts';
 import { Jets } from '../maths/jets.ts';
 import type { Metre, Newton } from '../units/quantity.ts';
-import { LINK_CHANGES, type LinkChanges } from './corner-links.ts';
-import { droopStopAt } from './droop.ts';
+import { droopsOf } from './droop.ts';
 import type { FloorCar } from './floor-car.ts';
 import { LinkOpen } from './joined.ts';
 import {
@@ -53,14 +51,16 @@ const STRIDE: Metre = 0.01;
 export class Floor {
   readonly car: FloorCar;
   readonly #withDroop: boolean;
-  readonly #jets: Jets;
+  /** Of the unknowns alone, for the search; and of everything, for the place found. */
+  readonly #lean = new Jets(UNKNOWNS, 0);
+  readonly #whole: Jets;
   readonly #lu = new DenseLu(UNKNOWNS);
 
-  /** @param withDroop  also how far each wheel falls to its stop, which takes as long as all else */
+  /** @param withDroop  also how far each wheel falls to its stop */
   constructor(car: FloorCar, withDroop = false) {
     this.car = car;
     this.#withDroop = withDroop;
-    this.#jets = new Jets(changeVariable(car.changes.count), 0);
+    this.#whole = new Jets(changeVariable(car.changes.count), 0);
   }
 
   /**
@@ -96,10 +96,11 @@ export class Floor {
       left = sizeOf(look);
     }
     if (!(left <= LOOSE)) throw new NotSettled({ residual: left, iterations });
+    const { place } = look;
     return {
       state,
-      place: look.place,
-      readings: this.#totals(look, state, droop),
+      place,
+      readings: this.#totals(lookAt(this.car, state, place, this.#whole), state, droop),
       residual: left,
       iterations,
     };
@@ -108,14 +109,18 @@ export class Floor {
   /**
    * Values of the readings a hair from a place of rest, to first order about it: for a spread, which needs two digits.
    *
+   * @param car  the same car with a number of its file moved
    * @throws NotSettled where the joints do not close there
    */
-  readNear(state: FloorState, place: Place): ReadonlyMap<string, number> {
-    const look = this.#look(state, place);
+  readNear(state: FloorState, place: Place, car: FloorCar = this.car): ReadonlyMap<string, number> {
+    const look = this.#look(state, place, car);
     if (look === undefined) throw new NotSettled({ residual: Number.NaN, iterations: 0 });
     const { jets } = look;
     const step = this.#step(look);
-    const readings = [...readingsOf(this.car, look), ...(this.#withDroop ? this.#droops(look, state) : [])];
+    const readings = [
+      ...readingsOf(car, look),
+      ...(this.#withDroop ? droopsOf(car, look, state, this.car) : []),
+    ];
     return new Map(
       readings.map(({ id, jet }) => [
         id,
@@ -124,9 +129,9 @@ export class Floor {
     );
   }
 
-  #look(state: FloorState, from: Place): Look | undefined {
+  #look(state: FloorState, from: Place, car: FloorCar = this.car): Look | undefined {
     try {
-      return lookAt(this.car, state, from, this.#jets);
+      return lookAt(car, state, from, this.#lean);
     } catch (reason) {
       if (reason instanceof NotTied || reason instanceof LinkOpen) return undefined;
       throw reason;
@@ -149,13 +154,13 @@ export class Floor {
   #totals(look: Look, state: FloorState, droop: boolean): ReadonlyMap<string, Reading> {
     const { jets, equations } = look;
     const count = this.car.changes.count;
-    const moves: Float64Array[] = [];
     const stiff = this.#factored(look);
-    for (let i = 0; i < count; i += 1) {
-      const right = Float64Array.from(equations, (each) => -jets.first(each, changeVariable(i)));
-      moves.push(stiff ? this.#lu.solve(right) : right.fill(Number.NaN));
-    }
-    const all = [...readingsOf(this.car, look), ...(droop ? this.#droops(look, state) : [])];
+    const moves = Array.from({ length: count }, (_, i) => {
+      const right = new Float64Array(UNKNOWNS);
+      for (let k = 0; k < UNKNOWNS; k += 1) right[k] = -jets.first(equations[k]!, changeVariable(i));
+      return stiff ? this.#lu.solve(right) : right.fill(Number.NaN);
+    });
+    const all = [...readingsOf(this.car, look), ...(droop ? droopsOf(this.car, look, state) : [])];
     return new Map(
       all.map(({ jet, ...about }) => {
         const by = new Float64Array(count);
@@ -164,25 +169,9 @@ export class Floor {
           for (let k = 0; k < UNKNOWNS; k += 1) sum += jets.first(jet, k) * moves[i]![k]!;
           by[i] = sum;
         }
-        return [about.id, { ...about, value: jets.value(jet), by }];
+        return [about.id, { ...about, value: about.work(), by }];
       }),
     );
-  }
-
-  #droops({ jets, place }: Look, { changes }: FloorState): readonly FloorReading[] {
-    const { changes: names } = this.car;
-    return WHEEL_NAMES.flatMap((wheel, k): FloorReading[] => {
-      const at = names.wheel[wheel];
-      const links = Object.fromEntries(LINK_CHANGES.map((name) => [name, changes[at[name]]!])) as LinkChanges;
-      const from = { travel: place.u[k]!, joints: place.joints[wheel] };
-      const stop = droopStopAt(this.car, wheel, links, from);
-      if (stop === undefined) return [];
-      const jet = jets.scale(jets.variable(place.u[k]!, k), 1, -stop.travel);
-      LINK_CHANGES.forEach((name, i) => {
-        jets.setFirst(jet, changeVariable(at[name]), -stop.by[i]!);
-      });
-      return [{ id: `droop.${wheel}`, kind: 'droop', of: wheel, unit: 'm', jet }];
-    });
   }
 }
 

@@ -9,7 +9,8 @@
  */
 import { type Spread, spreadOf } from '../measured/spread.ts';
 import type { Kilogram, Metre, Ratio } from '../units/quantity.ts';
-import { formula, type Working } from '../working/working.ts';
+import { formula, type Origin, type Working } from '../working/working.ts';
+import { type PadOrigins, shareOf, wholeOf } from './shares.ts';
 
 /** A number with its standard uncertainty. */
 export interface Measured {
@@ -26,6 +27,18 @@ const behindFrontOf = formula({
     L: { unit: 'm', means: 'wheelbase' },
     m_r: { unit: 'kg', means: 'mass on the two rear pads' },
     m: { unit: 'kg', means: 'mass on all four pads' },
+  },
+  source: 'FF-33',
+});
+
+const onRear = formula({
+  symbol: 'm_r',
+  means: 'mass on the two rear pads',
+  is: 'm_rl + m_rr',
+  unit: 'kg',
+  terms: {
+    m_rl: { unit: 'kg', means: 'mass on the rear left pad' },
+    m_rr: { unit: 'kg', means: 'mass on the rear right pad' },
   },
   source: 'FF-33',
 });
@@ -97,11 +110,15 @@ export interface Weighed {
   readonly leftShare: Measured;
 }
 
+/** Where wheelbase and tracks come from. */
+type Lengths = Readonly<Partial<Record<'L' | 't_f' | 't_r', Origin>>>;
+
 /** Centre of gravity as seen from above, and the shares, from four pads on a level floor.  [FF-15, FF-33] */
 export function weighedOnPads(
   pads: PadMasses<Measured>,
   car: { readonly wheelbase: Measured; readonly frontTrack: Measured; readonly rearTrack: Measured },
   working?: Working,
+  from: PadOrigins & Lengths = {},
 ): Weighed {
   const inputs = [...WHEELS.map((wheel) => pads[wheel]), car.wheelbase, car.frontTrack, car.rearTrack];
   const of = (values: ArrayLike<number>, to?: Working): readonly number[] => {
@@ -114,14 +131,16 @@ export function weighedOnPads(
       Metre,
       Metre,
     ];
-    const m = m_fl + m_fr + m_rl + m_rr;
+    const pad = { m_fl, m_fr, m_rl, m_rr };
+    const m = wholeOf(pad, to, from);
+    const m_r = onRear({ m_rl, m_rr }, to, from);
     return [
       m,
-      behindFrontOf({ L, m_r: m_rl + m_rr, m }, to),
-      leftOfMiddleOf({ t_f, t_r, m_fl, m_fr, m_rl, m_rr, m }, to),
-      (m_fr + m_rl) / m,
-      (m_fl + m_fr) / m,
-      (m_fl + m_rl) / m,
+      behindFrontOf({ L, m_r, m }, to, from),
+      leftOfMiddleOf({ t_f, t_r, ...pad, m }, to, from),
+      shareOf('cross', pad, to, from),
+      shareOf('frontShare', pad, to, from),
+      shareOf('leftShare', pad, to, from),
     ];
   };
   const [total, behindFront, leftOfMiddle, cross, frontShare, leftShare] = measuredOf(inputs, of, working);
@@ -154,6 +173,7 @@ export interface RaisedAxle {
 export function heightByRaisedAxle(
   test: RaisedAxle,
   working?: Working,
+  from: Readonly<Partial<Record<'L' | 'r_f' | 'r_r' | 'm' | 'm_f' | 'm_r' | 'H', Origin>>> = {},
 ): Measured & { readonly tilt: Measured } {
   const names = [
     'wheelbase',
@@ -174,9 +194,9 @@ export function heightByRaisedAxle(
       Kilogram,
       Metre,
     ];
-    const a = behindFrontOf({ L, m_r: m - level, m }, to);
-    const θ = tiltOf({ H, L, r_f, r_r }, to);
-    return [heightOf({ r_f, r_r, a, θ, m_f, m, L }, to), θ];
+    const a = behindFrontOf({ L, m_r: m - level, m }, to, from);
+    const θ = tiltOf({ H, L, r_f, r_r }, to, from);
+    return [heightOf({ r_f, r_r, a, θ, m_f, m, L }, to, from), θ];
   };
   const [height, tilt] = measuredOf(
     names.map((name) => test[name]),

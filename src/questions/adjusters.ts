@@ -45,7 +45,7 @@ export function adjusterTable(car: Car, asked: FloorAsked = {}): AdjustersAnswer
       car.form,
       prepared.changes,
       numbers,
-      asked.sheet === undefined ? {} : movedInSheets(car.form, asked.sheet),
+      asked.sheet === undefined ? [] : movedInSheets(car.form, asked.sheet),
     );
     const readings = [...standing.readings.values()];
     return {
@@ -57,7 +57,7 @@ export function adjusterTable(car: Car, asked: FloorAsked = {}): AdjustersAnswer
         unit: adjuster.unit,
         step: adjuster.step,
         stepUnit: adjuster.stepUnit,
-        down: -adjuster.choices[0]!.units,
+        down: 0 - adjuster.choices[0]!.units,
         up: adjuster.choices.at(-1)!.units,
         stops: adjuster.stops,
         effects: readings.map(({ by }) => by[adjuster.change]! * adjuster.step),

@@ -67,7 +67,14 @@ export {
   type OneOfSets,
   type SavedFinding,
 } from './find-primaries.ts';
-export { type FloorAnswer, type FloorAsked, type FloorFigure, sheetNames, standOnFloor } from './floor.ts';
+export {
+  type FloorAnswer,
+  type FloorAsked,
+  type FloorFigure,
+  type ReadingWorking,
+  sheetNames,
+  standOnFloor,
+} from './floor.ts';
 export { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
 export { askedMore, HOLD_WORDS, type HoldTold, holdingDoes, holdsTold } from './holding-words.ts';

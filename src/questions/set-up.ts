@@ -9,11 +9,13 @@ import { nextReadings } from '../flatfloor/next-reading.ts';
 import { readingWords } from '../flatfloor/reading-words.ts';
 import { setUpOf } from '../flatfloor/set-up.ts';
 import { movedInSheets, sheetsOf, wantedOf } from '../flatfloor/sheet.ts';
+import { crossedByFit, lonelySigns } from '../flatfloor/slips.ts';
+import { stacksNow } from '../flatfloor/stacks.ts';
 import { Floor } from '../flatfloor/stand.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import type { Problem } from '../measured/problem.ts';
 import { PRESSURE_CAUTION, SET_UP_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from './cautions.ts';
-import { isFloorRefusal } from './floor-refusal.ts';
+import { isFloorRefusal, problemOfDoubt } from './floor-refusal.ts';
 import { movedProblems } from './moved-problems.ts';
 
 /** Kinds of adjuster that are moved unless something else is asked: pressures are set first, ballast changes mass. */
@@ -122,42 +124,39 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
     const droops = JSON.stringify(form.floor).includes('"droop"');
     const floor = new Floor(prepared, droops);
     const surveyed = adjustersOf(form, prepared.changes, numbers);
-    const problems = movedProblems(form, surveyed);
+    const problems = movedProblems(form, prepared.changes, numbers);
     if (problems.length > 0)
       return { reached: false, message: 'The sheets move adjusters as they cannot be moved.', problems };
     const sheets = sheetsOf(form, prepared, surveyed, numbers);
     const hidden = hiddenOf(prepared, sheets);
-    const atSight = sheets.flatMap((sheet) =>
-      doubtsAtSight(prepared, sheet, floor.stand(sheet.state), hidden),
-    );
+    const atSight = sheets.flatMap((sheet) => {
+      const standing = floor.stand(sheet.state);
+      const seen = doubtsAtSight(prepared, sheet, standing, hidden);
+      const signs = lonelySigns(sheet, standing, wanted);
+      // one sign is asked about once
+      const told = new Set(seen.filter(({ code }) => code === 'sheet/sign').flatMap(({ paths }) => paths));
+      return [...seen, ...signs.filter(({ paths }) => !paths.every((path) => told.has(path)))];
+    });
     const errors = atSight.filter(({ weight }) => weight === 'error');
     if (errors.length > 0) {
       return {
         reached: false,
         message: 'The sheets hold readings that cannot be used.',
-        problems: errors.map(({ code, message, remedy, paths }) => ({
-          code,
-          message,
-          remedy,
-          path: paths[0] ?? 'floor.read',
-          weight: 'error',
-        })),
+        problems: errors.map(problemOfDoubt),
       };
     }
     const found = foundFrom(floor, sheets, hidden);
     const kinds = asked.move ?? USUALLY_MOVED;
-    const adjusters = adjustersOf(form, prepared.changes, numbers, movedInSheets(form)).filter(
+    const moves = movedInSheets(form);
+    const adjusters = adjustersOf(form, prepared.changes, numbers, moves).filter(
       ({ kind, name }) => kinds.includes(kind) && !(asked.leave ?? []).includes(name),
     );
-    const box = (form.floor.shimBox ?? []).map(({ thickness, pieces }) => ({
-      thickness: numbers.of(thickness),
-      pieces: numbers.of(pieces),
-    }));
+    const { box } = stacksNow(form, numbers, moves);
     const is = setUpOf(floor, { found, wanted, adjusters, box });
     return {
       reached: true,
       sheets: sheets.map(({ name }) => name),
-      doubts: [...atSight, ...doubtsOfFit(found)],
+      doubts: [...atSight, ...crossedByFit(floor, sheets, found, hidden), ...doubtsOfFit(found)],
       moves: is.moves.map(({ adjuster, choice, words }) => ({
         adjuster: adjuster.name,
         kind: adjuster.kind,

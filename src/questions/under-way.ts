@@ -57,7 +57,7 @@ export function transferUnder(car: Car, asked: UnderWayAsked): ToldAnswer {
             : []),
           ...(turns
             ? [
-                'The handbook takes roll centres and rates as surveyed and lets each axle’s tyres bear the couple of its unsprung mass, as a beam axle does; with links that couple leans the tub as well, and the car in equilibrium counts it so. Where the two differ by more, a stop, a lifted wheel, the jacking of the links or the car having sunk under downforce is why.',
+                'The handbook lets each axle’s tyres bear the couple of its unsprung mass, as a beam axle does, and squash under the springs’ load alone. With links most of that couple leans the tub, and tyres squash under all that they carry: both are told as more roll. Where the car in equilibrium differs by more than these two, a stop, a lifted wheel, the jacking of the links or the car having sunk under downforce is why.',
               ]
             : []),
           'What goes through the links comes at once, what goes by springs and bars comes as the body leans: only the second part is changed by springs, bars and dampers.',

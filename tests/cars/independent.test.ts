@@ -9,15 +9,11 @@
  *   FLATPATCH_REMAKE=1 node --import tsx --test tests/cars/independent.test.ts
  */
 import assert from 'node:assert/strict';
-import { spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { test } from 'node:test';
-import { fileURLToPath } from 'node:url';
-import { axleFigures, cornerFigures, openCar } from '../../src/questions/index.ts';
+import { axleFigures, cornerFigures } from '../../src/questions/index.ts';
+import { answeredByPython, handedCar, plain, recordIsOf, SHEAR_MODULUS } from '../reference/recorded.ts';
 
 const REMAKE = 'FLATPATCH_REMAKE=1 node --import tsx --test tests/cars/independent.test.ts';
-const REMAKING = process.env.FLATPATCH_REMAKE === '1';
 const NAMES = ['fenwold-201', 'ashgarth-501', 'pellmoor-7b'] as const;
 const ENDS = ['front', 'rear'] as const;
 const SIDES = ['left', 'right'] as const;
@@ -28,44 +24,12 @@ const ROLLED: readonly (readonly [number, number])[] = [
   [-0.006, 0.008],
 ];
 const RACKS = [0, 0.005];
-/** Of the material table; handed over like the points, since it is what is done with them that is compared. */
-const SHEAR_MODULUS = { '300M bar': 79e9, '4340 bar': 79.3e9 };
 
 type Numbers = Readonly<Record<string, number>>;
 type Answers = Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, Numbers | number>>>>>>;
 
-const path = (inside: string): string => fileURLToPath(new URL(`../../${inside}`, import.meta.url));
-
-function textsOf(name: string): Record<string, string> {
-  const folder = path(`cars/${name}`);
-  return Object.fromEntries(
-    readdirSync(folder)
-      .sort()
-      .map((file) => [file, readFileSync(`${folder}/${file}`, 'utf8')]),
-  );
-}
-
-const hashOf = (texts: Record<string, string>): string =>
-  createHash('sha256').update(JSON.stringify(texts)).digest('hex');
-
-/** Readings without their spread and source: the bare numbers in SI. */
-function plain(form: unknown): unknown {
-  if (Array.isArray(form)) return form.map(plain);
-  if (typeof form !== 'object' || form === null) return form;
-  if ('value' in form && (typeof form.value === 'number' || Array.isArray(form.value))) return form.value;
-  return Object.fromEntries(Object.entries(form).map(([key, value]) => [key, plain(value)]));
-}
-
-const texts = Object.fromEntries(NAMES.map((name) => [name, textsOf(name)]));
-const hashes = Object.fromEntries(NAMES.map((name) => [name, hashOf(texts[name]!)]));
-const cars = Object.fromEntries(
-  NAMES.map((name) => {
-    const files = texts[name]!;
-    const opened = openCar({ text: files['car.yaml']!, file: 'car.yaml', files });
-    assert.ok(opened.ok, `${name} is read`);
-    return [name, opened.car];
-  }),
-);
+const handed = NAMES.map((name) => [name, handedCar(name)] as const);
+const cars = Object.fromEntries(handed.map(([name, { car }]) => [name, car]));
 
 function asked(): string {
   const forms = Object.entries(cars).map(([name, car]) => {
@@ -81,37 +45,14 @@ function asked(): string {
   });
 }
 
-interface Made {
-  readonly answers: Answers;
-  readonly from: string;
-}
-
-const recordPath = path('tests/reference/independent_model.json');
-
-function made(): Made {
-  const pythons = process.env.FLATPATCH_PYTHON?.split(' ') ?? ['python3', '/usr/bin/python3'];
-  const python = pythons.find((each) => spawnSync(each, ['-c', 'import scipy']).status === 0);
-  if (python === undefined) {
-    assert.ok(!REMAKING, `no SciPy for ${pythons.join(' or ')}: the record cannot be remade`);
-    const record = JSON.parse(readFileSync(recordPath, 'utf8')) as { answers: Answers };
-    return { answers: record.answers, from: 'the record: no Python with SciPy here' };
-  }
-  const run = spawnSync(python, ['-B', path('tests/reference/independent_model.py')], {
-    input: asked(),
-    encoding: 'utf8',
-    maxBuffer: 1e8,
-  });
-  assert.equal(run.status, 0, run.stderr);
-  const answers = JSON.parse(run.stdout) as Answers;
-  if (REMAKING) {
-    // Twelve digits: more than any tolerance here asks for.
-    const short = (_: string, v: unknown) => (typeof v === 'number' ? Number(v.toPrecision(12)) : v);
-    writeFileSync(recordPath, `${JSON.stringify({ remake: REMAKE, cars: hashes, answers }, short, 1)}\n`);
-  }
-  return { answers, from: 'SciPy, asked just now' };
-}
-
-const reference = made();
+const OF_MODEL = {
+  script: 'tests/reference/independent_model.py',
+  record: 'tests/reference/independent_model.json',
+  remake: REMAKE,
+  cars: Object.fromEntries(handed.map(([name, { hash }]) => [name, hash])),
+  digits: 12,
+};
+const reference = answeredByPython<Answers>({ ...OF_MODEL, asked: asked() });
 
 /** Our figure's name, the other's name. */
 const OF_A_CORNER: Readonly<Record<string, string>> = {
@@ -223,8 +164,7 @@ const theirs = (name: string, what: string, key: string): Numbers =>
 
 test('the record is of these car files', (t) => {
   t.diagnostic(`compared with ${reference.from}`);
-  const record = JSON.parse(readFileSync(recordPath, 'utf8')) as { cars: Record<string, string> };
-  assert.deepEqual(record.cars, hashes, `the demo cars have changed: remake the record with\n  ${REMAKE}`);
+  recordIsOf(OF_MODEL);
 });
 
 for (const name of NAMES) {

@@ -104,10 +104,42 @@ test('slips end in exit code 2 with where and what', async () => {
     2,
   );
   assert.equal(past.problems[0].code, 'sheet/past-thread');
+  const weighed = await changed('rearRight: 172.7 kg', 'rearRight: 0 kg ');
+  const pad = await answerOf(['weighing', weighed, '--sheet', 'as found, 11 May'], 2);
+  assert.equal(pad.problems[0].code, 'sheet/empty-pad');
+  const shims = await answerOf(
+    [
+      'set-up',
+      await changed(
+        '      state: as found\n',
+        '      state: as found\n      moved: { front left camber shims: 3.3 }\n',
+      ),
+    ],
+    2,
+  );
+  assert.equal(shims.problems[0].code, 'sheet/no-such-stack');
   const height = await answerOf(['check', await changed('front left: 37.6 mm', 'front lefd: 37.6 mm')], 2);
   const told = JSON.stringify(height);
   assert.match(told, /floor\/unknown-height/);
   assert.match(told, /Did you mean/);
+});
+
+test('what may be a slip of the pen is told above the moves, with what to look at', async () => {
+  for (const [from, to, words] of [
+    ['rearRight: 172.7 kg', 'rearRight: 152.7 kg', /add up to 626\.7 kg/],
+    ['rearLeft: 2.4 mm', 'rearLeft: -2.4 mm', /toe at the rim, rear left has a sign that neither/],
+    [
+      'frontLeft: 130.1 kg, frontRight: 150.7 kg',
+      'frontLeft: 150.7 kg, frontRight: 130.1 kg',
+      /weight, front left and weight, front right would suit .* changed over/,
+    ],
+  ] as const) {
+    const { out, code } = await flatpatch(['set-up', await changed(from, to)]);
+    assert.equal(code, 0);
+    const text = out.replaceAll(/\s+/g, ' ');
+    assert.match(text, words);
+    assert.ok(text.search(words) < text.indexOf('Moves, all in one go'), to);
+  }
 });
 
 test('a car without a body or without sheets is told what to measure, exit code 3', async () => {

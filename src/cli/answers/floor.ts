@@ -1,9 +1,34 @@
 /** `floor --json`, `adjusters --json` and `set-up --json`. */
 import { z } from 'zod';
+import type { ReadingWorking } from '../../questions/index.ts';
+import { readingForm, readingOut, stepForm, stepOut } from './corner.ts';
 import { about, remarks } from './form.ts';
 
 const notReached = z.strictObject({ reached: z.literal(false), message: z.string() });
 const stops = z.strictObject({ up: z.string(), down: z.string() });
+
+const working = z
+  .strictObject({
+    figure: z.string(),
+    steps: z.array(stepForm),
+    readings: z.record(z.string(), readingForm),
+  })
+  .optional();
+
+/** An answer as it is told, the working of one of its figures in the published form. */
+export function withWorkingOut<T extends { readonly working?: ReadingWorking }>(of: T) {
+  const { working: told, ...rest } = of;
+  if (told === undefined) return rest;
+  const readings = Object.entries(told.readings).map(([path, each]) => [path, readingOut(each)]);
+  return {
+    ...rest,
+    working: {
+      figure: told.figure,
+      steps: told.steps.map(stepOut),
+      readings: Object.fromEntries(readings),
+    },
+  };
+}
 
 export const floorForm = z.strictObject({
   ...about('floor'),
@@ -20,6 +45,7 @@ export const floorForm = z.strictObject({
         }),
       ),
       residual: z.number().meta({ description: 'N, left over in the equations of rest' }),
+      working,
       ...remarks,
     }),
     notReached,
@@ -154,6 +180,7 @@ export const weighingForm = z.strictObject({
           u: z.number().meta({ description: 'one standard uncertainty' }),
         }),
       ),
+      working,
       ...remarks,
     }),
     notReached,

@@ -10,6 +10,7 @@ import {
 } from '../../questions/index.ts';
 import { plain, printedUnit, type Speech, spokenAmount, spokenUnit } from '../../units/show.ts';
 import { fromSI } from '../../units/unit.ts';
+import { withWorkingOut } from '../answers/floor.ts';
 import {
   type CarOptions,
   carOut,
@@ -23,13 +24,16 @@ import {
 } from '../command.ts';
 import { badAsk } from '../outcome.ts';
 import { amountText, plainSpaces, table } from '../print.ts';
+import { workingLines } from '../step-lines.ts';
 import { type Found, refusalOf, tell } from '../tell.ts';
+import { checkFigure } from './working.ts';
 
 interface Options extends CarOptions, MannerOptions {
   readonly sheet?: string;
   readonly bars?: string;
   readonly spread: boolean;
   readonly of?: string;
+  readonly working?: string;
 }
 
 export function floorCommand(): Command {
@@ -43,12 +47,28 @@ export function floorCommand(): Command {
   );
   return underSheet(speaking(onCar(made)))
     .option('--no-spread', 'without the spread, which takes most of the time')
+    .option('--working <reading>', 'how one reading comes about, such as cross or camber.frontLeft')
     .action(async (file: string, options: Options) => {
       await tell(file, options, ({ car, file: named }) => {
-        const is = standOnFloor(car, { ...askedFloor(options, car), spread: options.spread });
+        const { working } = options;
+        const is = standOnFloor(car, {
+          ...askedFloor(options, car),
+          spread: options.spread,
+          ...(working === undefined ? {} : { working }),
+        });
+        if (working !== undefined && is.reached)
+          checkFigure(
+            working,
+            is.readings.map(({ id }) => id),
+          );
         return {
-          json: { ...header('floor'), car: carOut(car, named), is },
-          lines: () => [...headLines(car, 'on its pads'), ...floorLines(is, options.units)],
+          json: { ...header('floor'), car: carOut(car, named), is: is.reached ? withWorkingOut(is) : is },
+          lines: () => [
+            ...headLines(car, 'on its pads'),
+            ...(is.reached && is.working !== undefined
+              ? [...workingLines(is.working), ...tailLines([], is.cautions)]
+              : floorLines(is, options.units)),
+          ],
           refusal: refusalOf(is),
         };
       });

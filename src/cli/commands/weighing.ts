@@ -2,6 +2,7 @@
 import type { Command } from 'commander';
 import { sheetNames, weighing } from '../../questions/index.ts';
 import { readWithSpread } from '../../units/read.ts';
+import { withWorkingOut } from '../answers/floor.ts';
 import {
   type CarOptions,
   carOut,
@@ -13,14 +14,17 @@ import {
   speaking,
   tailLines,
 } from '../command.ts';
-import { badAsk } from '../outcome.ts';
+import { BadInput, badAsk } from '../outcome.ts';
 import { amountText, table } from '../print.ts';
+import { workingLines } from '../step-lines.ts';
 import { refusalOf, tell } from '../tell.ts';
+import { checkFigure } from './working.ts';
 
 interface Options extends CarOptions, MannerOptions {
   readonly sheet?: string;
   readonly frontRaised?: string;
   readonly lift?: string;
+  readonly working?: string;
 }
 
 export function weighingCommand(): Command {
@@ -33,12 +37,13 @@ export function weighingCommand(): Command {
     .option('--sheet <name>', 'a sheet of the file whose pads are meant; left out, the scales of the survey')
     .option('--front-raised <mass>', 'mass on both front pads with the rear pads raised, with its ±')
     .option('--lift <height>', 'how far the rear pads are raised, with its ±')
+    .option('--working <figure>', 'how one figure comes about, such as behindFront or cross')
     .action(answer);
 }
 
 async function answer(file: string, options: Options): Promise<void> {
   await tell(file, options, ({ car, file: named }) => {
-    const { sheet, frontRaised, lift } = options;
+    const { sheet, frontRaised, lift, working } = options;
     if (sheet !== undefined && !sheetNames(car).includes(sheet))
       throw badAsk(
         'asked/sheet',
@@ -48,29 +53,40 @@ async function answer(file: string, options: Options): Promise<void> {
       throw badAsk('asked/raised', '--front-raised and --lift belong together: write both.');
     const is = weighing(car, {
       ...(sheet === undefined ? {} : { sheet }),
+      ...(working === undefined ? {} : { working }),
       ...(frontRaised === undefined || lift === undefined
         ? {}
         : {
             raised: { front: askedMeasured('--front-raised', frontRaised, 'kg'), lift: askedLift(lift) },
           }),
     });
+    if (!is.reached && is.problems !== undefined)
+      throw new BadInput(is.problems.map((problem) => ({ ...problem, file: named })));
+    if (working !== undefined && is.reached)
+      checkFigure(
+        working,
+        is.figures.map(({ id }) => id),
+      );
+    const out = is.reached ? withWorkingOut(is) : { reached: false as const, message: is.message };
     return {
-      json: { ...header('weighing'), car: carOut(car, named), is },
+      json: { ...header('weighing'), car: carOut(car, named), is: out },
       lines: () =>
-        is.reached
-          ? [
-              ...headLines(car, 'weighed'),
-              '',
-              ...table(
-                is.figures.map(({ words, value, unit, u }) => [
-                  words,
-                  amountText(value, unit, options.units, u),
-                ]),
-              ),
-              ...tailLines(is.notes, is.cautions),
-            ]
-          : [],
-      refusal: refusalOf(is),
+        is.reached && is.working !== undefined
+          ? [...headLines(car, 'weighed'), ...workingLines(is.working), ...tailLines([], is.cautions)]
+          : is.reached
+            ? [
+                ...headLines(car, 'weighed'),
+                '',
+                ...table(
+                  is.figures.map(({ words, value, unit, u }) => [
+                    words,
+                    amountText(value, unit, options.units, u),
+                  ]),
+                ),
+                ...tailLines(is.notes, is.cautions),
+              ]
+            : [],
+      refusal: refusalOf(out),
     };
   });
 }

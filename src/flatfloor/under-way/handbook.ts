@@ -21,6 +21,7 @@ import {
   STANDARD_GRAVITY,
 } from '../../units/quantity.ts';
 import { formula, type Working } from '../../working/working.ts';
+import { type Linked, linkedTransfer } from './linked.ts';
 
 const G = { kind: 'constant', what: 'standard' } as const;
 
@@ -143,7 +144,10 @@ export interface Handbook {
 interface AxleNumbers {
   readonly track: Metre;
   readonly rollCentre: Metre;
+  /** Roll rate with the tyres in series, and of the tyres alone. */
   readonly rate: number;
+  readonly tyres: number;
+  readonly lean: { readonly left: number; readonly right: number };
   readonly sprung: Kilogram;
   readonly unsprung: Kilogram;
   readonly height: Metre;
@@ -157,6 +161,7 @@ export function handbookTransfer(
   putting: {
     readonly roll: (φ: Radian) => void;
     readonly axle: (end: 'front' | 'rear', of: AxleTransfer) => void;
+    readonly linked: (which: keyof Linked, value: number) => void;
   },
   working?: Working,
 ): Handbook {
@@ -193,6 +198,9 @@ export function handbookTransfer(
       track,
       rollCentre: rollCentre(left.state, right.state).forceHeight,
       rate: rollSeries({ K_φ, K_y }, working),
+      tyres: K_y,
+      // about the forward axis: a left wheel whose top goes inboard turns the positive way
+      lean: { left: left.state.uprightTurn.perTravel[0], right: -right.state.uprightTurn.perTravel[0] },
       sprung,
       unsprung,
       height: (left.state.points.wheelCentre[2] + right.state.points.wheelCentre[2]) / 2,
@@ -220,5 +228,12 @@ export function handbookTransfer(
     putting.axle(end, found);
     return found;
   };
-  return { roll, front: transfer('front', front), rear: transfer('rear', rear) };
+  const found = { roll, front: transfer('front', front), rear: transfer('rear', rear) };
+  linkedTransfer(
+    { front: { ...front, links: found.front.links }, rear: { ...rear, links: found.rear.links } },
+    { a_y, m_s: start.sprung.mass, h_φ, roll },
+    putting.linked,
+    working,
+  );
+  return found;
 }

@@ -23,16 +23,10 @@ import { fromReading, type Numbers } from '../../loadpath/numbers.ts';
 import { type Radian, STANDARD_GRAVITY } from '../../units/quantity.ts';
 import { formula, type Working } from '../../working/working.ts';
 import { type FloorNote, type PutFloor, recordedFloor } from '../floor-figure.ts';
+import { WHEEL_WORDS } from '../reading-words.ts';
 import { type CarriedOn, doingWith } from './carried.ts';
 import { handbookTransfer, longitudinalTransfer } from './handbook.ts';
 import { type LoadParts, loadParts } from './parts.ts';
-
-const WHEEL_WORDS: Wheels<string> = {
-  frontLeft: 'front left',
-  frontRight: 'front right',
-  rearLeft: 'rear left',
-  rearRight: 'rear right',
-};
 
 const balance = { method: 'equilibrium of the whole car', source: 'LL-9' } as const;
 const work = { method: 'virtual work at each wheel, taken apart', source: 'UW-7' } as const;
@@ -130,6 +124,20 @@ const NOTES = {
   },
   pitch: { id: 'pitch', means: 'pitch, nose down positive', symbol: 'θ', unit: 'rad' },
   rollHandbook: { id: 'handbookRoll', means: 'handbook: roll', symbol: 'φ', unit: 'rad' },
+  byCouples: {
+    id: 'rollByCouples',
+    means: 'more, by unsprung couples that links hand to the tub',
+    symbol: 'φ_m',
+    unit: 'rad',
+  },
+  byTyres: {
+    id: 'rollByTyres',
+    means: 'more, by tyres under what does not pass the springs',
+    symbol: 'φ_y',
+    unit: 'rad',
+  },
+  rollLinked: { id: 'linkedRoll', means: 'handbook with these: roll', symbol: 'φ_l', unit: 'rad' },
+  linked: newtons('linkedLateral', 'handbook with links: lateral transfer', 'ΔF_l'),
   longitudinal: newtons('handbookLongitudinal', 'handbook: goes from front axle to rear', 'ΔF_x', {
     say: 'without downforce',
   }),
@@ -266,10 +274,22 @@ export function putTransfer(
         put(end, NOTES.springs, springs);
         put(end, NOTES.total, total);
       },
+      linked: (which, value) => {
+        const [of, note] = LINKED[which];
+        put(of, note, value);
+      },
     },
     working,
   );
 }
+
+const LINKED = {
+  byCouples: ['car', NOTES.byCouples],
+  byTyres: ['car', NOTES.byTyres],
+  roll: ['car', NOTES.rollLinked],
+  front: ['front', NOTES.linked],
+  rear: ['rear', NOTES.linked],
+} as const;
 
 function alongOf(car: CarForm, asked: Doing, numbers: Numbers, working?: Working): number {
   const { contacts } = asSurveyed(car, numbers);
