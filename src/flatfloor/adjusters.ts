@@ -207,6 +207,16 @@ function cornerAdjusters(wheel: WheelName, corner: Corner, given: Given): Adjust
   return all;
 }
 
+/**
+ * Which way round: the tube seen from its end with the right-hand thread, or a single end seen from its eye. Nothing
+ * where the file does not say the hands.
+ */
+export const wayRound = (
+  hands: Thread['hands'],
+  longer: boolean,
+): 'clockwise' | 'anticlockwise' | undefined =>
+  hands === undefined ? undefined : (hands === 'right only') === longer ? 'anticlockwise' : 'clockwise';
+
 /** Whole units, with a hair's breadth for what rounding leaves of a whole number. */
 const whole = (units: number): number => Math.max(0, Math.floor(units + 1e-9));
 
@@ -244,11 +254,12 @@ function threaded(
   const turn = (units: number): string => {
     const longer = units > 0;
     const by = `${pieces(units, unit)} ${longer ? 'longer' : 'shorter'} (${spokenAmount(Math.abs(units) * step, 'm', 2)})`;
+    const way = wayRound(thread.hands, longer);
     return both
-      ? `${by}: turn the tube ${longer ? 'clockwise' : 'anticlockwise'}, seen from the end with the right-hand thread`
-      : thread.hands === undefined
+      ? `${by}: turn the tube ${way}, seen from the end with the right-hand thread`
+      : way === undefined
         ? by
-        : `${by}: screw the end ${longer ? 'out' : 'in'}, ${(thread.hands === 'right only') === longer ? 'anticlockwise' : 'clockwise'} seen from its eye`;
+        : `${by}: screw the end ${longer ? 'out' : 'in'}, ${way} seen from its eye`;
   };
   return {
     name,

@@ -4,6 +4,13 @@ export type { Cause } from '../gaspath/route/impossible.ts';
 export type { RouteSolution } from '../gaspath/route/problem.ts';
 export { type AdjusterRow, type AdjustersAnswer, type AdjustersReached, adjusterTable } from './adjusters.ts';
 export {
+  type Act,
+  type AdjustmentCardAnswer,
+  type AdjustmentCardReached,
+  adjustmentCard,
+  type CardMove,
+} from './adjustment-card.ts';
+export {
   type AxleAnswer,
   type AxleReached,
   axleFigures,
@@ -62,6 +69,7 @@ export {
   type SavedFinding,
 } from './find-primaries.ts';
 export { type FloorAnswer, type FloorAsked, type FloorFigure, sheetNames, standOnFloor } from './floor.ts';
+export { aboardHold, HOLDS } from './floor-holds.ts';
 export { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
 export { askedMore, HOLD_WORDS, type HoldTold, holdingDoes, holdsTold } from './holding-words.ts';
@@ -177,6 +185,13 @@ export {
   solveSetUp,
   USUALLY_MOVED,
 } from './set-up.ts';
+export {
+  type SetUpSheetAnswer,
+  type SetUpSheetAsked,
+  type SetUpSheetReached,
+  SHEET_STATES,
+  setUpSheet,
+} from './set-up-sheet.ts';
 export {
   type AtKnot,
   knotsOf,

@@ -9,7 +9,7 @@ import { openCar } from '../questions/open-car.ts';
 import { CAR_FILE, carText, sourceOf, workshopNotes } from '../workshop/folder.ts';
 import { VERSION } from '../workshop/home.ts';
 import { today } from '../workshop/today.ts';
-import { type AskedSheet, isAskedOfCorner } from './asked.ts';
+import { type AskedSheet, isAskedOfCorner, isAskedOfFloor } from './asked.ts';
 import { checkedDoing } from './asked-doing.ts';
 
 /** @throws FolderError where there is no such car */
@@ -22,6 +22,10 @@ export async function sheetResponse(home: string, id: string, asked: AskedSheet)
   // the printer's fonts take their time to load: they come with the first sheet
   const { NoSheet, sheetPdf } = await import('../paper/index.ts');
   try {
+    if (isAskedOfFloor(asked)) {
+      const { kind } = asked;
+      return pdfResponse(await sheetPdf(kind, { ...on, car: filed.car }), `${id}-${kind}`);
+    }
     if (!isAskedOfCorner(asked)) {
       const { kind, joint, doing } = asked;
       const found = doing === undefined ? undefined : checkedDoing(doing, filed.car);
