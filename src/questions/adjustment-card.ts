@@ -17,6 +17,7 @@ import { Numbers } from '../loadpath/numbers.ts';
 import { type AdjustersReached, adjusterTable } from './adjusters.ts';
 import { aboardHold, HOLDS } from './floor-holds.ts';
 import { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
+import { readValues } from './read-values.ts';
 import { type SetUpAsked, type SetUpMove, type SetUpReached, solveSetUp } from './set-up.ts';
 
 export type { Act } from '../flatfloor/act.ts';
@@ -34,6 +35,8 @@ export interface AdjustmentCardReached {
   readonly sheets: FloorSheets;
   /** The sheet that the moves begin from: the last that was read. */
   readonly from: FloorSheetRead;
+  /** Its readings and their sums by name, SI. */
+  readonly values: ReadonlyMap<string, number>;
   readonly moves: readonly CardMove[];
   /** Gauge pressure at which the moves were worked out, Pa; nothing where neither sheet nor file tells one. */
   readonly pressures: Wheels<number | undefined>;
@@ -81,6 +84,7 @@ export function adjustmentCard(car: Car, asked: SetUpAsked = {}): AdjustmentCard
     setUp,
     sheets,
     from,
+    values: readValues(car, from),
     moves,
     pressures,
     before: beforeOf(from, aboard),

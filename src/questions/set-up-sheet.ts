@@ -6,11 +6,11 @@
  *       the sums of what was read
  */
 import type { Car } from '../car/read.ts';
-import { rakeOf, weightSums } from '../flatfloor/read-sums.ts';
 import { endOf, sideOf, WHEEL_NAMES, type WheelName, type Wheels } from '../loadpath/loads/doing.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { GAS_TYRE_CAUTION, JACKING_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
+import { readValues } from './read-values.ts';
 
 export const SHEET_STATES = ['as found', 'as set', 'after run'] as const;
 export type SheetState = (typeof SHEET_STATES)[number];
@@ -87,7 +87,6 @@ export function setUpSheet(car: Car, asked: SetUpSheetAsked = {}): SetUpSheetAns
     asked.read === undefined || asked.read.length === 0
       ? lastTogether(sheets.read)
       : sheets.read.filter(({ name }) => asked.read!.includes(name));
-  const rear = numbers.point(car.form.rear.left.points.wheelCentre)[0];
   const columns = SHEET_STATES.map((state): SetUpColumn => {
     const read = chosen.findLast((each) => each.state === state);
     if (read === undefined) return { state, values: new Map() };
@@ -102,7 +101,7 @@ export function setUpSheet(car: Car, asked: SetUpSheetAsked = {}): SetUpSheetAns
         })),
         moved: Object.entries(form.moved ?? {}).map(([adjuster, units]) => ({ adjuster, units })),
       },
-      values: withSums(read, sheets, rear),
+      values: readValues(car, read),
     };
   });
   return {
@@ -139,30 +138,6 @@ function lastTogether(read: readonly FloorSheetRead[]): readonly FloorSheetRead[
   const set = since.findLastIndex(({ state }) => state === 'as set');
   // likewise a run before the last setting
   return since.filter(({ state }, k) => state !== 'after run' || k > set);
-}
-
-function withSums(
-  { readings }: FloorSheetRead,
-  { heightsAt }: FloorSheets,
-  rear: number,
-): ReadonlyMap<string, number> {
-  const values = new Map(readings.map(({ id, value }) => [id, value]));
-  const pads = WHEEL_NAMES.map((wheel) => values.get(`weight.${wheel}`));
-  if (pads.every((each) => each !== undefined)) {
-    const [frontLeft, frontRight, rearLeft, rearRight] = pads as [number, number, number, number];
-    const sums = weightSums({ frontLeft, frontRight, rearLeft, rearRight });
-    for (const [name, value] of Object.entries(sums)) values.set(name, value);
-  }
-  const points = Object.entries(heightsAt);
-  const heights = points.map(([name]) => values.get(`height.${name}`));
-  // of some points alone it would be the rake of another car
-  if (heights.every((each) => each !== undefined)) {
-    const of = (front: boolean): number[] =>
-      heights.filter((_, k) => points[k]![1][0] > rear / 2 === front) as number[];
-    const rake = rakeOf(of(true), of(false));
-    if (rake !== undefined) values.set('rake', rake);
-  }
-  return values;
 }
 
 function fittedAt(car: Car, wheel: WheelName, numbers: Numbers): CornerFitted {

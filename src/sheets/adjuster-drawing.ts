@@ -7,11 +7,10 @@
 import type { Act } from '../questions/adjustment-card.ts';
 import { plain, type Speech } from '../units/show.ts';
 import { fromSI } from '../units/unit.ts';
-import { ARROW_HEAD, arrow, label } from './arrow.ts';
+import { ARROW_HEAD, arrow, arrowTip, label } from './arrow.ts';
 import { bareWords } from './floor-words.ts';
 import {
   arc,
-  arrowhead,
   circle,
   DASH,
   LINE,
@@ -31,9 +30,9 @@ export const DRAWING_HEIGHT = 22;
 export function adjusterDrawing(act: Act, units: number, at: PaperPoint, speech: Speech): Mark[] {
   switch (act.by) {
     case 'tube':
-      return [...tube(act.longer, at), ...turned(act, units, at, 'from R.H. end')];
+      return [...tube(act.longer, at), ...turned(act, units, at, 'seen from R.H. end')];
     case 'end':
-      return [...screwedEnd(act, at), ...turned(act, units, at, 'from its eye')];
+      return [...screwedEnd(act, at), ...turned(act, units, at, 'seen from its eye')];
     case 'platform':
       return platform(act.tighter, act.perTurn, units, at);
     case 'anchor':
@@ -139,7 +138,7 @@ function turned(
   at: PaperPoint,
   seen: string,
 ): Mark[] {
-  const centre = { x: at.x + END_VIEW, y: at.y + MID };
+  const centre = { x: at.x + END_VIEW, y: at.y + 9 };
   const count = Math.abs(units);
   const inner = [
     ...(by === 'tube' ? [hexagon(centre, 5)] : [circle(centre, 4.6, { weight: LINE.thick })]),
@@ -156,7 +155,8 @@ function turned(
     ...inner,
     line({ x: centre.x, y: centre.y - 5 }, { x: centre.x, y: centre.y - 8.4 }, { weight: LINE.thin }),
     ...turnArrow(centre, 7, sweep, way),
-    label({ x: centre.x, y: at.y + MID + 10.4 }, `${way}, ${seen}`),
+    label({ x: centre.x, y: at.y + 18.9 }, way),
+    label({ x: centre.x, y: at.y + 21.6 }, seen),
   ];
 }
 
@@ -177,7 +177,7 @@ function turnArrow(
   const back = (ARROW_HEAD / radius / 2) * (180 / Math.PI);
   return [
     arc({ centre, radius, from: Math.min(90, end), to: Math.max(90, end) }, { weight: LINE.thick }),
-    arrowhead(tip, end + sign * (90 - back), ARROW_HEAD),
+    arrowTip(tip, end + sign * (90 - back)),
   ];
 }
 

@@ -31,7 +31,7 @@ import { wheelBoxes } from './wheel-boxes.ts';
 
 /** Letters that are read at arm's length, and rows to write in, mm. */
 const HOLD = { letters: 3.4, row: 6.8 } as const;
-const ROW = { wheel: 7, whole: 6.4 } as const;
+const ROW = { wheel: 8, whole: 7 } as const;
 
 interface Card {
   readonly of: AdjustmentCardReached;
@@ -67,7 +67,7 @@ export function adjustmentCardSheet(
     ...forecast(card),
     gap(1),
     ...is.setUp.notes.flatMap(small),
-    ...effectTables(is.effects, speech, width, measure),
+    ...effectTables(is.effects, knownIds(is), speech, width, measure),
   ];
   const count = is.moves.length;
   const full: SheetHead = {
@@ -77,6 +77,10 @@ export function adjustmentCardSheet(
   };
   return layOut({ head: full, cautions: is.setUp.cautions, blocks }, measure);
 }
+
+/** What is read of this car, on this sheet or the one that is wanted. */
+const knownIds = ({ sheets, values }: AdjustmentCardReached): ReadonlySet<string> =>
+  new Set([...sheets.wanted.map(({ id }) => id), ...values.keys()]);
 
 /** Readings that are not trusted stand before all else: a move from a wrong reading is a wrong move. */
 function doubts({ of, width, measure }: Card): Block[] {
@@ -117,7 +121,7 @@ function pressures({ of, speech, measure }: Card): Block {
           { title: 'read', part: 1 },
         ]),
       ],
-      rows: [{ name: 'cold, by gauge', cells: set.flatMap((cell) => [cell, undefined]) }],
+      rows: [{ name: 'by gauge', cells: set.flatMap((cell) => [cell, undefined]) }],
       rowHeight: ROW.wheel,
     },
     measure,
@@ -152,10 +156,7 @@ function moves(card: Card): Block[] {
 /** What the scales and gauges of this floor will show, at the wheels as the car lies, with boxes beside. */
 function forecast(card: Card): Block[] {
   const { of, drawing, speech, width, measure } = card;
-  const ids = rowsAtWheels(
-    of.sheets,
-    of.from.readings.map(({ id }) => id),
-  );
+  const ids = rowsAtWheels(of.sheets, [...of.values.keys()]);
   const wheels = Object.fromEntries(
     WHEEL_NAMES.map((wheel) => [
       wheel,
@@ -169,14 +170,15 @@ function forecast(card: Card): Block[] {
   );
   const columns = (name: number): readonly BoxColumn[] => [
     { title: '', part: name },
-    { title: 'sheet', part: 15.5 },
-    { title: 'read before', part: 13 },
-    { title: 'will be read', part: 17 },
-    { title: 'read', part: 13 },
+    { title: 'sheet', part: 15 },
+    { title: 'before', part: 11 },
+    { title: 'will be read', part: 18 },
+    { title: 'read', part: 12 },
   ];
   return [
-    { ...heading('What will then be read, on this floor'), opensSheet: true },
-    wheelBoxes({ columns: columns(13.5), wheels, drawing, rowHeight: ROW.wheel }, width, measure),
+    gap(1.5),
+    heading('What will then be read, on this floor'),
+    wheelBoxes({ columns: columns(17.5), wheels, drawing, rowHeight: ROW.wheel }, width, measure),
     gap(2),
     boxTable(
       {
@@ -197,7 +199,7 @@ const FORECAST_WORDS =
 
 function cells({ of, speech }: Card, id: string): (BoxCell | undefined)[] {
   const wanted = of.sheets.wanted.find((each) => each.id === id);
-  const before = of.from.readings.find((each) => each.id === id);
+  const before = of.values.get(id);
   const will = of.setUp.standing.find((each) => each.id === id);
   const judged = of.setUp.readings.find((each) => each.id === id);
   const off =
@@ -205,7 +207,7 @@ function cells({ of, speech }: Card, id: string): (BoxCell | undefined)[] {
   const none: BoxCell = { words: '–' };
   return [
     wanted === undefined ? none : { words: wantedWords(wanted, speech) },
-    before === undefined ? none : { words: bareWords(id, before.value, speech) },
+    before === undefined ? none : { words: bareWords(id, before, speech) },
     will === undefined || !isSaid(id)
       ? none
       : {

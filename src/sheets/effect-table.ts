@@ -1,45 +1,73 @@
 /**
- * What one unit of each adjuster does to every reading: the table to use by hand, wide enough for two halves.
+ * What one unit of each adjuster does to every reading of the car: the table to go on by hand.
  *
- * In    adjusters with their effects in SI
+ * In    adjusters with their effects in SI, names of the readings that are taken of this car
  * Out   blocks; what does not show in the last place is left empty, so that the eye finds what moves
  */
-import type { AdjustersReached } from '../questions/adjusters.ts';
+import type { AdjusterRow, AdjustersReached } from '../questions/adjusters.ts';
 import type { Speech } from '../units/show.ts';
 import { plain, printedUnit, spokenUnit, unitAfter } from '../units/show.ts';
 import { fromSI } from '../units/unit.ts';
-import { bareWords, kindOf, kindWords } from './floor-words.ts';
+import { bareWords, isSaid, kindOf, kindWords } from './floor-words.ts';
 import { type Block, gap, heading, paragraph } from './lay-out.ts';
 import { SIZE } from './page.ts';
 import { type Column, type Row, table } from './table.ts';
 import type { TextMeasure } from './text-measure.ts';
 
-const LOADS = ['weight', 'cross', 'height', 'rake'];
-const ANGLES = ['camber', 'toeAtRim', 'caster'];
+/** Kinds in the order of the columns: what the pads and the height gauge show, and what the other gauges show. */
+const HALVES = [
+  ['weight', 'cross', 'height', 'rake'],
+  ['camber', 'toe', 'toeAtRim', 'caster', 'droop', 'track', 'wheelbase'],
+] as const;
+/** These follow from readings that every sheet has. */
+const ALWAYS = ['weight', 'cross', 'height', 'rake', 'camber'];
+/** More columns do not leave a figure its room. */
+const MOST_COLUMNS = 11;
 
-const SHORT: Readonly<Record<string, string>> = {
-  frontLeft: 'FL',
-  frontRight: 'FR',
-  rearLeft: 'RL',
-  rearRight: 'RR',
-};
+const PLACES: readonly (readonly [words: string, short: string, key: string])[] = [
+  ['front left', 'FL', 'frontLeft'],
+  ['front right', 'FR', 'frontRight'],
+  ['rear left', 'RL', 'rearLeft'],
+  ['rear right', 'RR', 'rearRight'],
+];
+
+interface Shown {
+  readonly id: string;
+  readonly k: number;
+}
 
 export function effectTables(
   of: AdjustersReached,
+  known: ReadonlySet<string>,
   speech: Speech,
   width: number,
   measure: TextMeasure,
 ): Block[] {
   const small = (words: string): Block[] => paragraph(words, { width, size: SIZE.small }, measure);
+  const shown = of.readings
+    .map(({ id }, k): Shown => ({ id, k }))
+    .filter(({ id }) => isSaid(id) && (known.has(id) || ALWAYS.includes(kindOf(id))));
+  const parts = HALVES.flatMap((kinds) =>
+    chunks(
+      (kinds as readonly string[]).flatMap((kind) => shown.filter(({ id }) => kindOf(id) === kind)),
+      MOST_COLUMNS,
+    ),
+  );
+  const moves = (row: AdjusterRow): boolean =>
+    shown.some(({ id, k }) => movedWords(id, row.effects[k]!, speech) !== '');
+  const idle = of.adjusters.filter((row) => !moves(row)).map(({ name }) => name);
+  const adjusters = of.adjusters.filter(moves);
+  if (adjusters.length === 0) return of.notes.flatMap(small);
   return [
     { ...heading('What one unit of each adjuster does'), opensSheet: true },
     ...small(EXPLAINED),
     gap(1),
-    ...half(of, LOADS, true, speech, width, measure),
-    gap(2),
-    { ...heading('The same, angles'), opensSheet: of.adjusters.length > 12 },
-    ...half(of, ANGLES, false, speech, width, measure),
+    ...parts.flatMap((columns, k) => [
+      ...(k === 0 ? [] : [gap(3)]),
+      ...effects(adjusters, columns, k === 0, speech, width, measure),
+    ]),
     gap(1),
+    ...(idle.length === 0 ? [] : small(`Moves nothing as the car stands: ${idle.join(', ')}.`)),
     ...of.notes.flatMap(small),
   ];
 }
@@ -47,52 +75,66 @@ export function effectTables(
 const EXPLAINED =
   'One unit more: rod or link longer, platform or screw tighter, shims thicker, wishbone to more caster, more pressure, more ballast. One unit less does the opposite. Nothing written: less than the last place shows. Left: units that thread, stock or stops leave, less and more.';
 
-function half(
-  { readings, adjusters }: AdjustersReached,
-  kinds: readonly string[],
+const chunks = <T>(all: readonly T[], most: number): readonly (readonly T[])[] =>
+  all.length === 0 ? [] : [all.slice(0, most), ...chunks(all.slice(most), most)];
+
+function effects(
+  adjusters: readonly AdjusterRow[],
+  shown: readonly Shown[],
   withLeft: boolean,
   speech: Speech,
   width: number,
   measure: TextMeasure,
 ): Block[] {
-  const shown = readings
-    .map((reading, k) => ({ ...reading, k }))
-    .filter(({ id }) => kinds.includes(kindOf(id)))
-    .filter(({ k }) => adjusters.some(({ effects }) => effects[k] !== 0));
   const columns: Column[] = [
-    { title: 'One unit of', part: 4.3 },
-    ...(withLeft ? [{ title: 'left − / +', part: 1.3, align: 'right' as const }] : []),
+    { title: 'One unit of', part: 3.7 },
+    ...(withLeft ? [{ title: 'left − / +', part: 1.2, align: 'right' as const }] : []),
     ...shown.map(({ id }): Column => ({ title: columnWords(id, speech), part: 1, align: 'right' })),
   ];
-  const rows: Row[] = adjusters.map(({ name, unit, step, stepUnit, down, up, effects }) => ({
-    cells: [
-      `${name}, ${unit}${unitSaid(unit, step, stepUnit, speech)}`,
-      ...(withLeft ? [`${count(down)} / ${count(up)}`] : []),
-      ...shown.map(({ id, k }) => moved(id, effects[k]!, speech)),
-    ],
-  }));
+  const owners = [...new Set(adjusters.map(({ name }) => ownerOf(name)))];
+  const rows = owners.flatMap((owner): Row[] => [
+    { cells: [owner, ...columns.slice(1).map(() => '')], bold: true },
+    ...adjusters
+      .filter(({ name }) => ownerOf(name) === owner)
+      .map((row) => ({
+        cells: [
+          `${row.name.slice(owner.length + 1)}, ${unitWords(row, speech)}`,
+          ...(withLeft ? [`${count(row.down)} / ${count(row.up)}`] : []),
+          ...shown.map(({ id, k }) => movedWords(id, row.effects[k]!, speech)),
+        ],
+      })),
+  ]);
   return table(columns, rows, width, measure);
 }
 
-const columnWords = (id: string, speech: Speech): string => {
-  const of = id.slice(id.indexOf('.') + 1);
-  const [name, unit] = kindWords(id, speech).split(', ');
-  return id.includes('.') ? `${name} ${SHORT[of] ?? of}, ${unit}` : `${name}, ${unit}`;
-};
+/** The wheel, or what stands before the first space: `ballast nose` belongs to `ballast`. */
+const ownerOf = (name: string): string =>
+  PLACES.find(([words]) => name.startsWith(`${words} `))?.[0] ?? name.split(' ')[0]!;
 
-/** What one unit is, where its name does not say it. */
-function unitSaid(unit: string, step: number, si: string, speech: Speech): string {
-  if (/\d/.test(unit)) return '';
-  const spoken = spokenUnit(si, speech);
-  const digits = spoken === 'in' ? 4 : 3;
-  return ` (${plain(fromSI(step, spoken), digits)}${unitAfter(printedUnit(spoken))})`;
+function columnWords(id: string, speech: Speech): string {
+  const of = id.slice(id.indexOf('.') + 1);
+  const place = id.includes('.') ? ` ${PLACES.find(([, , key]) => key === of)?.[1] ?? shortened(of)}` : '';
+  const words = kindWords(id, speech);
+  const unit = words.lastIndexOf(' ');
+  return `${words.slice(0, unit)}${place}${words.slice(unit)}`;
+}
+
+/** A measuring point that is called after a wheel is written as the wheels are. */
+const shortened = (name: string): string => PLACES.find(([words]) => words === name)?.[1] ?? name;
+
+/** What one unit is: `flat 0.353 mm`; a unit that is an amount says it itself. */
+function unitWords({ unit, step, stepUnit }: AdjusterRow, speech: Speech): string {
+  if (/\d/.test(unit)) return unit;
+  const spoken = spokenUnit(stepUnit, speech);
+  const digits = spoken === 'in' ? 4 : spoken === 'kg' || spoken === 'lb' ? 1 : 3;
+  return `${unit} ${plain(fromSI(step, spoken), digits)}${unitAfter(printedUnit(spoken))}`;
 }
 
 /** Units of shims are tenths of a millimetre and may be broken. */
 const count = (units: number): string =>
   plain(units, Number.isInteger(Math.round(units * 1e6) / 1e6) ? 0 : 1);
 
-function moved(id: string, value: number, speech: Speech): string {
+function movedWords(id: string, value: number, speech: Speech): string {
   const text = bareWords(id, value, speech, 1);
   return Number(text.replace('−', '-')) === 0 ? '' : text;
 }

@@ -40,11 +40,11 @@ const placeOf = (id: string): string => id.slice(id.indexOf('.') + 1);
 const unitOf = (id: string, speech: Speech): string => KINDS[kindOf(id)]!.units[speech === 'mm-N' ? 0 : 1];
 const digitsOf = (id: string, speech: Speech): number => KINDS[kindOf(id)]!.digits[speech === 'mm-N' ? 0 : 1];
 
-/** `camber °`, `track front, mm`: name with its unit, for the head of a row or a column. */
+/** `camber °`, `track front mm`: name with its unit, for the head of a row or a column. */
 export function rowWords(id: string, speech: Speech): string {
   const { name } = KINDS[kindOf(id)]!;
   const of = id.includes('.') ? ` ${placeOf(id)}` : '';
-  return `${name}${of}, ${printedUnit(unitOf(id, speech))}`;
+  return `${name}${of} ${printedUnit(unitOf(id, speech))}`;
 }
 
 /** The same without the place: where the place is the table itself. */
@@ -54,11 +54,11 @@ export const kindWords = (id: string, speech: Speech): string => rowWords(kindOf
 export const bareWords = (id: string, value: number, speech: Speech, finer = 0): string =>
   plain(fromSI(value, unitOf(id, speech)), digitsOf(id, speech) + finer);
 
-/** A tolerance or spread: a place more than is read where it has one, `0.25`, and no nought behind it. */
+/** A tolerance or spread: to hundredths where tenths are read, `0.25`, and no nought behind it. */
 export function finerWords(id: string, value: number, speech: Speech): string {
-  const digits = digitsOf(id, speech) + 1;
-  const text = bareWords(id, value, speech, 1);
-  return digits > 1 && text.endsWith('0') ? text.slice(0, -1) : text;
+  const finer = digitsOf(id, speech) === 1 ? 1 : 0;
+  const text = bareWords(id, value, speech, finer);
+  return text.endsWith('0') ? text.slice(0, -1) : text;
 }
 
 /** `35.0 ± 0.5`. */

@@ -26,7 +26,7 @@ export function moveBlock(
   width: number,
   measure: TextMeasure,
 ): Block {
-  const { act, adjuster, locked } = move;
+  const { act, adjuster } = move;
   const words = width - NUMBER - DRAWING_WIDTH - BOXES - 4;
   const drawingAt = NUMBER + words + 2;
   const boxesAt = width - BOXES;
@@ -41,11 +41,15 @@ export function moveBlock(
       ...(act === undefined
         ? []
         : adjusterDrawing(act, move.units, { x: at.x + drawingAt, y: at.y + 1.2 }, speech)),
-      ...boxes({ x: at.x + boxesAt, y: at.y }, locked ? ['locked', 'initials'] : ['seen by', 'initials']),
+      ...boxes({ x: at.x + boxesAt, y: at.y }, [checkOf(move), 'initials']),
       line({ x: at.x, y: at.y + HEIGHT }, { x: at.x + width, y: at.y + HEIGHT }, { weight: LINE.thin }),
     ],
   };
 }
+
+/** What is looked at before the move is done with. */
+const checkOf = ({ act, locked }: CardMove): string =>
+  locked ? 'locked' : act?.by === 'stack' || act?.by === 'shift' ? 'bolts tight' : 'seen by';
 
 function lines(
   at: PaperPoint,
@@ -93,6 +97,7 @@ function sayings(act: Act, { units, unit }: CardMove, speech: Speech): string[] 
     case 'end':
       return [
         `${counted(units, unit)} ${act.longer ? 'longer' : 'shorter'}`,
+        turnWords(act),
         `${act.longer ? '+' : '−'}${lengthSaid(act.length, speech)}${turnsWords(units, act.perTurn)}${act.size === undefined ? '' : `; ${act.size}`}`,
         engagedWords(act, speech),
       ];
@@ -136,6 +141,13 @@ function sayings(act: Act, { units, unit }: CardMove, speech: Speech): string[] 
         'bolted as the rules ask',
       ];
   }
+}
+
+function turnWords({ by, way, longer }: Extract<Act, { by: 'tube' | 'end' }>): string {
+  if (way === undefined) return 'its hands are not in the file: look before you turn';
+  return by === 'tube'
+    ? `tube ${way}, seen from its right-hand thread`
+    : `end ${longer ? 'out' : 'in'}, ${way} seen from its eye`;
 }
 
 /** Turns beside a count that is no longer seen at a glance. */

@@ -20,7 +20,7 @@ import { wheelBoxes } from './wheel-boxes.ts';
 import { ownWords } from './words.ts';
 
 /** Heights of rows to write in, mm: Letter is shorter than A4, and one sheet is wanted. */
-const ROW = { A4: { wheel: 6.2, whole: 5.4 }, Letter: { wheel: 5.4, whole: 4.8 } } as const;
+const ROW = { A4: { wheel: 6.6, whole: 5.6 }, Letter: { wheel: 5.5, whole: 4.9 } } as const;
 
 interface Sheet {
   readonly of: SetUpSheetReached;
@@ -49,9 +49,9 @@ export function setUpSheetOf(
     wheelBoxes(
       {
         columns: [
-          { title: '', part: 15.5 },
-          { title: 'target', part: 17 },
-          ...is.columns.map(({ state }) => ({ title: state, part: 12.2 })),
+          { title: '', part: 18.5 },
+          { title: 'target', part: 16.5 },
+          ...is.columns.map(({ state }) => ({ title: state, part: 11.6 })),
         ],
         wheels: wheelRows(sheet),
         drawing,
@@ -67,7 +67,12 @@ export function setUpSheetOf(
     gap(1.5),
     floorTable(sheet),
     gap(1),
-    ...[...is.notes, SHADED, ...patchWords(sheet)].flatMap(small),
+    ...[
+      ...(is.note === undefined ? [] : [`Target: ${is.note}.`]),
+      ...is.notes,
+      SHADED,
+      ...patchWords(sheet),
+    ].flatMap(small),
   ];
   const read = is.columns.flatMap(({ read: each }) => (each === undefined ? [] : [each.name]));
   const full: SheetHead = {
@@ -79,7 +84,7 @@ export function setUpSheetOf(
 }
 
 const SHADED =
-  'Shaded: outside the tolerance of the target, by the wedge too much or too little. Readings are as pads and gauges showed them; toe positive in, camber negative leaning in.';
+  'Shaded: outside the tolerance of the target, the wedge up where it reads more than the target, down where less. Readings are as pads and gauges showed them; toe positive in, camber negative leaning in.';
 
 /** Which sheets stand in the columns, and how the car was while each was read. */
 function columnsTable({ of, row, measure }: Sheet): Block {
@@ -96,15 +101,6 @@ function columnsTable({ of, row, measure }: Sheet): Block {
   const said = (words: string | undefined): BoxCell | undefined =>
     words === undefined || words === '' ? undefined : { words };
   const rows: BoxRow[] = [
-    {
-      name: 'target',
-      cells: [
-        said(of.note),
-        ...Array.from({ length: 4 }, () => ({ words: '' })),
-        { words: '' },
-        { words: '' },
-      ],
-    },
     ...of.columns.map(
       ({ state, read }): BoxRow => ({
         name: state,
@@ -176,9 +172,9 @@ function readCell(
 /** Readings of the whole car, in two tables side by side. */
 function wholeTables({ of, speech, width, row, measure }: Sheet): Block {
   const columns: BoxColumn[] = [
-    { title: '', part: 25 },
-    { title: 'target', part: 19 },
-    ...of.columns.map(({ state }) => ({ title: state, part: 13.6 })),
+    { title: '', part: 29 },
+    { title: 'target', part: 18 },
+    ...of.columns.map(({ state }) => ({ title: state, part: 12.8 })),
   ];
   const tableOf = (ids: readonly string[]): Block =>
     boxTable(
@@ -203,7 +199,7 @@ function wholeTables({ of, speech, width, row, measure }: Sheet): Block {
 /** Springs, packers and bars as the file has them, with boxes for what is fitted, and for what no file knows. */
 function fittedTable({ of, speech, row, measure }: Sheet): Block {
   const columns: BoxColumn[] = [
-    { title: '', part: 2.1 },
+    { title: '', part: 2.2 },
     ...['front left', 'front right', 'rear left', 'rear right'].map((wheel) => ({
       title: `${wheel}, file`,
       part: 1.75,
@@ -231,11 +227,11 @@ function fittedTable({ of, speech, row, measure }: Sheet): Block {
       return packers === undefined ? undefined : lengthSaid(packers, speech);
     }),
     ofWheels(
-      'bars; wings; heave gap',
+      'bar; heave gap',
       axle((end) => barWords(of.axles[end], speech)),
     ),
-    ofWheels('damper: bump / reb.', () => undefined),
-    ofWheels('tyre set; hot pressure', () => undefined),
+    ofWheels('bump / rebound', () => undefined),
+    ofWheels('set of tyres', () => undefined),
   ];
   return boxTable({ columns, rows, rowHeight: row.whole }, measure);
 }

@@ -15,8 +15,8 @@ type Shift = Extract<Act, { by: 'shift' }>;
 type Pieces = Stack['put'];
 
 /** Millimetres of paper for a millimetre of shim, and the thinnest that is still seen as a plate. */
-const GROWN = 2.2;
-const THIN = 0.9;
+const GROWN = 3;
+const THIN = 1;
 
 const drawn = (thickness: number): number => Math.max(THIN, 1e3 * thickness * GROWN);
 
