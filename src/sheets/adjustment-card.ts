@@ -15,6 +15,7 @@ import { rowsAtWheels } from './floor-rows.ts';
 import {
   bareWords,
   finerWords,
+  heightWords,
   isSaid,
   kindWords,
   pressureSaid,
@@ -22,7 +23,7 @@ import {
   wantedWords,
 } from './floor-words.ts';
 import { borderOf, type SheetHead } from './frame.ts';
-import { type Block, gap, heading, layOut, paragraph } from './lay-out.ts';
+import { type Block, beside, gap, heading, layOut, paragraph } from './lay-out.ts';
 import { moveBlock } from './move-block.ts';
 import { type SheetDocument, SIZE } from './page.ts';
 import { type Row, table } from './table.ts';
@@ -64,6 +65,7 @@ export function adjustmentCardSheet(
     ...moves(card),
     gap(1.5),
     ...holds('When all of it is done', 'Done, in this order', is.afterwards, card),
+    ...forFile(card),
     ...forecast(card),
     gap(1),
     ...is.setUp.notes.flatMap(small),
@@ -153,6 +155,20 @@ function moves(card: Card): Block[] {
   ];
 }
 
+/** The line that goes into the car file, so that the next sheet knows what was moved before it. */
+function forFile({ of, width, measure }: Card): Block[] {
+  if (of.moves.length === 0) return [];
+  const moved = of.moves.map(({ adjuster, units }) => `${adjuster}: ${Math.round(units * 1e6) / 1e6}`);
+  return [
+    gap(1),
+    ...paragraph(
+      `For the car file, under the sheet as set, where all was moved as above: moved: { ${moved.join(', ')} }`,
+      { width, size: SIZE.small },
+      measure,
+    ),
+  ];
+}
+
 /** What the scales and gauges of this floor will show, at the wheels as the car lies, with boxes beside. */
 function forecast(card: Card): Block[] {
   const { of, drawing, speech, width, measure } = card;
@@ -162,7 +178,12 @@ function forecast(card: Card): Block[] {
       wheel,
       ids[wheel]
         .filter(({ id }) => id !== `pressure.${wheel}`)
-        .map(({ id, name }): BoxRow => ({ name: name ?? kindWords(id, speech), cells: cells(card, id) })),
+        .map(
+          ({ id, name }): BoxRow => ({
+            name: name === undefined ? kindWords(id, speech) : heightWords(name, speech),
+            cells: cells(card, id),
+          }),
+        ),
     ]),
   ) as unknown as Wheels<readonly BoxRow[]>;
   const whole = ['cross', 'total', 'frontShare', 'leftShare', 'rake'].filter((id) =>
@@ -171,27 +192,40 @@ function forecast(card: Card): Block[] {
   const columns = (name: number): readonly BoxColumn[] => [
     { title: '', part: name },
     { title: 'sheet', part: 15 },
-    { title: 'before', part: 11 },
-    { title: 'will be read', part: 18 },
+    { title: 'before', part: 10.5 },
+    { title: 'will be read', part: 19 },
     { title: 'read', part: 12 },
   ];
   return [
     gap(1.5),
     heading('What will then be read, on this floor'),
-    wheelBoxes({ columns: columns(17.5), wheels, drawing, rowHeight: ROW.wheel }, width, measure),
+    wheelBoxes({ columns: columns(18.5), wheels, drawing, rowHeight: ROW.wheel }, width, measure),
     gap(2),
-    boxTable(
-      {
-        columns: columns(22),
-        rows: whole.map((id) => ({ name: rowWords(id, speech), cells: cells(card, id) })),
-        rowHeight: ROW.whole,
-      },
-      measure,
-    ),
+    wholeTables(card, whole, columns(22)),
     gap(1),
     ...paragraph(FORECAST_WORDS, { width, size: SIZE.small }, measure),
     ...next(card),
   ];
+}
+
+/** What belongs to no wheel, in two tables side by side. */
+function wholeTables(card: Card, ids: readonly string[], columns: readonly BoxColumn[]): Block {
+  const { speech, width, measure } = card;
+  const half = (width - 5) / 2;
+  const middle = Math.floor(ids.length / 2);
+  const tableOf = (own: readonly string[]): Block =>
+    boxTable(
+      {
+        columns,
+        rows: own.map((id) => ({ name: rowWords(id, speech), cells: cells(card, id) })),
+        rowHeight: ROW.whole,
+      },
+      measure,
+    );
+  return beside([
+    { block: tableOf(ids.slice(0, middle)), x: 0, width: half },
+    { block: tableOf(ids.slice(middle)), x: half + 5, width: half },
+  ]);
 }
 
 const FORECAST_WORDS =
@@ -212,7 +246,6 @@ function cells({ of, speech }: Card, id: string): (BoxCell | undefined)[] {
       ? none
       : {
           words: `${bareWords(id, will.onThisFloor, speech)} ±${finerWords(id, will.u, speech)}`,
-          bold: true,
           off,
         },
     undefined,

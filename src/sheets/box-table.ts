@@ -103,7 +103,7 @@ function cellMarks(
       : [
           rectangle(inner, { weight: 0, fill: 0.85 }),
           // in the corner, clear of the figure
-          wedge({ x: inner.x + inner.width - 1.1, y: inner.y + 1.2 }, cell.off),
+          wedge({ x: inner.x + inner.width - 0.8, y: inner.y + 0.9 }, cell.off),
         ]),
     ...(words === ''
       ? []
@@ -122,9 +122,9 @@ function wedge(at: PaperPoint, off: 'high' | 'low'): Mark {
   const sign = off === 'high' ? 1 : -1;
   return polyline(
     [
-      { x: at.x, y: at.y - 0.7 * sign },
-      { x: at.x + 0.8, y: at.y + 0.6 * sign },
-      { x: at.x - 0.8, y: at.y + 0.6 * sign },
+      { x: at.x, y: at.y - 0.65 * sign },
+      { x: at.x + 0.7, y: at.y + 0.55 * sign },
+      { x: at.x - 0.7, y: at.y + 0.55 * sign },
     ],
     { closed: true, weight: 0, fill: 0 },
   );

@@ -8,7 +8,7 @@ import type { AdjusterRow, AdjustersReached } from '../questions/adjusters.ts';
 import type { Speech } from '../units/show.ts';
 import { plain, printedUnit, spokenUnit, unitAfter } from '../units/show.ts';
 import { fromSI } from '../units/unit.ts';
-import { bareWords, isSaid, kindOf, kindWords } from './floor-words.ts';
+import { effectWords, isSaid, kindOf, kindWords } from './floor-words.ts';
 import { type Block, gap, heading, paragraph } from './lay-out.ts';
 import { SIZE } from './page.ts';
 import { type Column, type Row, table } from './table.ts';
@@ -64,7 +64,10 @@ export function effectTables(
     gap(1),
     ...parts.flatMap((columns, k) => [
       ...(k === 0 ? [] : [gap(3)]),
-      ...effects(adjusters, columns, k === 0, speech, width, measure),
+      ...onItsOwn(
+        k > 0 && adjusters.length > FEW,
+        effects(adjusters, columns, k === 0, speech, width, measure),
+      ),
     ]),
     gap(1),
     ...(idle.length === 0 ? [] : small(`Moves nothing as the car stands: ${idle.join(', ')}.`)),
@@ -74,6 +77,12 @@ export function effectTables(
 
 const EXPLAINED =
   'One unit more: rod or link longer, platform or screw tighter, shims thicker, wishbone to more caster, more pressure, more ballast. One unit less does the opposite. Nothing written: less than the last place shows. Left: units that thread, stock or stops leave, less and more.';
+
+/** So many fit on a sheet beside another table of them. */
+const FEW = 14;
+
+const onItsOwn = (opensSheet: boolean, [first, ...rest]: readonly Block[]): readonly Block[] =>
+  first === undefined ? [] : [{ ...first, opensSheet }, ...rest];
 
 const chunks = <T>(all: readonly T[], most: number): readonly (readonly T[])[] =>
   all.length === 0 ? [] : [all.slice(0, most), ...chunks(all.slice(most), most)];
@@ -116,7 +125,7 @@ function columnWords(id: string, speech: Speech): string {
   const place = id.includes('.') ? ` ${PLACES.find(([, , key]) => key === of)?.[1] ?? shortened(of)}` : '';
   const words = kindWords(id, speech);
   const unit = words.lastIndexOf(' ');
-  return `${words.slice(0, unit)}${place}${words.slice(unit)}`;
+  return `${words.slice(0, unit)}${place}\u00a0${words.slice(unit + 1)}`;
 }
 
 /** A measuring point that is called after a wheel is written as the wheels are. */
@@ -135,6 +144,6 @@ const count = (units: number): string =>
   plain(units, Number.isInteger(Math.round(units * 1e6) / 1e6) ? 0 : 1);
 
 function movedWords(id: string, value: number, speech: Speech): string {
-  const text = bareWords(id, value, speech, 1);
+  const text = effectWords(id, value, speech);
   return Number(text.replace('−', '-')) === 0 ? '' : text;
 }

@@ -9,7 +9,7 @@ import type { FloorSheets } from '../questions/floor-sheets.ts';
 
 export interface RowAtWheel {
   readonly id: string;
-  /** A name of its own, where the kind alone does not say it. */
+  /** Of the measuring point, where the wheel alone does not say which. */
   readonly name?: string;
 }
 
@@ -55,6 +55,6 @@ function heightsOf(wheel: WheelName, at: FloorSheets['heightsAt']): RowAtWheel[]
   );
   return own.map(([name, [, y]]) => ({
     id: `height.${name}`,
-    ...(own.length > 1 || Math.abs(y) <= MIDDLE ? { name: `ht ${name}` } : {}),
+    ...(own.length > 1 || Math.abs(y) <= MIDDLE ? { name } : {}),
   }));
 }

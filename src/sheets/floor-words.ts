@@ -50,6 +50,10 @@ export function rowWords(id: string, speech: Speech): string {
 /** The same without the place: where the place is the table itself. */
 export const kindWords = (id: string, speech: Speech): string => rowWords(kindOf(id), speech);
 
+/** The height at a measuring point that has no wheel of its own: `ht nose mm`. */
+export const heightWords = (name: string, speech: Speech): string =>
+  `ht ${name} ${printedUnit(unitOf('height', speech))}`;
+
 /** A value without its unit. @param finer  places more than are read */
 export const bareWords = (id: string, value: number, speech: Speech, finer = 0): string =>
   plain(fromSI(value, unitOf(id, speech)), digitsOf(id, speech) + finer);
@@ -61,17 +65,24 @@ export function finerWords(id: string, value: number, speech: Speech): string {
   return text.endsWith('0') ? text.slice(0, -1) : text;
 }
 
-/** `35.0 ± 0.5`. */
+/** What one unit of an adjuster does: a place more than is read, but for inches, which are read to thousandths. */
+export const effectWords = (id: string, value: number, speech: Speech): string =>
+  bareWords(id, value, speech, digitsOf(id, speech) > 2 ? 0 : 1);
+
+/** `35.0 ±0.5`. */
 export const wantedWords = (
   { id, value, tolerance }: { readonly id: string; readonly value: number; readonly tolerance: number },
   speech: Speech,
 ): string => `${bareWords(id, value, speech)} ±${finerWords(id, tolerance, speech)}`;
 
+/** A number and its unit are not parted at the end of a line. */
+const together = (words: string): string => words.replaceAll(' ', '\u00a0');
+
 /** A length in a sentence of the card: hundredths of a millimetre, or thousandths of an inch. */
 export function lengthSaid(metres: number, speech: Speech): string {
   const unit = spokenUnit('m', speech);
-  return `${plain(fromSI(metres, unit), speech === 'mm-N' ? 2 : 3)}${unitAfter(printedUnit(unit))}`;
+  return together(`${plain(fromSI(metres, unit), speech === 'mm-N' ? 2 : 3)}${unitAfter(printedUnit(unit))}`);
 }
 
 export const pressureSaid = (pascals: number, speech: Speech): string =>
-  `${bareWords('pressure', pascals, speech)} ${printedUnit(unitOf('pressure', speech))}`;
+  together(`${bareWords('pressure', pascals, speech)} ${printedUnit(unitOf('pressure', speech))}`);

@@ -124,7 +124,7 @@ function sayings(act: Act, { units, unit }: CardMove, speech: Speech): string[] 
           ...(act.taken.length === 0 ? [] : [`out ${piecesWords(act.taken, speech)}`]),
           ...(act.put.length === 0 ? [] : [`in ${piecesWords(act.put, speech)}`]),
         ].join('; '),
-        `at the ${act.at} joint; stack ${lengthSaid(act.before, speech)}, then ${lengthSaid(act.after, speech)}, at most ${lengthSaid(act.most, speech)}`,
+        `at the ${act.at} joint; at most ${lengthSaid(act.most, speech)} of shims`,
         'bolts by the maker’s figure',
       ];
     case 'shift':
@@ -146,7 +146,7 @@ function sayings(act: Act, { units, unit }: CardMove, speech: Speech): string[] 
 function turnWords({ by, way, longer }: Extract<Act, { by: 'tube' | 'end' }>): string {
   if (way === undefined) return 'its hands are not in the file: look before you turn';
   return by === 'tube'
-    ? `tube ${way}, seen from its right-hand thread`
+    ? `turn the tube ${way}, seen from its right-hand thread`
     : `end ${longer ? 'out' : 'in'}, ${way} seen from its eye`;
 }
 

@@ -11,22 +11,28 @@ import { plain, type Speech } from '../units/show.ts';
 import { fromSI } from '../units/unit.ts';
 import { type BoxCell, type BoxColumn, type BoxRow, boxTable } from './box-table.ts';
 import { rowsAtWheels } from './floor-rows.ts';
-import { bareWords, kindWords, lengthSaid, rowWords, wantedWords } from './floor-words.ts';
-import { borderOf, type SheetHead } from './frame.ts';
+import { bareWords, heightWords, kindWords, lengthSaid, rowWords, wantedWords } from './floor-words.ts';
+import { borderOf, type SheetHead, spaceOf } from './frame.ts';
 import { type Block, beside, gap, layOut, paragraph } from './lay-out.ts';
 import { type SheetDocument, SIZE } from './page.ts';
 import type { TextMeasure } from './text-measure.ts';
 import { wheelBoxes } from './wheel-boxes.ts';
 import { ownWords } from './words.ts';
 
-/** Heights of rows to write in, mm: Letter is shorter than A4, and one sheet is wanted. */
-const ROW = { A4: { wheel: 6.6, whole: 5.6 }, Letter: { wheel: 5.5, whole: 4.9 } } as const;
+/** Heights of rows to write in, mm, the most comfortable first: the first with which all stands on one sheet is taken. */
+const ROWS = [
+  { wheel: 6.8, whole: 5.8 },
+  { wheel: 6.4, whole: 5.4 },
+  { wheel: 6, whole: 5.1 },
+  { wheel: 5.5, whole: 4.8 },
+  { wheel: 5, whole: 4.4 },
+] as const;
 
 interface Sheet {
   readonly of: SetUpSheetReached;
   readonly speech: Speech;
   readonly width: number;
-  readonly row: (typeof ROW)[keyof typeof ROW];
+  readonly row: (typeof ROWS)[number];
   readonly measure: TextMeasure;
 }
 
@@ -36,14 +42,34 @@ export interface SetUpSheetMatter {
 }
 
 export function setUpSheetOf(
-  { is, drawing }: SetUpSheetMatter,
+  matter: SetUpSheetMatter,
   head: Omit<SheetHead, 'title' | 'of'>,
   measure: TextMeasure,
 ): SheetDocument {
+  const { is } = matter;
+  const read = is.columns.flatMap(({ read: each }) => (each === undefined ? [] : [each.name]));
+  const full: SheetHead = {
+    ...head,
+    title: 'Set-up sheet',
+    of: read.length === 0 ? 'to be written in' : read.join(' · '),
+  };
+  const { height } = spaceOf(full, is.cautions, measure);
+  const tries = ROWS.map((row) => blocksOf(matter, head, row, measure));
+  const fits = (blocks: readonly Block[]): boolean =>
+    blocks.reduce((sum, block) => sum + block.height, 0) <= height;
+  return layOut({ head: full, cautions: is.cautions, blocks: tries.find(fits) ?? tries[0]! }, measure);
+}
+
+function blocksOf(
+  { is, drawing }: SetUpSheetMatter,
+  head: Omit<SheetHead, 'title' | 'of'>,
+  row: Sheet['row'],
+  measure: TextMeasure,
+): readonly Block[] {
   const width = borderOf(head.paper).width - 4;
-  const sheet: Sheet = { of: is, speech: head.speech, width, row: ROW[head.paper], measure };
+  const sheet: Sheet = { of: is, speech: head.speech, width, row, measure };
   const small = (words: string): Block[] => paragraph(words, { width, size: SIZE.small }, measure);
-  const blocks: Block[] = [
+  return [
     columnsTable(sheet),
     gap(1.5),
     wheelBoxes(
@@ -55,7 +81,7 @@ export function setUpSheetOf(
         ],
         wheels: wheelRows(sheet),
         drawing,
-        rowHeight: sheet.row.wheel,
+        rowHeight: row.wheel,
       },
       width,
       measure,
@@ -74,13 +100,6 @@ export function setUpSheetOf(
       ...patchWords(sheet),
     ].flatMap(small),
   ];
-  const read = is.columns.flatMap(({ read: each }) => (each === undefined ? [] : [each.name]));
-  const full: SheetHead = {
-    ...head,
-    title: 'Set-up sheet',
-    of: read.length === 0 ? 'to be written in' : read.join(' · '),
-  };
-  return layOut({ head: full, cautions: is.cautions, blocks }, measure);
 }
 
 const SHADED =
@@ -132,7 +151,7 @@ function wheelRows({ of, speech }: Sheet): Wheels<readonly BoxRow[]> {
       wheel,
       ids[wheel].map(
         ({ id, name }): BoxRow => ({
-          name: name ?? kindWords(id, speech),
+          name: name === undefined ? kindWords(id, speech) : heightWords(name, speech),
           cells: rowCells(of, id, speech),
         }),
       ),
@@ -165,7 +184,7 @@ function readCell(
   const out = wanted !== undefined && Math.abs(by) > wanted.tolerance * (1 + 1e-6);
   return {
     words: bareWords(id, value, speech),
-    ...(out ? { off: by > 0 ? 'high' : 'low', bold: true } : {}),
+    ...(out ? { off: by > 0 ? 'high' : 'low' } : {}),
   };
 }
 
@@ -218,8 +237,16 @@ function fittedTable({ of, speech, row, measure }: Sheet): Block {
       ...written,
     ],
   });
-  const axle = (say: (end: 'front' | 'rear') => string | undefined) => (wheel: WheelName) =>
-    wheel.endsWith('Left') ? say(wheel.startsWith('front') ? 'front' : 'rear') : '';
+  // what an axle has once stands at its left wheel, what belongs to it at the right one
+  const axle =
+    (left: (end: 'front' | 'rear') => string | undefined, right: typeof left = () => '') =>
+    (wheel: WheelName): string | undefined =>
+      (wheel.endsWith('Left') ? left : right)(wheel.startsWith('front') ? 'front' : 'rear');
+  const gaps = axle((end) => {
+    const gap = of.axles[end].heaveGap;
+    return gap === undefined ? undefined : lengthSaid(gap, speech);
+  });
+  const hasGap = WHEEL_NAMES.some((wheel) => gaps(wheel) !== undefined && gaps(wheel) !== '');
   const rows: BoxRow[] = [
     ofWheels('springs', (wheel) => springWords(of.corners[wheel].spring, speech)),
     ofWheels('packers', (wheel) => {
@@ -227,10 +254,18 @@ function fittedTable({ of, speech, row, measure }: Sheet): Block {
       return packers === undefined ? undefined : lengthSaid(packers, speech);
     }),
     ofWheels(
-      'bar; heave gap',
-      axle((end) => barWords(of.axles[end], speech)),
+      'anti-roll bar; blades',
+      axle(
+        (end) => {
+          const { bar } = of.axles[end];
+          return bar === undefined ? undefined : `⌀ ${lengthSaid(bar.diameter, speech)}`;
+        },
+        (end) =>
+          of.axles[end].bar?.blades.map((each) => `${plain(fromSI(each, 'deg'), 0)}°`).join(' / ') ?? '',
+      ),
     ),
-    ofWheels('bump / rebound', () => undefined),
+    ...(hasGap ? [ofWheels('heave spring, gap', gaps)] : []),
+    ofWheels('dampers, bump / reb.', () => undefined),
     ofWheels('set of tyres', () => undefined),
   ];
   return boxTable({ columns, rows, rowHeight: row.whole }, measure);
@@ -243,25 +278,9 @@ function springWords(
   if (spring === undefined) return undefined;
   const coil = spring.kind === 'coil';
   if (spring.rate !== undefined) {
-    const rate = ownWords({ value: spring.rate, unit: coil ? 'N/m' : 'N m/rad' }, speech);
-    return rate;
+    return ownWords({ value: spring.rate, unit: coil ? 'N/m' : 'N m/rad' }, speech);
   }
   return coil ? `wire ${lengthSaid(spring.wire, speech)}` : `bar ⌀ ${lengthSaid(spring.diameter, speech)}`;
-}
-
-function barWords(
-  { bar, heaveGap }: SetUpSheetReached['axles']['front'],
-  speech: Speech,
-): string | undefined {
-  if (bar === undefined && heaveGap === undefined) return undefined;
-  const blades =
-    bar === undefined || bar.blades.length === 0
-      ? ''
-      : `, ${bar.blades.map((each) => `${plain(fromSI(each, 'deg'), 0)}°`).join('/')}`;
-  return [
-    ...(bar === undefined ? [] : [`⌀ ${lengthSaid(bar.diameter, speech)}${blades}`]),
-    ...(heaveGap === undefined ? [] : [`gap ${lengthSaid(heaveGap, speech)}`]),
-  ].join('; ');
 }
 
 /** What no file knows: where, with what, and by whom it was seen. */

@@ -28,7 +28,7 @@ const WORDS: Wheels<string> = {
 };
 
 /** Room for the car between the tables, for the title of each, and between front and rear. */
-const CAR = 38;
+const CAR = 36;
 const TITLE = 4.6;
 const BETWEEN = 3;
 
