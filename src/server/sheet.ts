@@ -14,7 +14,8 @@ import { checkedDoing } from './asked-doing.ts';
 
 /** @throws FolderError where there is no such car */
 export async function sheetResponse(home: string, id: string, asked: AskedSheet): Promise<Response> {
-  const source = sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, asked.spec);
+  const text = await carText(home, id);
+  const source = sourceOf(text, `${id}/${CAR_FILE}`, asked.spec);
   const filed = openCar(source);
   if (!filed.ok) return refused(filed.problems);
   const { name: workshop } = await workshopNotes(home);
@@ -24,7 +25,8 @@ export async function sheetResponse(home: string, id: string, asked: AskedSheet)
   try {
     if (isAskedOfFloor(asked)) {
       const { kind } = asked;
-      return pdfResponse(await sheetPdf(kind, { ...on, car: filed.car }), `${id}-${kind}`);
+      const pdf = await sheetPdf(kind, { ...on, car: filed.car, fileVersion: text.version });
+      return pdfResponse(pdf, `${id}-${kind}`);
     }
     if (!isAskedOfCorner(asked)) {
       const { kind, joint, doing } = asked;

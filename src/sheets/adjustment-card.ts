@@ -192,14 +192,14 @@ function forecast(card: Card): Block[] {
   const columns = (name: number): readonly BoxColumn[] => [
     { title: '', part: name },
     { title: 'sheet', part: 15 },
-    { title: 'before', part: 10.5 },
+    { title: 'before', part: 10 },
     { title: 'will be read', part: 19 },
-    { title: 'read', part: 12 },
+    { title: 'read', part: 11.5 },
   ];
   return [
     gap(1.5),
     heading('What will then be read, on this floor'),
-    wheelBoxes({ columns: columns(18.5), wheels, drawing, rowHeight: ROW.wheel }, width, measure),
+    wheelBoxes({ columns: columns(20), wheels, drawing, rowHeight: ROW.wheel }, width, measure),
     gap(2),
     wholeTables(card, whole, columns(22)),
     gap(1),

@@ -18,6 +18,8 @@ export interface SheetOn {
 }
 
 export interface FloorSheetAsked extends SheetOn {
+  /** Version of the car file's text: any other text has another. */
+  readonly fileVersion?: string;
   /** Of a set-up sheet: names of sheets that were read, each for the column of its state; left out, the last ones. */
   readonly read?: readonly string[];
   /** Of an adjustment card: what may be moved. */

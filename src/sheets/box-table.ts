@@ -68,10 +68,9 @@ export function boxTableMarks(of: BoxTable, at: PaperPoint, width: number, measu
     line({ x: at.x, y: top }, { x: at.x + width, y: top }, { weight: LINE.thick }),
     ...rows.flatMap(({ name, cells }, row) => {
       const y = top + row * rowHeight;
+      const own = fitted(name, 'regular', widths[0]! - 0.6, measure);
       return [
-        text({ x: at.x, y: y + rowHeight / 2 + SIZE.small / 3 }, fit(name, 0, SIZE.small), {
-          size: SIZE.small,
-        }),
+        text({ x: at.x, y: y + rowHeight / 2 + own.size / 3 }, own.words, { size: own.size }),
         ...cells.flatMap((cell, k) =>
           cellMarks(
             cell,
@@ -86,6 +85,21 @@ export function boxTableMarks(of: BoxTable, at: PaperPoint, width: number, measu
   ];
 }
 
+/** Below this letters are not read at the car, mm. */
+const SMALLEST = 2;
+
+/** A figure that is too wide is set smaller: cut, it would be another figure. */
+function fitted(
+  words: string,
+  weight: 'regular' | 'bold',
+  width: number,
+  measure: TextMeasure,
+): { readonly words: string; readonly size: number } {
+  const wide = measure.width(words, SIZE.small, weight);
+  const size = wide <= width ? SIZE.small : Math.max(SMALLEST, (SIZE.small * width * 0.999) / wide);
+  return { words: shortened(words, { size, weight, width }, measure), size };
+}
+
 function cellMarks(
   cell: BoxCell | undefined,
   box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
@@ -95,7 +109,7 @@ function cellMarks(
   const inner = { x: box.x + 0.4, y: box.y + 0.4, width: box.width - 0.8, height: box.height - 0.8 };
   if (cell === undefined) return [rectangle(inner)];
   const weight = cell.bold === true ? 'bold' : 'regular';
-  const words = shortened(cell.words, { size: SIZE.small, weight, width: inner.width }, measure);
+  const { words, size } = fitted(cell.words, weight, inner.width, measure);
   const x = left ? inner.x + 0.5 : box.x + box.width / 2;
   return [
     ...(cell.off === undefined
@@ -108,8 +122,8 @@ function cellMarks(
     ...(words === ''
       ? []
       : [
-          text({ x, y: box.y + box.height / 2 + SIZE.small / 3 }, words, {
-            size: SIZE.small,
+          text({ x, y: box.y + box.height / 2 + size / 3 }, words, {
+            size,
             weight,
             align: left ? 'left' : 'middle',
           }),

@@ -24,6 +24,8 @@ export interface SheetHead {
   /** Handed in: no sheet looks at a clock. */
   readonly date: string;
   readonly version: string;
+  /** Version of the car file's text, where a sheet is written on and comes back to it. */
+  readonly file?: string;
   readonly paper: PaperName;
   readonly speech: Speech;
   /** `41 of 212 not measured`. */
@@ -160,6 +162,7 @@ function titleBlock(head: SheetHead, number: SheetNumber, border: Box, measure: 
     ],
     [
       { label: 'Spec', words: head.spec, part: 1.6 },
+      ...(head.file === undefined ? [] : [{ label: 'Car file', words: head.file, part: 0.8 }]),
       { label: 'Readings', words: head.readings ?? 'not counted', part: 1.4 },
       { label: 'Units', words: units, part: 1.4 },
       { label: 'Date', words: head.date, part: 0.8 },

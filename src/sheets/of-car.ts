@@ -69,8 +69,8 @@ const MAKERS: Makers = {
   load: (asked, measure) => loadSheetOf(asked, headOf(asked), measure),
   joint: (asked, measure) => jointSheetOf(asked, headOf(asked), measure),
   tightening: (asked, measure) => tighteningCardOf(asked, headOf(asked), measure),
-  'set-up': (asked, measure) => setUpSheetOfCar(asked, headOf(asked), measure),
-  adjustments: (asked, measure) => adjustmentCardOfCar(asked, headOf(asked), measure),
+  'set-up': (asked, measure) => setUpSheetOfCar(asked, floorHead(asked), measure),
+  adjustments: (asked, measure) => adjustmentCardOfCar(asked, floorHead(asked), measure),
 };
 
 export const sheetOf = <K extends SheetKind>(kind: K, asked: AskedOf[K], measure: TextMeasure): SheetAnswer =>
@@ -122,6 +122,14 @@ function headOf({ car, workshop, date, version, paper, speech }: SheetOn): Omit<
     readings: `${readings.usual} of ${readings.total} by usual spread`,
   };
 }
+
+/** Hexadecimal digits of the version that stand on paper: enough to tell the states of one file apart. */
+const VERSION_DIGITS = 8;
+
+const floorHead = (asked: FloorSheetAsked): Omit<SheetHead, 'title' | 'of'> => ({
+  ...headOf(asked),
+  ...(asked.fileVersion === undefined ? {} : { file: asked.fileVersion.slice(0, VERSION_DIGITS) }),
+});
 
 const curvesOf = ({ car, wheel, at }: SheetAsked, { range }: CornerReached) =>
   cornerCurves(car, wheel, { rack: at.rack, from: range.droop, to: range.bump, count: CURVE_POINTS });

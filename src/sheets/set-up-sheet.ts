@@ -265,7 +265,7 @@ function fittedTable({ of, speech, row, measure }: Sheet): Block {
       ),
     ),
     ...(hasGap ? [ofWheels('heave spring, gap', gaps)] : []),
-    ofWheels('dampers, bump / reb.', () => undefined),
+    ofWheels('dampers, clicks', () => undefined),
     ofWheels('set of tyres', () => undefined),
   ];
   return boxTable({ columns, rows, rowHeight: row.whole }, measure);

@@ -17,7 +17,7 @@ import { outsideBorder } from './outside-border.ts';
 const evenMeasure: TextMeasure = { width: (text, size) => [...text].length * size * 0.55 };
 
 const sheets = (paper: PaperName, speech: Speech = 'mm-N'): Record<string, SheetDocument> => {
-  const head = { ...inventedHead, paper, speech };
+  const head = { ...inventedHead, paper, speech, file: '12ab34cd' };
   return {
     'set-up': setUpSheetOf({ is: inventedSetUpSheet, drawing: inventedCar }, head, evenMeasure),
     adjustments: adjustmentCardSheet({ is: inventedCard, drawing: inventedCar }, head, evenMeasure),
@@ -57,7 +57,13 @@ for (const paper of ['A4', 'Letter'] as const) {
         assert.deepEqual(outsideBorder(sheet, paper, evenMeasure), [], name);
         sheet.pages.forEach((page, index) => {
           const own = wordsOn(page);
-          for (const wanted of [INVENTED, 'Caution', `${index + 1} of ${sheet.pages.length}`])
+          for (const wanted of [
+            INVENTED,
+            'Caution',
+            `${index + 1} of ${sheet.pages.length}`,
+            '12ab34cd',
+            inventedHead.date,
+          ])
             assert.ok(own.includes(wanted), `${name}: ${wanted}`);
           assert.ok(own.some((each) => each.includes('Stands under the car')));
           assert.ok(!own.some((each) => /\bsafe\b|NaN|undefined/i.test(each)), 'no verdict, nothing unsaid');

@@ -11,6 +11,7 @@ import {
   type SheetKind,
   type SheetOn,
 } from '../../sheets/index.ts';
+import { versionOf } from '../../workshop/folder.ts';
 import { VERSION } from '../../workshop/home.ts';
 import { today } from '../../workshop/today.ts';
 import { askedWheel } from '../asked.ts';
@@ -114,8 +115,9 @@ async function answer(file: string, options: Options): Promise<void> {
   }
   if (isFloorSheet(kind)) {
     const moves = askedMoves(options);
-    const { car, workshop } = await openCar(file, options);
-    await writeSheet(kind, { ...on, car, workshop, moves, read: options.read ?? [] }, out);
+    const { car, source, workshop } = await openCar(file, options);
+    const fileVersion = versionOf(source.text);
+    await writeSheet(kind, { ...on, car, workshop, fileVersion, moves, read: options.read ?? [] }, out);
     return;
   }
   const joint = askedJoint(options.joint);
