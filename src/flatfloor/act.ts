@@ -12,8 +12,9 @@ import { endOf, sideOf, WHEEL_NAMES } from '../loadpath/loads/doing.ts';
 import type { Numbers } from '../loadpath/numbers.ts';
 import { nearestSetting } from '../loadpath/spring/spline.ts';
 import type { Kilogram, Metre, Pascal, Radian } from '../units/quantity.ts';
-import { type Adjuster, wayRound } from './adjusters.ts';
+import type { Adjuster } from './adjusters.ts';
 import type { Shims } from './shims.ts';
+import { wayRound } from './way-round.ts';
 
 type Corner = CarForm['front']['left'];
 type Thread = NonNullable<Corner['rod']['thread']>;

@@ -15,6 +15,7 @@ import { nearestSetting, vernierStep } from '../loadpath/spring/spline.ts';
 import { plain, spokenAmount } from '../units/show.ts';
 import type { ChangeNames } from './changes.ts';
 import { type Shims, type StackChange, shiftChanges, stackChanges } from './shims.ts';
+import { wayRound } from './way-round.ts';
 
 export type AdjusterKind =
   | 'rod'
@@ -206,16 +207,6 @@ function cornerAdjusters(wheel: WheelName, corner: Corner, given: Given): Adjust
   }
   return all;
 }
-
-/**
- * Which way round: the tube seen from its end with the right-hand thread, or a single end seen from its eye. Nothing
- * where the file does not say the hands.
- */
-export const wayRound = (
-  hands: Thread['hands'],
-  longer: boolean,
-): 'clockwise' | 'anticlockwise' | undefined =>
-  hands === undefined ? undefined : (hands === 'right only') === longer ? 'anticlockwise' : 'clockwise';
 
 /** Whole units, with a hair's breadth for what rounding leaves of a whole number. */
 const whole = (units: number): number => Math.max(0, Math.floor(units + 1e-9));

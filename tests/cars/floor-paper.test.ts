@@ -2,8 +2,8 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import type { Act } from '../../src/flatfloor/act.ts';
-import { wayRound } from '../../src/flatfloor/adjusters.ts';
 import { weightSums } from '../../src/flatfloor/read-sums.ts';
+import { wayRound } from '../../src/flatfloor/way-round.ts';
 import { paperMeasure } from '../../src/paper/pdf.ts';
 import {
   type AdjustmentCardReached,
@@ -194,8 +194,8 @@ for (const paper of ['A4', 'Letter'] as const satisfies readonly PaperName[]) {
     }
     for (const caution of is.cautions) assert.ok(all.includes(caution.slice(0, 40)), caution);
     assert.ok(all.includes('INVENTED EXAMPLE'));
+    // a figure that is cut is another figure
     for (const speech of ['mm-N', 'in-lbf'] as const)
-      // a figure that is cut is another figure
       for (const kind of ['adjustments', 'set-up'] as const)
         assert.doesNotMatch(
           wordsOf(sheetOf(kind, { ...SHEET, speech, paper, car: demo(CAR) }, paperMeasure())),
