@@ -134,7 +134,7 @@ function sayings(act: Act, { units, unit }: CardMove, speech: Speech): string[] 
         'bolts by the maker’s figure',
       ];
     case 'pressure':
-      return [`to ${pressureSaid(act.to, speech)}`, `from ${pressureSaid(act.from, speech)}, cold, by gauge`];
+      return [`to ${pressureSaid(act.to, speech)}`, `from ${pressureSaid(act.from, speech)}, by gauge`];
     case 'ballast':
       return [
         `${act.to > act.from ? 'put in' : 'take out'} ${counted(units, unit)}`,

@@ -18,7 +18,13 @@ import { outsideBorder } from '../sheets/outside-border.ts';
 import { demo, demoSource, everyDemo, opened } from './demo.ts';
 
 const CAR = 'fenwold-201';
-const SHEET = { workshop: 'Yard', date: '2004-05-06', version: '0', speech: 'mm-N' } as const;
+const SHEET = {
+  workshop: 'Yard',
+  date: '2004-05-06',
+  version: '0.1.0',
+  speech: 'mm-N',
+  fileVersion: '12ab34cd56ef',
+} as const;
 
 let made: AdjustmentCardReached | undefined;
 /** Solved once for all tests here. */
