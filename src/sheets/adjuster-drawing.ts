@@ -291,9 +291,9 @@ function fromTo(from: string, to: string, unit: string, at: PaperPoint): Mark[] 
   const words = (x: number, said: string, weight: 'regular' | 'bold'): Mark =>
     text({ x, y }, said, { size: SIZE.figure, weight, align: 'middle' });
   return [
-    words(at.x + 28, from, 'regular'),
-    ...arrow({ x: at.x + 35, y: y - 1.5 }, { x: at.x + 43, y: y - 1.5 }),
-    words(at.x + 51, `${to} ${unit}`, 'bold'),
+    words(at.x + 25, from, 'regular'),
+    ...arrow({ x: at.x + 31, y: y - 1.5 }, { x: at.x + 39, y: y - 1.5 }),
+    words(at.x + 50.5, `${to} ${unit}`, 'bold'),
   ];
 }
 
