@@ -17,6 +17,7 @@ import type { ChangeNames } from './changes.ts';
 import { WHEEL_WORDS } from './reading-words.ts';
 import { type StackChange, shiftChanges, stackChanges } from './shims.ts';
 import { type CornerStacks, SHIM_UNIT, type SheetMoves, stacksNow } from './stacks.ts';
+import { wayRound } from './way-round.ts';
 
 export type AdjusterKind =
   | 'rod'
@@ -242,11 +243,12 @@ function threaded(
   const turn = (units: number): string => {
     const longer = units > 0;
     const by = `${pieces(units, unit)} ${longer ? 'longer' : 'shorter'} (${spokenAmount(Math.abs(units) * step, 'm', 2)})`;
+    const way = wayRound(thread.hands, longer);
     return both
-      ? `${by}: turn the tube ${longer ? 'clockwise' : 'anticlockwise'}, seen from the end with the right-hand thread`
-      : thread.hands === undefined
+      ? `${by}: turn the tube ${way}, seen from the end with the right-hand thread`
+      : way === undefined
         ? by
-        : `${by}: screw the end ${longer ? 'out' : 'in'}, ${(thread.hands === 'right only') === longer ? 'anticlockwise' : 'clockwise'} seen from its eye`;
+        : `${by}: screw the end ${longer ? 'out' : 'in'}, ${way} seen from its eye`;
   };
   return {
     name,

@@ -4,6 +4,13 @@ export type { Cause } from '../gaspath/route/impossible.ts';
 export type { RouteSolution } from '../gaspath/route/problem.ts';
 export { type AdjusterRow, type AdjustersAnswer, type AdjustersReached, adjusterTable } from './adjusters.ts';
 export {
+  type Act,
+  type AdjustmentCardAnswer,
+  type AdjustmentCardReached,
+  adjustmentCard,
+  type CardMove,
+} from './adjustment-card.ts';
+export {
   type AxleAnswer,
   type AxleReached,
   axleFigures,
@@ -75,6 +82,7 @@ export {
   sheetNames,
   standOnFloor,
 } from './floor.ts';
+export { aboardHold, HOLDS } from './floor-holds.ts';
 export { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
 export { askedMore, HOLD_WORDS, type HoldTold, holdingDoes, holdsTold } from './holding-words.ts';
@@ -192,6 +200,13 @@ export {
   solveSetUp,
   USUALLY_MOVED,
 } from './set-up.ts';
+export {
+  type SetUpSheetAnswer,
+  type SetUpSheetAsked,
+  type SetUpSheetReached,
+  SHEET_STATES,
+  setUpSheet,
+} from './set-up-sheet.ts';
 export {
   type AtKnot,
   knotsOf,

@@ -1,7 +1,7 @@
 /** Set-up solved: from the sheets that were read to whole flats and real shims that reach the sheet wanted. */
 import type { Car } from '../car/read.ts';
 import { type AdjusterKind, adjustersOf } from '../flatfloor/adjusters.ts';
-import { type Doubt, doubtsAtSight, doubtsOfFit } from '../flatfloor/doubts.ts';
+import { type Doubt, doubtsAtSight, doubtsOfFit, fittedSpread } from '../flatfloor/doubts.ts';
 import { floorCarOf } from '../flatfloor/floor-car.ts';
 import { foundFrom, hiddenOf } from '../flatfloor/found.ts';
 import { type Learnt, learntFrom } from '../flatfloor/learnt.ts';
@@ -84,6 +84,8 @@ export interface SetUpReached {
     readonly found: number;
     readonly after: number;
     readonly onThisFloor: number;
+    /** One standard uncertainty of the forecast. */
+    readonly u: number;
   }[];
   readonly outOfReach: readonly string[];
   /** Whether it is proved that no fewer moves would do. */
@@ -194,6 +196,7 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
         found: value,
         after: is.level.readings.get(id)!.value,
         onThisFloor: is.onThisFloor.readings.get(id)!.value,
+        u: fittedSpread(found, is.onThisFloor.readings.get(id)!.by),
       })),
       outOfReach: is.outOfReach,
       proved: is.proved,

@@ -6,7 +6,9 @@ import { readBarWords } from '../questions/bar-words.ts';
 import type { Position, Wheel } from '../questions/figure.ts';
 import { JOINT_NAMES, type JointName } from '../questions/index.ts';
 import {
+  type FloorSheet,
   isCornerSheet,
+  isFloorSheet,
   type LoadSheet,
   type PaperName,
   SHEET_KINDS,
@@ -84,17 +86,22 @@ export interface AskedLoadSheet extends AskedPaper {
   readonly doing?: AskedDoing;
 }
 
+export interface AskedFloorSheet extends AskedPaper {
+  readonly kind: FloorSheet;
+}
+
 export interface AskedCornerSheet extends AskedPaper {
-  readonly kind: Exclude<SheetKind, LoadSheet>;
+  readonly kind: Exclude<SheetKind, LoadSheet | FloorSheet>;
   readonly wheel: Wheel;
   readonly at: Position;
   /** For an order: the bar that is asked for in the place of the coil. */
   readonly bar?: BarAsked;
 }
 
-export type AskedSheet = AskedCornerSheet | AskedLoadSheet;
+export type AskedSheet = AskedCornerSheet | AskedLoadSheet | AskedFloorSheet;
 
 export const isAskedOfCorner = (asked: AskedSheet): asked is AskedCornerSheet => isCornerSheet(asked.kind);
+export const isAskedOfFloor = (asked: AskedSheet): asked is AskedFloorSheet => isFloorSheet(asked.kind);
 
 /** A sheet as its address asks for it; travel and rack are written with their unit. */
 export function askedSheet(sheet: string, query: Readonly<Record<string, string>>): Checked<AskedSheet> {
@@ -104,6 +111,7 @@ export function askedSheet(sheet: string, query: Readonly<Record<string, string>
   if (paper !== 'A4' && paper !== 'Letter') return wrong('"paper" is A4 or Letter.');
   if (units !== 'mm-N' && units !== 'in-lbf') return wrong('"units" is mm-N or in-lbf.');
   const on = { paper, speech: units, ...(spec === undefined || spec === '' ? {} : { spec }) } as const;
+  if (isFloorSheet(kind)) return { ok: true, is: { ...on, kind } };
   return isCornerSheet(kind) ? cornerSheet(kind, on, query) : loadSheet(kind, on, query);
 }
 

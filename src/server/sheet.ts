@@ -9,12 +9,13 @@ import { openCar } from '../questions/open-car.ts';
 import { CAR_FILE, carText, sourceOf, workshopNotes } from '../workshop/folder.ts';
 import { VERSION } from '../workshop/home.ts';
 import { today } from '../workshop/today.ts';
-import { type AskedSheet, isAskedOfCorner } from './asked.ts';
+import { type AskedSheet, isAskedOfCorner, isAskedOfFloor } from './asked.ts';
 import { checkedDoing } from './asked-doing.ts';
 
 /** @throws FolderError where there is no such car */
 export async function sheetResponse(home: string, id: string, asked: AskedSheet): Promise<Response> {
-  const source = sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, asked.spec);
+  const text = await carText(home, id);
+  const source = sourceOf(text, `${id}/${CAR_FILE}`, asked.spec);
   const filed = openCar(source);
   if (!filed.ok) return refused(filed.problems);
   const { name: workshop } = await workshopNotes(home);
@@ -22,6 +23,11 @@ export async function sheetResponse(home: string, id: string, asked: AskedSheet)
   // the printer's fonts take their time to load: they come with the first sheet
   const { NoSheet, sheetPdf } = await import('../paper/index.ts');
   try {
+    if (isAskedOfFloor(asked)) {
+      const { kind } = asked;
+      const pdf = await sheetPdf(kind, { ...on, car: filed.car, fileVersion: text.version });
+      return pdfResponse(pdf, `${id}-${kind}`);
+    }
     if (!isAskedOfCorner(asked)) {
       const { kind, joint, doing } = asked;
       const found = doing === undefined ? undefined : checkedDoing(doing, filed.car);

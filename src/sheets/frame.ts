@@ -24,6 +24,8 @@ export interface SheetHead {
   /** Handed in: no sheet looks at a clock. */
   readonly date: string;
   readonly version: string;
+  /** Version of the car file's text, where a sheet is written on and comes back to it. */
+  readonly file?: string;
   readonly paper: PaperName;
   readonly speech: Speech;
   /** `41 of 212 not measured`. */
@@ -159,8 +161,13 @@ function titleBlock(head: SheetHead, number: SheetNumber, border: Box, measure: 
       { label: 'Of', words: head.of, part: 3 },
     ],
     [
-      { label: 'Spec', words: head.spec, part: 1.6 },
-      { label: 'Readings', words: head.readings ?? 'not counted', part: 1.4 },
+      { label: 'Spec', words: head.spec, part: head.file === undefined ? 1.6 : 1.3 },
+      ...(head.file === undefined ? [] : [{ label: 'Car file', words: head.file, part: 0.8 }]),
+      {
+        label: 'Readings',
+        words: head.readings ?? 'not counted',
+        part: head.file === undefined ? 1.4 : 1.65,
+      },
       { label: 'Units', words: units, part: 1.4 },
       { label: 'Date', words: head.date, part: 0.8 },
       { label: 'Program', words: head.version, part: 0.8 },

@@ -13,10 +13,11 @@ import { stateOfReadings } from '../questions/readings.ts';
 import { againstMaking } from './against-making.ts';
 import type { SheetAnswer } from './answer.ts';
 import { type AskedCorner, stanceOf } from './asked-corner.ts';
-import type { LoadSheetAsked, SheetOn } from './asked-sheet.ts';
+import type { FloorSheetAsked, LoadSheetAsked, SheetOn } from './asked-sheet.ts';
 import type { BarOrder } from './bar-order.ts';
 import { barOrderSheet } from './bar-order-sheet.ts';
 import { cornerSheet } from './corner-sheet.ts';
+import { adjustmentCardOfCar, setUpSheetOfCar } from './floor-of-car.ts';
 import type { SheetHead } from './frame.ts';
 import { jointSheetOf, loadSheetOf, tighteningCardOf } from './loads-of-car.ts';
 import { orderOfOwnBar, shapeOf } from './order-of-car.ts';
@@ -31,13 +32,19 @@ import { wheelWords } from './words.ts';
 export const CORNER_SHEETS = ['corner', 'spring', 'bar-order'] as const;
 /** Sheets of the whole car under what it is doing, and of its bolted joints. */
 export const LOAD_SHEETS = ['load', 'joint', 'tightening'] as const;
-export const SHEET_KINDS = [...CORNER_SHEETS, ...LOAD_SHEETS] as const;
+/** Sheets of the car on its pads: what was read, and what to change. */
+export const FLOOR_SHEETS = ['set-up', 'adjustments'] as const;
+export const SHEET_KINDS = [...CORNER_SHEETS, ...LOAD_SHEETS, ...FLOOR_SHEETS] as const;
 export type CornerSheet = (typeof CORNER_SHEETS)[number];
 export type LoadSheet = (typeof LOAD_SHEETS)[number];
+export type FloorSheet = (typeof FLOOR_SHEETS)[number];
 export type SheetKind = (typeof SHEET_KINDS)[number];
 
 export const isCornerSheet = (kind: SheetKind): kind is CornerSheet =>
   (CORNER_SHEETS as readonly string[]).includes(kind);
+
+export const isFloorSheet = (kind: SheetKind): kind is FloorSheet =>
+  (FLOOR_SHEETS as readonly string[]).includes(kind);
 
 export interface SheetAsked extends AskedCorner, SheetOn {
   /** For an order: what differs from the bar of the car file, and the part number. */
@@ -47,7 +54,9 @@ export interface SheetAsked extends AskedCorner, SheetOn {
 const CURVE_POINTS = 81;
 
 /** What each kind is asked with. */
-export type AskedOf = Readonly<Record<CornerSheet, SheetAsked> & Record<LoadSheet, LoadSheetAsked>>;
+export type AskedOf = Readonly<
+  Record<CornerSheet, SheetAsked> & Record<LoadSheet, LoadSheetAsked> & Record<FloorSheet, FloorSheetAsked>
+>;
 
 type Makers = {
   readonly [K in SheetKind]: (asked: AskedOf[K], measure: TextMeasure) => SheetAnswer;
@@ -60,6 +69,8 @@ const MAKERS: Makers = {
   load: (asked, measure) => loadSheetOf(asked, headOf(asked), measure),
   joint: (asked, measure) => jointSheetOf(asked, headOf(asked), measure),
   tightening: (asked, measure) => tighteningCardOf(asked, headOf(asked), measure),
+  'set-up': (asked, measure) => setUpSheetOfCar(asked, floorHead(asked), measure),
+  adjustments: (asked, measure) => adjustmentCardOfCar(asked, floorHead(asked), measure),
 };
 
 export const sheetOf = <K extends SheetKind>(kind: K, asked: AskedOf[K], measure: TextMeasure): SheetAnswer =>
@@ -111,6 +122,14 @@ function headOf({ car, workshop, date, version, paper, speech }: SheetOn): Omit<
     readings: `${readings.usual} of ${readings.total} by usual spread`,
   };
 }
+
+/** Hexadecimal digits of the version that stand on paper: enough to tell the states of one file apart. */
+const VERSION_DIGITS = 8;
+
+const floorHead = (asked: FloorSheetAsked): Omit<SheetHead, 'title' | 'of'> => ({
+  ...headOf(asked),
+  ...(asked.fileVersion === undefined ? {} : { file: asked.fileVersion.slice(0, VERSION_DIGITS) }),
+});
 
 const curvesOf = ({ car, wheel, at }: SheetAsked, { range }: CornerReached) =>
   cornerCurves(car, wheel, { rack: at.rack, from: range.droop, to: range.bump, count: CURVE_POINTS });

@@ -53,6 +53,24 @@ describe('the flat floor on the page', { skip: NO_BROWSER }, () => {
     assert.deepEqual(page.complaints, []);
   });
 
+  test('the set-up sheet is printed from any stop, the adjustment card from the changes', async () => {
+    const asked: readonly [string, RegExp][] = [
+      ['Print the adjustment card', /sheets\/adjustments\?paper=A4/],
+      ['Print the set-up sheet', /sheets\/set-up\?paper=A4/],
+    ];
+    for (const [words, address] of asked) {
+      const href = await page
+        .getByRole('link', { name: words })
+        .evaluate((each: HTMLAnchorElement) => each.href);
+      assert.match(href, address);
+      const answer = await page.request.get(href);
+      assert.equal(answer.headers()['content-type'], 'application/pdf', words);
+    }
+    await page.locator('[data-stop="weights"]').click();
+    await page.getByRole('link', { name: 'Print the set-up sheet' }).waitFor();
+    assert.equal(await page.getByRole('link', { name: 'Print the adjustment card' }).count(), 0);
+  });
+
   test('on a phone a sheet is read one number at a time, nothing filled in; kept over a reload, then in the car file', async () => {
     await page.setViewportSize(PHONE);
     await page.locator('[data-stop="weights"]').click();

@@ -92,6 +92,24 @@ test('loads, a joint and its tightening card are PDF files, of a case by name or
   }
 });
 
+test('set-up sheet and adjustment card are PDF files; a car without a sheet that is wanted is told so', async (t) => {
+  const none = CAR.replace(/\n {2}sheet:\n(?: {4}.*\n)+/, '\n');
+  const shop = await openWorkshop(t, { one: CAR, none });
+  for (const [path, name] of [
+    ['one/sheets/set-up?units=in-lbf&paper=Letter', 'one-set-up.pdf'],
+    ['one/sheets/adjustments', 'one-adjustments.pdf'],
+    ['none/sheets/set-up', 'none-set-up.pdf'],
+  ] as const) {
+    const answer = await shop.get(`/api/cars/${path}`);
+    assert.equal(answer.status, 200, `${path}: ${answer.text.slice(0, 300)}`);
+    assert.ok(answer.text.startsWith('%PDF-'));
+    assert.ok(String(answer.headers['content-disposition']).includes(name));
+  }
+  const refused = await shop.get('/api/cars/none/sheets/adjustments');
+  assert.equal(refused.status, 422);
+  assert.match(refused.json.problems[0].message, /no sheet of what is wanted/);
+});
+
 test('a case that is none, a joint that is none and a car without one are told in words', async (t) => {
   const none = CAR.replace(/\njoints:\n(?: .*\n|\n)*/, '\n').replace(
     /\n {2}proposal, six studs[\s\S]*$/,

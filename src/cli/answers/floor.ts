@@ -140,6 +140,7 @@ export const setUpForm = z.strictObject({
           found: z.number().meta({ description: 'as found, on this floor' }),
           after: z.number().meta({ description: 'after the moves, on a level floor' }),
           onThisFloor: z.number().meta({ description: 'after the moves, on this floor' }),
+          u: z.number().meta({ description: 'one standard uncertainty of the forecast' }),
         }),
       ),
       outOfReach: z.array(z.string()),

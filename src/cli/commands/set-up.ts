@@ -1,6 +1,6 @@
 /** `flatpatch set-up`: what to turn, shim and wind so that the car reads as its sheet wants it. */
 import type { Command } from 'commander';
-import { type SetUpReached, solveSetUp, type USUALLY_MOVED } from '../../questions/index.ts';
+import { type SetUpAsked, type SetUpReached, solveSetUp, type USUALLY_MOVED } from '../../questions/index.ts';
 import type { Speech } from '../../units/show.ts';
 import {
   type CarOptions,
@@ -17,12 +17,15 @@ import { BadInput, badAsk } from '../outcome.ts';
 import { amountText, remarkLines, table } from '../print.ts';
 import { refusalOf, tell } from '../tell.ts';
 
-interface Options extends CarOptions, MannerOptions {
+interface Options extends CarOptions, MannerOptions, AskedMoves {}
+
+type Kind = (typeof USUALLY_MOVED)[number];
+
+/** What may be moved, as the command line asks it. */
+export interface AskedMoves {
   readonly move?: string;
   readonly leave?: readonly string[];
 }
-
-type Kind = (typeof USUALLY_MOVED)[number];
 
 const KINDS: readonly Kind[] = [
   'rod',
@@ -47,24 +50,27 @@ export function setUpCommand(): Command {
       'flatpatch set-up fenwold-201 --leave "front left pushrod" --json',
     ],
   );
-  return speaking(onCar(made))
-    .option('--move <kinds>', `kinds that may be moved, parted by commas: ${KINDS.join(', ')}`)
-    .option(
-      '--leave <adjuster>',
-      'an adjuster that stays as it is; may be written again',
-      (name: string, before: readonly string[]) => [...before, name],
-      [],
-    )
-    .action(answer);
+  return takingMoves(speaking(onCar(made))).action(answer);
 }
 
+export const takingMoves = (of: Command): Command =>
+  of
+    .option('--move <kinds>', `kinds that may be moved, parted by commas: ${KINDS.join(', ')}`)
+    .option('--leave <adjuster>', 'an adjuster that stays as it is; may be written again', writtenAgain, []);
+
+/** An option that may be written several times. */
+export const writtenAgain = (name: string, before: readonly string[]): readonly string[] => [...before, name];
+
+/** @throws BadInput where a kind is none */
+export const askedMoves = ({ move, leave }: AskedMoves): SetUpAsked => ({
+  ...(move === undefined ? {} : { move: askedKinds(move) }),
+  ...(leave === undefined ? {} : { leave }),
+});
+
 async function answer(file: string, options: Options): Promise<void> {
-  const move = options.move === undefined ? undefined : askedKinds(options.move);
+  const asked = askedMoves(options);
   await tell(file, options, ({ car, file: named }) => {
-    const is = solveSetUp(car, {
-      ...(move === undefined ? {} : { move }),
-      ...(options.leave === undefined ? {} : { leave: options.leave }),
-    });
+    const is = solveSetUp(car, asked);
     if (!is.reached && is.problems !== undefined)
       throw new BadInput(is.problems.map((problem) => ({ ...problem, file: named })));
     const out = is.reached ? is : { reached: false as const, message: is.message };

@@ -5,11 +5,13 @@ import { isDay } from '../../car/field.ts';
 import { primariesShop, ratiosOf } from '../../questions/index.ts';
 import {
   isCornerSheet,
+  isFloorSheet,
   type PaperName,
   SHEET_KINDS,
   type SheetKind,
   type SheetOn,
 } from '../../sheets/index.ts';
+import { versionOf } from '../../workshop/folder.ts';
 import { VERSION } from '../../workshop/home.ts';
 import { today } from '../../workshop/today.ts';
 import { askedWheel } from '../asked.ts';
@@ -22,11 +24,13 @@ import { checkedSet } from '../primaries-asked.ts';
 import { PAPERS, writePdf, writeSheet } from '../sheet-file.ts';
 import { askedPosition, atWheel, TRAVEL_HELP } from './corner.ts';
 import { askedRatios } from './ratios.ts';
+import { type AskedMoves, askedMoves, takingMoves, writtenAgain } from './set-up.ts';
 
-interface Options extends CarOptions, Pick<MannerOptions, 'units'>, AskedDoing {
+interface Options extends CarOptions, Pick<MannerOptions, 'units'>, AskedDoing, AskedMoves {
   readonly kind: SheetKind | 'primaries' | 'ratios';
   readonly targets?: string;
   readonly changes?: string;
+  readonly read?: readonly string[];
   readonly bank?: BankName;
   readonly solution?: string;
   readonly part?: string;
@@ -41,7 +45,7 @@ interface Options extends CarOptions, Pick<MannerOptions, 'units'>, AskedDoing {
 export function sheetCommand(): Command {
   const made = command(
     'sheet',
-    'A sheet to print: corner, spring, order of a torsion bar, loads, a bolted joint, its tightening card, primaries, gears',
+    'A sheet to print: corner, spring, order of a torsion bar, loads, a bolted joint, its tightening card, primaries, gears, set-up, adjustments',
     [
       'flatpatch sheet fenwold-201 --kind corner --wheel front-left --out corner.pdf',
       'flatpatch sheet ashgarth-501 --kind bar-order --wheel front-left --paper Letter --out order.pdf',
@@ -51,10 +55,12 @@ export function sheetCommand(): Command {
       'flatpatch sheet fenwold-201 --kind joint --joint case-to-engine --doing rear-kerb --out joint.pdf',
       'flatpatch sheet fenwold-201 --kind tightening --joint engine-to-tub --out card.pdf',
       'flatpatch primaries fenwold-201 --bank left --solution left.json && flatpatch sheet fenwold-201 --kind primaries --bank left --solution left.json --out primaries.pdf',
+      'flatpatch sheet fenwold-201 --kind set-up --out set-up.pdf',
+      'flatpatch sheet fenwold-201 --kind adjustments --leave "front left pushrod" --out adjustments.pdf',
       'flatpatch sheet fenwold-201 --kind ratios --targets "105, 140, 175, 210, 245, 285 km/h" --out ratios.pdf',
     ],
   );
-  return takingDoing(speakingWords(onCar(made)))
+  return takingMoves(takingDoing(speakingWords(onCar(made))))
     .addOption(
       new Option('--kind <kind>', 'which sheet')
         .choices([...SHEET_KINDS, 'primaries', 'ratios'])
@@ -67,6 +73,12 @@ export function sheetCommand(): Command {
     .option('--part <name>', 'of primaries: which part of the bank, where it has several')
     .option('--targets <speeds>', 'of gears: road speeds wanted, as for flatpatch ratios')
     .option('--changes <count>', 'of gears: most pairs that may be changed for them')
+    .option(
+      '--read <name>',
+      'of a set-up sheet: a sheet that was read, for the column of its state; may be written again; left out, the last',
+      writtenAgain,
+      [],
+    )
     .requiredOption('--out <file>', 'file to write, or - for the output')
     .addOption(new Option('--paper <size>', 'paper').choices(PAPERS).default('A4'))
     .option('--travel <length>', TRAVEL_HELP, '0 mm')
@@ -99,6 +111,13 @@ async function answer(file: string, options: Options): Promise<void> {
     const at = atWheel(askedPosition({ ...options, rack }), which);
     const { car, workshop } = await openCar(file, options);
     await writeSheet(kind, { ...on, car, workshop, wheel: which, at }, out);
+    return;
+  }
+  if (isFloorSheet(kind)) {
+    const moves = askedMoves(options);
+    const { car, source, workshop } = await openCar(file, options);
+    const fileVersion = versionOf(source.text);
+    await writeSheet(kind, { ...on, car, workshop, fileVersion, moves, read: options.read ?? [] }, out);
     return;
   }
   const joint = askedJoint(options.joint);

@@ -8,6 +8,7 @@ import {
 import type { Asked } from '../engine/ask.ts';
 import { usePage } from '../state.tsx';
 import { Changes } from './changes.tsx';
+import { FloorToPrint } from './print-words.tsx';
 import { ReadingNow } from './reading-now.tsx';
 import type { Step } from './steps.ts';
 import { type Running, STATES } from './use-run.ts';
@@ -33,11 +34,17 @@ export function PatchCard({ sheets, read, steps, running, setUp }: Props) {
           <p className="soft">{words.is}</p>
           <Begin running={running} />
           {place.floor === 'changes' ? (
-            <Changes setUp={setUp} />
+            <>
+              <Changes setUp={setUp} />
+              {setUp.state === 'answered' && setUp.answer.reached && (
+                <FloorToPrint kinds={['adjustments', 'set-up']} />
+              )}
+            </>
           ) : (
             <>
               <SheetChoice sheets={sheets} read={read} />
               <Readings sheets={sheets} read={read} />
+              <FloorToPrint kinds={['set-up']} />
             </>
           )}
         </>

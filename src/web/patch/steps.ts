@@ -4,7 +4,7 @@
  * Pressures first, then steering held straight and bars off, then heights, caster, camber, toe rear before front, and
  * the weights after the car was settled anew (common practice, no source).
  */
-import type { FloorSheets } from '../../questions/index.ts';
+import { aboardHold, type FloorSheets, HOLDS } from '../../questions/index.ts';
 import { WHEEL_KEYS } from './words.ts';
 
 export type Step =
@@ -25,26 +25,18 @@ export function stepsOf({ heights, aboard, wanted, read }: FloorSheets): readonl
     for (const id of ids) steps.push({ what: 'read', id });
   };
   const wheels = (kind: string): string[] => WHEEL_KEYS.map((wheel) => `${kind}.${wheel}`);
-  hold(
-    'pads',
-    'Pads are level, scales read nought without a wheel, and a known mass was put on one of them.',
-  );
+  hold('pads', HOLDS.pads);
   take(wheels('pressure'));
-  hold('rack', 'The rack is in the middle by its gauge, and the wheel is held there.');
-  hold('bars', 'Drop links of the anti-roll bars are off, dampers at their softest.');
-  hold(
-    'aboard',
-    aboard.length === 0
-      ? 'The driver, or the same mass, is in his place; fuel is as on the sheet.'
-      : `Aboard, or the same mass in their places: ${aboard.map(({ name, mass }) => `${name} ${mass.toFixed(1)} kg`).join(', ')}.`,
-  );
-  hold('settled', 'The car was rolled off and on, or bounced at both ends, and came to rest.');
+  hold('rack', HOLDS.rack);
+  hold('bars', HOLDS.bars);
+  hold('aboard', aboardHold(aboard));
+  hold('settled', HOLDS.settled);
   take(heights.map((name) => `height.${name}`));
   take(wheels('caster').filter(kept));
   take(wheels('camber').filter(kept));
   const toe = wheels('toe').some(kept) && !wheels('toeAtRim').some(kept) ? 'toe' : 'toeAtRim';
   take(['rearLeft', 'rearRight', 'frontLeft', 'frontRight'].map((wheel) => `${toe}.${wheel}`).filter(kept));
-  hold('again', 'Rolled off and on once more before the weights; nobody touches the car.');
+  hold('again', HOLDS.again);
   take(wheels('weight'));
   return steps;
 }

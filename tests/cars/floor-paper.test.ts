@@ -1,0 +1,294 @@
+/** Set-up sheet and adjustment card of the demo car: what they ask of the file, how each adjuster is moved, on paper. */
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import type { Act } from '../../src/flatfloor/act.ts';
+import { weightSums } from '../../src/flatfloor/read-sums.ts';
+import { wayRound } from '../../src/flatfloor/way-round.ts';
+import { paperMeasure } from '../../src/paper/pdf.ts';
+import {
+  type AdjustmentCardReached,
+  adjustmentCard,
+  setUpSheet,
+  solveSetUp,
+} from '../../src/questions/index.ts';
+import { type SheetAnswer, sheetOf } from '../../src/sheets/index.ts';
+import type { PaperName } from '../../src/sheets/page.ts';
+import { near } from '../near.ts';
+import { outsideBorder } from '../sheets/outside-border.ts';
+import { demo, demoSource, everyDemo, opened } from './demo.ts';
+
+const CAR = 'fenwold-201';
+const SHEET = {
+  workshop: 'Yard',
+  date: '2004-05-06',
+  version: '0.1.0',
+  speech: 'mm-N',
+  fileVersion: '12ab34cd56ef',
+} as const;
+
+let made: AdjustmentCardReached | undefined;
+/** Solved once for all tests here. */
+function card(): AdjustmentCardReached {
+  if (made === undefined) {
+    const is = adjustmentCard(demo(CAR));
+    assert.ok(is.reached, is.reached ? '' : is.message);
+    made = is;
+  }
+  return made;
+}
+
+function wordsOf(answer: SheetAnswer): string {
+  assert.ok(answer.made, answer.made ? '' : answer.message);
+  return answer.document.pages
+    .flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])))
+    .join(' ')
+    .replaceAll('\u00a0', ' ');
+}
+
+/**
+ * A right-hand screw that turns by φ about an axis, against its nut, goes P φ/2π along that axis (ISO 5408, from
+ * memory: a right-hand thread, turned clockwise, goes away from the observer). The tube is the nut of both ends; the
+ * observer stands beyond the right-hand end, at +x.
+ */
+function grown(
+  turned: 'clockwise' | 'anticlockwise',
+  hands: 'left and right' | 'right only' | 'left only',
+): number {
+  const pitch = 1;
+  // towards the observer is +x: anticlockwise to his eye is a positive turn about +x
+  const angle = turned === 'clockwise' ? -1 : 1;
+  if (hands === 'left and right') {
+    // the screws stand still and the tube turns: against the tube each screw turns by -angle
+    const right = -angle * pitch;
+    // the left-hand one at -x goes the other way along +x, which is away from the tube where it is negative
+    const left = angle * pitch;
+    return right - left;
+  }
+  // the end itself turns, its eye to the observer
+  return (hands === 'right only' ? 1 : -1) * angle * pitch;
+}
+
+test('which way round makes it longer, by the helix of the thread', () => {
+  for (const hands of ['left and right', 'right only', 'left only'] as const) {
+    for (const longer of [true, false])
+      assert.equal(grown(wayRound(hands, longer)!, hands) > 0, longer, `${hands}, longer: ${longer}`);
+  }
+  assert.equal(wayRound(undefined, true), undefined);
+});
+
+test('cross weight and shares by hand: 130.1, 150.7, 193.2 and 172.7 kg', () => {
+  const sums = weightSums({ frontLeft: 130.1, frontRight: 150.7, rearLeft: 193.2, rearRight: 172.7 });
+  // (150.7 + 193.2)/646.7, (130.1 + 150.7)/646.7, (130.1 + 193.2)/646.7: common practice, no source; rounding alone
+  near(sums.total, 646.7, 1e-9);
+  near(sums.cross, 0.531_777, 5e-7);
+  near(sums.frontShare, 0.434_204, 5e-7);
+  near(sums.leftShare, 0.499_923, 5e-7);
+});
+
+test('each move is told with the thread that it leaves, the stack that it makes, the thread left to the platform', () => {
+  const { moves, setUp } = card();
+  assert.deepEqual(
+    moves.map(({ adjuster, units }) => [adjuster, units]),
+    setUp.moves.map(({ adjuster, units }) => [adjuster, units]),
+  );
+  const { form } = demo(CAR);
+  const mm = (metres: number): number => 1e3 * metres;
+  for (const { adjuster, units, act, kind, locked } of moves) {
+    assert.ok(act !== undefined, adjuster);
+    const end = adjuster.startsWith('front') ? 'front' : 'rear';
+    const corner = form[end][adjuster.includes(' left ') ? 'left' : 'right'];
+    if (kind === 'rod' || kind === 'track rod') {
+      const is = act as Extract<Act, { by: 'tube' | 'end' }>;
+      const thread = (kind === 'rod' ? corner.rod.thread : corner.toeLink!.thread)!;
+      assert.equal(is.by, 'tube');
+      // 24 threads to the inch, six flats: 25.4/24/6 = 0.1764 mm at each end
+      for (const one of is.ends) {
+        near(
+          mm(one.engagedAfter),
+          mm(thread.engaged.value) - units * (25.4 / 24 / 6),
+          1e-3 * Math.abs(units),
+        );
+        assert.ok(one.engagedAfter >= one.least, adjuster);
+      }
+      assert.equal(is.longer, units > 0);
+      assert.ok(locked);
+    }
+    if (kind === 'camber shims') {
+      const is = act as Extract<Act, { by: 'stack' }>;
+      const sum = (of: typeof is.put): number =>
+        of.reduce((all, { thickness, pieces }) => all + thickness * pieces, 0);
+      near(is.after, is.before + sum(is.put) - sum(is.taken), 1e-9, adjuster);
+      const fitted = corner.adjusters!.camberShims!.fitted;
+      for (const { thickness, pieces } of is.taken) {
+        const own = fitted.find((each) => Math.abs(each.thickness.value - thickness) < 1e-7);
+        assert.ok(own !== undefined && own.pieces.value >= pieces, `${adjuster}: no such shim is fitted`);
+      }
+      for (const { thickness } of is.put)
+        assert.ok(form.floor!.shimBox!.some((each) => Math.abs(each.thickness.value - thickness) < 1e-7));
+      assert.ok(is.after <= is.most + 1e-9 && is.after >= -1e-9);
+    }
+    if (kind === 'caster shims') {
+      const is = act as Extract<Act, { by: 'shift' }>;
+      const sum = (of: typeof is.forward): number =>
+        of.reduce((all, { thickness, pieces }) => all + thickness * pieces, 0);
+      // shims put in front push the upper wishbone rearward: more caster (common practice, no source)
+      near(sum(is.forward) - sum(is.rearward), units * 1e-4, 1e-9, adjuster);
+    }
+    if (kind === 'platform') {
+      const is = act as Extract<Act, { by: 'platform' }>;
+      const { platform } = corner.adjusters!;
+      // 2 mm a turn in 8 slots
+      near(mm(is.length), Math.abs(units) * 0.25, 1e-9);
+      const left = units > 0 ? platform!.tighter : platform!.slacker;
+      near(mm(is.left), mm(left.value) - Math.abs(units) * 0.25, 1e-9);
+    }
+  }
+});
+
+test('the order of the card: shims before track rods, rear toe before front, springs and rods last', () => {
+  const order = [
+    'pressure',
+    'ballast',
+    'caster shims',
+    'camber shims',
+    'track rod',
+    'splines',
+    'anchor',
+    'platform',
+    'rod',
+  ];
+  const places = card().moves.map(
+    ({ kind, adjuster }) => 2 * order.indexOf(kind) + (adjuster.startsWith('rear') ? 0 : 1),
+  );
+  assert.deepEqual(
+    places,
+    [...places].sort((a, b) => a - b),
+  );
+});
+
+test('pads, pressures, rack, bars and what is aboard hold before; bars go back on without preload after', () => {
+  const { before, afterwards, pressures } = card();
+  for (const [k, wanted] of [
+    /Pads/,
+    /Pressures/,
+    /rack/,
+    /Drop links .* off/,
+    /driver 72.0 kg, fuel 21.0 kg/,
+  ].entries())
+    assert.match(before[k]!, wanted);
+  assert.ok(afterwards.some((each) => /Bars go on with no preload/.test(each)));
+  // the sheet that was read has none: as surveyed
+  near(pressures.frontLeft!, 1.35e5, 1e-6);
+  const on = adjustmentCard(
+    opened(demoSource(CAR, (text) => text.replace('bars: disconnected', 'bars: connected'))),
+  );
+  assert.ok(on.reached && on.before.some((each) => /bars are on/.test(each)));
+  assert.ok(!on.afterwards.some((each) => /Bars go on/.test(each)));
+});
+
+for (const paper of ['A4', 'Letter'] as const satisfies readonly PaperName[]) {
+  test(`${paper}: the demo car's card within its border, every move and every forecast on it`, () => {
+    const answer = sheetOf('adjustments', { ...SHEET, paper, car: demo(CAR) }, paperMeasure());
+    const all = wordsOf(answer);
+    assert.ok(answer.made);
+    assert.deepEqual(outsideBorder(answer.document, paper, paperMeasure()), []);
+    const is = solveSetUp(demo(CAR));
+    assert.ok(is.reached);
+    for (const { adjuster } of is.moves) assert.ok(all.includes(adjuster), adjuster);
+    for (const { id, onThisFloor } of is.standing) {
+      if (id.startsWith('weight.')) assert.ok(all.includes(onThisFloor.toFixed(1)), id);
+    }
+    for (const caution of is.cautions) assert.ok(all.includes(caution.slice(0, 40)), caution);
+    assert.ok(all.includes('INVENTED EXAMPLE'));
+    // a figure that is cut is another figure
+    for (const speech of ['mm-N', 'in-lbf'] as const)
+      for (const kind of ['adjustments', 'set-up'] as const)
+        assert.doesNotMatch(
+          wordsOf(sheetOf(kind, { ...SHEET, speech, paper, car: demo(CAR) }, paperMeasure())),
+          /…/,
+        );
+  });
+}
+
+/** Adds sheets behind that which the demo car has. */
+const withSheets = (text: string): string =>
+  text.replace(
+    '\ncases: # decided',
+    `
+    set:
+      state: as set
+      pressure: { frontLeft: 1.40 bar }
+      moved: { front left pushrod: 2 }
+      readings: { camber: { frontLeft: -2.70 deg } }
+    run:
+      state: after run
+      readings: { camber: { frontLeft: -2.60 deg } }
+
+cases: # decided`,
+  );
+
+const stateNames = (text: (of: string) => string, read?: readonly string[]) => {
+  const is = setUpSheet(opened(demoSource(CAR, text)), read === undefined ? {} : { read });
+  assert.ok(is.reached, is.reached ? '' : is.message);
+  return is;
+};
+
+test('each sheet stands in the column of its state; one that was set before the car was found anew does not', () => {
+  const three = stateNames(withSheets);
+  assert.deepEqual(
+    three.columns.map(({ read }) => read?.name),
+    ['as found, 11 May', 'set', 'run'],
+  );
+  const set = three.columns[1]!;
+  near(set.values.get('pressure.frontLeft')!, 1.4e5, 1e-6);
+  assert.equal(set.values.get('cross'), undefined, 'no cross weight from no weights');
+  assert.ok(three.notes.some((each) => each.includes('front left pushrod +2')));
+  const anew = stateNames((text) =>
+    withSheets(text).replace(
+      '\ncases: # decided',
+      '    found anew:\n      state: as found\n      readings: { camber: { frontLeft: -2.2 deg } }\n\ncases: # decided',
+    ),
+  );
+  assert.deepEqual(
+    anew.columns.map(({ read }) => read?.name),
+    ['found anew', undefined, undefined],
+  );
+});
+
+test('sheets that are named stand in it and no others; a name that is none is told with those that there are', () => {
+  assert.deepEqual(
+    stateNames(withSheets, ['run']).columns.map(({ read }) => read?.name),
+    [undefined, undefined, 'run'],
+  );
+  const none = setUpSheet(demo(CAR), { read: ['walk'] });
+  assert.ok(!none.reached && /no sheet "walk".*"as found, 11 May"/.test(none.message));
+});
+
+test('every demo car has a set-up sheet on one sheet; one without a sheet that is wanted has no card, and is told why', () => {
+  for (const { name, car } of everyDemo()) {
+    for (const paper of ['A4', 'Letter'] as const) {
+      const answer = sheetOf('set-up', { ...SHEET, paper, car }, paperMeasure());
+      assert.ok(answer.made, name);
+      assert.equal(answer.document.pages.length, 1, `${name}, ${paper}`);
+      assert.deepEqual(outsideBorder(answer.document, paper, paperMeasure()), [], name);
+      assert.ok(!wordsOf(answer).includes('NaN'), name);
+    }
+  }
+  const none = sheetOf('adjustments', { ...SHEET, paper: 'A4', car: demo('ashgarth-501') }, paperMeasure());
+  assert.ok(!none.made && /no sheet of what is wanted/.test(none.message));
+});
+
+test('a reading that cannot be is told on no card; one that is doubted stands before all moves', () => {
+  const empty = adjustmentCard(
+    opened(demoSource(CAR, (text) => text.replace('rearRight: 172.7 kg', 'rearRight: 0 kg'))),
+  );
+  assert.ok(!empty.reached && /cannot be used/.test(empty.message));
+  const car = opened(
+    demoSource(CAR, (text) =>
+      text.replace('front left: 37.6 mm, front right: 37.9', 'front left: 40.6 mm, front right: 37.9'),
+    ),
+  );
+  const all = wordsOf(sheetOf('adjustments', { ...SHEET, paper: 'A4', car }, paperMeasure()));
+  assert.ok(all.indexOf('NOT YET: read these again first') > 0);
+  assert.ok(all.indexOf('NOT YET') < all.indexOf('Before anything is turned'));
+});
