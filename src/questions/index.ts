@@ -38,6 +38,17 @@ export {
   type NotReached,
 } from './corner.ts';
 export { type CornerCurves, type CurveColumn, type CurvesAsked, cornerCurves } from './curves.ts';
+export {
+  askedSo,
+  type DayAnswer,
+  type DayName,
+  type DayQuestion,
+  type DayRead,
+  type DayTexts,
+  dayAnswer,
+  readDay,
+  settledDoings,
+} from './day-texts.ts';
 export { differenceWords, SAME } from './difference-words.ts';
 export { doingsOf, type NamedDoing, spokenDoing, USUAL_DOINGS, usualDoing } from './doing-words.ts';
 export { drawCar, drawCorner, WHEELS } from './drawing.ts';
