@@ -1,15 +1,16 @@
 /** What a day out shows on the drawing: figures at the wheels of the car in plan, or lines over engine or road speed. */
 import type { DayName, RatiosReached, ToldFigure } from '../../questions/index.ts';
 import type { Speech } from '../../units/show.ts';
-import { plain, unitAfter } from '../../units/show.ts';
+import { unitAfter } from '../../units/show.ts';
 import { fromSI } from '../../units/unit.ts';
 import { PlanDrawing, type PlanLabel } from '../patch/plan-drawing.tsx';
 import { WHEEL_KEYS, WHEEL_WORDS, type WheelKey } from '../patch/words.ts';
-import { useSize } from '../sheet/use-size.ts';
 import { spokenOwn } from '../spoken.ts';
 import { usePage } from '../state.tsx';
-import { Chart, type ChartLine } from '../stops/chart.tsx';
+import type { ChartLine } from '../stops/chart.tsx';
+import { HeightLines } from './height-lines.tsx';
 import { along, places } from './lines.ts';
+import { Lines, type LinesIs } from './lines-drawing.tsx';
 import { type Day, ratiosIn } from './use-day.ts';
 import { DAY_WORDS } from './words.ts';
 
@@ -27,13 +28,11 @@ export function DayDrawing({ name, day }: Props) {
     const ratios = ratiosIn(answer);
     return <Lines title={title} chart={ratios && fan(ratios, speech)} />;
   }
-  if (name === 'at-speed') {
-    return <Lines title={title} chart={answer === undefined ? undefined : heights(answer.figures, speech)} />;
-  }
+  if (name === 'at-speed') return <HeightLines day={day} />;
   const figures = answer?.figures ?? [];
   const middle = middleOf(name, figures, speech);
   return (
-    <PlanDrawing title={title} more="" labels={labelsOf(name, figures, speech)} chief room={150}>
+    <PlanDrawing title={title} more="" labels={labelsOf(name, figures, speech)} chief broken room={150}>
       {middle.length > 0 && (
         <div className="patch-middle">
           {middle.map((words, k) => (
@@ -120,57 +119,6 @@ const middleOf = (name: DayName, figures: readonly ToldFigure[], speech: Speech)
     return found === undefined ? [] : [`${before}${found}`];
   });
 
-interface LinesIs {
-  /** What stands over the chart. */
-  readonly caption: string;
-  readonly told: string;
-  readonly across: readonly number[];
-  readonly acrossName: string;
-  readonly lines: readonly ChartLine[];
-  /** What the numbers at the ends of the lines stand for, in their order. */
-  readonly legend: readonly string[];
-}
-
-function Lines({ title, chart }: { readonly title: string; readonly chart: LinesIs | undefined }) {
-  const [paper, size] = useSize();
-  return (
-    <main className="drawing patch lines" aria-label="Drawing">
-      <header className="drawing-head">
-        <h1>{title}</h1>
-      </header>
-      <div className="paper" ref={paper}>
-        {chart === undefined || size.height === 0 ? (
-          <p className="not-reached" role="status">
-            {chart === undefined ? 'Lines stand here once the card has an answer.' : ''}
-          </p>
-        ) : (
-          <>
-            <p>{chart.caption}</p>
-            <Chart
-              told={chart.told}
-              across={chart.across}
-              acrossName={chart.acrossName}
-              lines={chart.lines}
-              ends
-              height={Math.max(
-                150,
-                size.height - 44 - 26 * Math.ceil(chart.legend.length / (size.width > 900 ? 4 : 2)),
-              )}
-            />
-            {chart.legend.length > 0 && (
-              <ol className="line-names">
-                {chart.legend.map((each) => (
-                  <li key={each}>{each}</li>
-                ))}
-              </ol>
-            )}
-          </>
-        )}
-      </div>
-    </main>
-  );
-}
-
 /** Road speed over engine speed, a line a gear, and dashed the drop of engine speed with each change up. */
 function fan({ chart, figures, at }: RatiosReached, speech: Speech): LinesIs {
   const unit = speech === 'mm-N' ? 'km/h' : 'mph';
@@ -206,36 +154,5 @@ function fan({ chart, figures, at }: RatiosReached, speech: Speech): LinesIs {
     acrossName: 'rpm',
     lines: [...gears, ...drops],
     legend: [],
-  };
-}
-
-/** Heights of the points of the underside over road speed. */
-function heights(figures: readonly ToldFigure[], speech: Speech): LinesIs | undefined {
-  const [unit, long] = speech === 'mm-N' ? (['km/h', 'mm'] as const) : (['mph', 'in'] as const);
-  const rows = figures.filter(({ of, unit: si }) => of.endsWith(' km/h') && si === 'm');
-  const speeds = places(rows.map(({ of }) => Number.parseFloat(of) / 3.6));
-  const points = [...new Set(rows.map(({ id }) => id))];
-  if (points.length === 0 || speeds.length < 2) return undefined;
-  return {
-    caption: `Height over the road in ${long} over speed in ${unit}`,
-    told: points
-      .map((point) => {
-        const own = rows.filter(({ id }) => id === point);
-        return `${point}: ${own.map(({ of, value }) => `${plain(fromSI(value, long), 1)} at ${of}`).join(', ')}`;
-      })
-      .join('; '),
-    across: speeds.map((speed) => fromSI(speed, unit)),
-    acrossName: unit,
-    lines: points.map((point, k) => ({
-      name: String(k + 1),
-      values: along(
-        rows
-          .filter(({ id }) => id === point)
-          .map(({ of, value }) => [Number.parseFloat(of) / 3.6, fromSI(value, long)] as const)
-          .sort(([a], [b]) => a - b),
-        speeds,
-      ),
-    })),
-    legend: points,
   };
 }

@@ -1,5 +1,5 @@
 /** Fields of a stop of the day out: each amount typed with its unit, kept in the address. */
-import { useId } from 'react';
+import { useId, useState } from 'react';
 import { type DayName, type DayRead, settledDoings } from '../../questions/index.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
@@ -23,12 +23,12 @@ export function DayForm({ name, read }: Props) {
 function Group({ name, read, group }: Props & { readonly group: DayFields }) {
   const { place } = usePage();
   const { title, fields } = group;
+  // what was typed is not hidden when the page is opened again
+  const [open, setOpen] = useState(fields.some(({ key }) => `${name}.${key}` in place.asked));
   const inside = fields.map((field) => <Field key={field.key} name={name} read={read} field={field} />);
   if (title === undefined) return <>{inside}</>;
-  // what was typed is not hidden when the page is opened again
-  const typed = fields.some(({ key }) => `${name}.${key}` in place.asked);
   return (
-    <details open={typed}>
+    <details open={open} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
       <summary className="word">{title}</summary>
       <div className="day-group">{inside}</div>
     </details>

@@ -61,6 +61,7 @@ function Alone({ owner, figures, against }: Props & { readonly owner: string }) 
               key={figure.id}
               type="button"
               className="figure-row"
+              data-figure={`${owner}.${figure.id}`}
               title="Open the working"
               onClick={() => go({ figure: `${DAY_FIGURE}${owner}.${figure.id}` })}
             >
@@ -102,6 +103,7 @@ function Beside({ owners, figures, against }: Props & { readonly owners: readonl
                     <button
                       type="button"
                       className="beside-cell"
+                      data-figure={`${figure.of}.${id}`}
                       title="Open the working"
                       onClick={() => go({ figure: `${DAY_FIGURE}${figure.of}.${id}` })}
                     >

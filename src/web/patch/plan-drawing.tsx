@@ -30,6 +30,8 @@ interface Props {
   readonly dots?: readonly string[];
   /** Name of the reading that is asked for now. */
   readonly asked?: string | undefined;
+  /** Whether long lines are broken where there is little room. */
+  readonly broken?: boolean;
   /** What stands in the middle of the car. */
   readonly children?: ReactNode;
 }
@@ -45,6 +47,7 @@ export function PlanDrawing({
   gauges = NO_PLACES,
   dots = [],
   asked,
+  broken = false,
   children,
 }: Props) {
   const { car } = useCar();
@@ -101,6 +104,7 @@ export function PlanDrawing({
                   key={of}
                   className="patch-label"
                   data-side={wide ? (left ? 'below' : 'above') : left ? 'left' : 'right'}
+                  data-broken={broken}
                   data-asked={asked?.endsWith(`.${of}`) === true}
                   style={{ left: spot.x, top: spot.y }}
                 >

@@ -1,4 +1,5 @@
 /** The line along the foot of the sheet: four ways as tabs, and the stops of the chosen way in their order. */
+import { useEffect, useRef } from 'react';
 import { LOAD_PATH, type Stop, type Wheel } from '../../questions/figure.ts';
 import { DAY_STOPS, DAY_WORDS } from '../day/words.ts';
 import type { Car } from '../engine/answers.ts';
@@ -80,8 +81,14 @@ function FloorStops() {
   const { place, go } = usePage();
   const { car } = useCar();
   const { form } = car;
+  const line = useRef<HTMLOListElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: where the line is longer than the page, one is brought to where one stands
+  useEffect(() => {
+    const here = line.current?.querySelector<HTMLElement>('[aria-current]')?.closest('li');
+    if (here) line.current!.scrollLeft = here.offsetLeft - (line.current!.clientWidth - here.offsetWidth) / 2;
+  }, [place.floor]);
   return (
-    <ol className="stops many">
+    <ol className="stops many" ref={line}>
       {PAD_STOPS.map((stop) => (
         <LaterStop
           key={stop}

@@ -91,6 +91,7 @@ export function Chart({
         ctx.save();
         ctx.font = FONT.replace('17px', `${17 * devicePixelRatio}px`);
         ctx.fillStyle = ink;
+        ctx.textAlign = 'left';
         ctx.textBaseline = 'middle';
         let last = Number.POSITIVE_INFINITY;
         for (const { name, x, y } of endsOf(across, lines)) {
