@@ -12,7 +12,7 @@ import type { Day } from './use-day.ts';
 import { DAY_WORDS } from './words.ts';
 
 /** Speeds at which a line is worked out. */
-const COUNT = 16;
+const COUNT = 10;
 const REST = 400;
 
 export function HeightLines({ day }: { readonly day: Day }) {

@@ -34,7 +34,10 @@ export function Lines({ title, chart }: { readonly title: string; readonly chart
               acrossName={chart.acrossName}
               lines={chart.lines}
               ends
-              height={Math.max(130, size.height - (size.width < 620 ? 68 : 40) - 25 * rowsOf(chart.legend.length, size.width))}
+              height={Math.max(
+                130,
+                size.height - (size.width < 620 ? 68 : 40) - 25 * rowsOf(chart.legend.length, size.width),
+              )}
             />
             {chart.legend.length > 0 && (
               <ol className="line-names">
