@@ -4,6 +4,15 @@ export type { Cause } from '../gaspath/route/impossible.ts';
 export type { RouteSolution } from '../gaspath/route/problem.ts';
 export { type AdjusterRow, type AdjustersAnswer, type AdjustersReached, adjusterTable } from './adjusters.ts';
 export {
+  alignment,
+  type BumpSteerAsked,
+  bumpSteerRead,
+  type PlatesRead,
+  type RimRead,
+  type StringRead,
+  type StringsAsked,
+} from './alignment.ts';
+export {
   type AxleAnswer,
   type AxleReached,
   axleFigures,
@@ -75,6 +84,7 @@ export {
 export { type FloorAnswer, type FloorAsked, type FloorFigure, sheetNames, standOnFloor } from './floor.ts';
 export { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
+export type { GaugedAnswer, GaugedFigure, GaugedReached } from './gauged.ts';
 export { askedMore, HOLD_WORDS, type HoldTold, holdingDoes, holdsTold } from './holding-words.ts';
 export { inCarTold, type ToldAsked, type ToldSection } from './in-car-told.ts';
 export {
@@ -127,7 +137,9 @@ export * from './logged.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { type MirroredBank, mirroredBank, onImage, type PortMisfit, portMisfits } from './mirrored-bank.ts';
 export { openCar } from './open-car.ts';
+export { type LevelsAsked, levelsOfPads, type ScalesAsked, scalesChecked } from './pads.ts';
 export { partByHand, partHandTold } from './part-by-hand.ts';
+
 export { partInCar } from './part-in-car.ts';
 export { partWords } from './part-words.ts';
 export { type FiledPart, isPartsFile, readParts, writeParts } from './parts-file.ts';
