@@ -74,7 +74,7 @@ test('plates count the other way from strings: nearer together in front is toe-i
 test('the geometry of bump steer is the toe of flatpatch corner over the same travel', async () => {
   const toeAt = async (travel: string): Promise<number> => {
     const ran = await flatpatch(['corner', CAR, '--wheel', 'front-left', '--travel', travel, '--json']);
-    const figures = JSON.parse(ran.out).figures as readonly { id: string; value: number }[];
+    const figures = JSON.parse(ran.out).corners[0].figures as readonly { id: string; value: number }[];
     return figures.find(({ id }) => id === 'toe')!.value;
   };
   const change = (await toeAt('20 mm')) - (await toeAt('0 mm'));
