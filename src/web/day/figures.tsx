@@ -91,10 +91,10 @@ function Beside({ owners, figures, against }: Props & { readonly owners: readonl
         const unit = spokenOwn(row[0]!, speech).unit;
         return (
           <div key={id}>
-            <h4>
+            <h3>
               {capital(row[0]!.means)}
               {unit !== '' && <span className="soft">, {unit}</span>}
-            </h4>
+            </h3>
             <ul data-columns={owners.length === 4 ? 2 : Math.min(3, owners.length)}>
               {row.map((figure) => {
                 const shown = spokenOwn(figure, speech);
