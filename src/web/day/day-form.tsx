@@ -60,7 +60,7 @@ function Field({ name, read, field }: Props & { readonly field: DayField }) {
   }
   const choices = of === 'cases' ? settledDoings(car).map((each) => each.name) : of;
   return (
-    <div className="asked">
+    <div className="asked" data-long={field.long === true}>
       <label htmlFor={id}>
         {field.name}
         {field.usual !== undefined && choices === undefined && (

@@ -67,6 +67,8 @@ export interface DayField {
   readonly usual?: string;
   /** How it may be written. */
   readonly such?: string;
+  /** Its own line below its name, for what is long. */
+  readonly long?: true;
   /** Chosen and not typed; `cases` are those of the car. */
   readonly of?: 'tick' | 'cases' | readonly string[];
 }
@@ -85,7 +87,7 @@ const WHEELS = [
 ] as const;
 
 const atWheels = (kind: string, such: string): readonly DayField[] =>
-  WHEELS.map(([key, name]) => ({ key: `${kind}.${key}`, name, such }));
+  WHEELS.map(([key, name]) => ({ key: `${kind}.${key}`, name, such, long: true }));
 
 const OF_CAR = 'that of the file';
 
@@ -148,7 +150,13 @@ export const DAY_FIELDS: Readonly<Record<DayName, readonly DayFields[]>> = {
     {
       title: 'These pairs instead',
       fields: [
-        { key: 'pairs', name: 'pairs, first gear first', usual: 'those fitted', such: '13/35, 15/33' },
+        {
+          key: 'pairs',
+          name: 'pairs, first gear first',
+          usual: 'those fitted',
+          such: '13/35, 15/33',
+          long: true,
+        },
         { key: 'final', name: 'final drive', usual: 'that fitted', such: '10/31' },
       ],
     },

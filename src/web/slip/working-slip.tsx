@@ -81,7 +81,7 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
           {ofCar && 'whole car as surveyed'}
           {ofLoad && `${wheelName(wheel)}, ${means}`}
           {ofJoint && `${JOINT_WORDS[place.joint]}, ${means}`}
-          {ofDay && DAY_WORDS[day].title}
+          {ofDay && `${DAY_WORDS[day].title}, ${ownerOf(figure)}`}
           {!ofCar && !ofLoad && !ofJoint && !ofDay && (
             <>
               {ofAxle ? `${wheel.end} axle` : wheelName(wheel)} at {travelWords(at.travel, speech)}
@@ -99,6 +99,10 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
     </section>
   );
 }
+
+/** `day.100 km/h.front of floor` belongs to `100 km/h`. */
+const ownerOf = (figure: string): string =>
+  figure.slice(DAY_FIGURE.length, figure.indexOf('.', DAY_FIGURE.length));
 
 /** What the slip shows: a figure of a day out has units of its own and belongs to no stop of the load path. */
 interface Working extends Pick<WorkingReached, 'reached' | 'steps' | 'readings'> {
