@@ -101,8 +101,7 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
 }
 
 /** `day.100 km/h.front of floor` belongs to `100 km/h`. */
-const ownerOf = (figure: string): string =>
-  figure.slice(DAY_FIGURE.length, figure.indexOf('.', DAY_FIGURE.length));
+const ownerOf = (figure: string): string => figure.slice(DAY_FIGURE.length, figure.lastIndexOf('.'));
 
 /** What the slip shows: a figure of a day out has units of its own and belongs to no stop of the load path. */
 interface Working extends Pick<WorkingReached, 'reached' | 'steps' | 'readings'> {
