@@ -30,6 +30,7 @@ import { fuelCommand } from './commands/fuel.ts';
 import { ladderCommand } from './commands/ladder.ts';
 import { loadsCommand } from './commands/loads.ts';
 import { logCommand } from './commands/log.ts';
+import { levelsCommand, scalesCommand } from './commands/pads.ts';
 import { pressuresCommand } from './commands/pressures.ts';
 import { primariesCommand } from './commands/primaries.ts';
 import { ratiosCommand } from './commands/ratios.ts';
@@ -40,6 +41,7 @@ import { serveCommand } from './commands/serve.ts';
 import { setUpCommand } from './commands/set-up.ts';
 import { sheetCommand } from './commands/sheet.ts';
 import { solidsCommand } from './commands/solids.ts';
+import { bumpSteerCommand, stringsCommand } from './commands/strings.ts';
 import { studsCommand } from './commands/studs.ts';
 import { surveyCommand } from './commands/survey.ts';
 import { tighteningCommand } from './commands/tightening.ts';
@@ -98,6 +100,10 @@ function program(): Command {
     adjustersCommand(),
     setUpCommand(),
     weighingCommand(),
+    stringsCommand(),
+    bumpSteerCommand(),
+    scalesCommand(),
+    levelsCommand(),
     surveyCommand(),
     routeCommand(),
     checkCommand(),

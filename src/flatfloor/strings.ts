@@ -47,6 +47,50 @@ export function toeFromString(
   };
 }
 
+const yawOfString = formula({
+  symbol: 'ψ_s',
+  means: 'how far the string opens forward from the centre plane',
+  is: 'asin((c_f - c_r)/L)',
+  unit: 'rad',
+  terms: {
+    c_f: { unit: 'm', means: 'centre plane to the string at the front axle' },
+    c_r: { unit: 'm', means: 'centre plane to the string at the rear axle' },
+    L: { unit: 'm', means: 'wheelbase' },
+  },
+  source: 'FF-39',
+});
+
+/** Distances of a string from the car's centre plane at the two axles, and the wheelbase between them. */
+export interface StringLine {
+  readonly front: Measured;
+  readonly rear: Measured;
+  readonly wheelbase: Measured;
+}
+
+/**
+ * Yaw of a string that is not parallel to the centre plane: positive where it opens forward. What a string that opens
+ * reads as toe-in is taken off.  [FF-39]
+ */
+export function stringYaw({ front, rear, wheelbase }: StringLine, working?: Working): Measured {
+  const value = yawOfString({ c_f: front.value, c_r: rear.value, L: wheelbase.value }, working);
+  const level = Math.cos(value) * wheelbase.value;
+  return {
+    value,
+    u: Math.hypot(front.u / level, rear.u / level, (Math.tan(value) * wheelbase.u) / wheelbase.value),
+  };
+}
+
+/** Middle of the outer rim face from the centre plane: the string's distance there less the mean of both rim readings.  [FF-40] */
+export function rimFromCentre(
+  string: Measured,
+  read: { readonly front: Measured; readonly rear: Measured },
+): Measured {
+  return {
+    value: string.value - (read.front.value + read.rear.value) / 2,
+    u: Math.hypot(string.u, read.front.u / 2, read.rear.u / 2),
+  };
+}
+
 /**
  * Toe from plates held against both wheels of an axle: the tape in front of them and behind, at a distance apart.
  * Plates give the axle's toe, half of it each.  [FF-37]

@@ -11,6 +11,15 @@ export {
   type CardMove,
 } from './adjustment-card.ts';
 export {
+  alignment,
+  type BumpSteerAsked,
+  bumpSteerRead,
+  type PlatesRead,
+  type RimRead,
+  type StringRead,
+  type StringsAsked,
+} from './alignment.ts';
+export {
   type AxleAnswer,
   type AxleReached,
   axleFigures,
@@ -45,6 +54,17 @@ export {
   type NotReached,
 } from './corner.ts';
 export { type CornerCurves, type CurveColumn, type CurvesAsked, cornerCurves } from './curves.ts';
+export {
+  askedSo,
+  type DayAnswer,
+  type DayName,
+  type DayQuestion,
+  type DayRead,
+  type DayTexts,
+  dayAnswer,
+  readDay,
+  settledDoings,
+} from './day-texts.ts';
 export { differenceWords, SAME } from './difference-words.ts';
 export { doingsOf, type NamedDoing, spokenDoing, USUAL_DOINGS, usualDoing } from './doing-words.ts';
 export { drawCar, drawCorner, WHEELS } from './drawing.ts';
@@ -85,6 +105,7 @@ export {
 export { aboardHold, HOLDS } from './floor-holds.ts';
 export { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
+export type { GaugedAnswer, GaugedFigure, GaugedReached } from './gauged.ts';
 export { askedMore, HOLD_WORDS, type HoldTold, holdingDoes, holdsTold } from './holding-words.ts';
 export { hotTold, inCarTold, type ToldAsked, type ToldSection } from './in-car-told.ts';
 export {
@@ -138,6 +159,7 @@ export { type LookedAt, lookedTold } from './looked-at.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { type MirroredBank, mirroredBank, onImage, type PortMisfit, portMisfits } from './mirrored-bank.ts';
 export { openCar } from './open-car.ts';
+export { type LevelsAsked, levelsOfPads, type ScalesAsked, scalesChecked } from './pads.ts';
 export { partByHand, partHandTold } from './part-by-hand.ts';
 export { partHot, partInCar } from './part-in-car.ts';
 export { partSection, partWords } from './part-words.ts';

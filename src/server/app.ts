@@ -31,6 +31,7 @@ import type { Listeners } from './events.ts';
 import { guard, headers } from './guard.ts';
 import { pageFiles } from './page-files.ts';
 import { askedPrimaries, primariesSheetResponse } from './primaries-sheet.ts';
+import { askedRatioSheet, ratioSheetResponse } from './ratio-sheet.ts';
 import { sheetResponse } from './sheet.ts';
 
 export interface Serving {
@@ -107,6 +108,11 @@ export function makeApp({ home, web, listeners, port }: Serving): Hono {
     const asked = askedPrimaries(await bodyOf(context.req));
     if (!asked.ok) return context.json({ problems: [asked.problem] }, 422);
     return primariesSheetResponse(home, context.req.param('id'), asked.is);
+  });
+  app.post('/api/cars/:id/ratio-sheet', async (context) => {
+    const asked = askedRatioSheet(await bodyOf(context.req));
+    if (!asked.ok) return context.json({ problems: [asked.problem] }, 422);
+    return ratioSheetResponse(home, context.req.param('id'), asked.is);
   });
   app.all('/api/*', (context) =>
     context.json(problems('asked/no-route', 'There is nothing at this address.'), 404),

@@ -67,6 +67,21 @@ export function readWithSpread(text: string, like: string): Read<Amount & { read
   return { ok: true, is: { ...amount.is, u } };
 }
 
+const UNIT_BEHIND = /[a-z%][a-z/^\d]*$/i;
+
+/** Reads amounts with commas between: one unit behind the last, or one behind each: `105, 140, 175 km/h`. */
+export function readList(text: string, like: string): Read<readonly number[]> {
+  const parts = text.split(',').map((part) => part.trim());
+  const unit = UNIT_BEHIND.exec(parts.at(-1) ?? '')?.[0] ?? '';
+  const values: number[] = [];
+  for (const part of parts) {
+    const read = readAmount(UNIT_BEHIND.test(part) ? part : `${part} ${unit}`, like);
+    if (!read.ok) return read;
+    values.push(read.is.value);
+  }
+  return { ok: true, is: values };
+}
+
 /** Reads one amount in any unit that we know, where what it measures is settled elsewhere. */
 export function readAnyAmount(text: string): Read<Amount> {
   const unitText = LEADING.exec(text.trim())?.[2]?.trim() ?? '';

@@ -82,11 +82,24 @@ export async function fetchScan(id: string, file: string): Promise<Uint8Array> {
 }
 
 /** Sheets of a set of primaries, as PDF. @param set  in its exchange form, as text */
-export async function fetchPrimariesSheet(
+export const fetchPrimariesSheet = (
   id: string,
   of: Readonly<{ bank: string; part?: string; set: string; paper: string; units: string; spec?: string }>,
-): Promise<Blob> {
-  const answer = await asked(`api/cars/${encodeURIComponent(id)}/primaries-sheet`, sent(of));
+): Promise<Blob> => fetchPdf(id, 'primaries-sheet', of);
+
+/** The ratio chart, as PDF. @param asked  fields of the stop as they are typed */
+export const fetchRatioSheet = (
+  id: string,
+  of: Readonly<{
+    asked: Readonly<Record<string, string>>;
+    paper: string;
+    units: string;
+    spec?: string;
+  }>,
+): Promise<Blob> => fetchPdf(id, 'ratio-sheet', of);
+
+async function fetchPdf(id: string, sheet: string, of: unknown): Promise<Blob> {
+  const answer = await asked(`api/cars/${encodeURIComponent(id)}/${sheet}`, sent(of));
   if (!answer.ok) throw new NotServed(await reasonOf(answer));
   return answer.blob();
 }

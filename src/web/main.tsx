@@ -12,6 +12,7 @@ import './style/card.css';
 import './style/loads.css';
 import './style/gas.css';
 import './style/patch.css';
+import './style/day.css';
 import './style/slip.css';
 import './style/forms.css';
 import './style/phone.css';

@@ -4,8 +4,9 @@
  */
 import { type End, LOAD_PATH, type Side, type Stance, type Stop, type Wheel } from '../questions/figure.ts';
 import { JOINT_NAMES, type JointName } from '../questions/index.ts';
+import { askedIn, DAY_STOPS, type DayAsked, type DayName } from './day/words.ts';
 import { type ChangedDoing, changedIn } from './loads/changed-doing.ts';
-import { FLOOR_STOPS, type FloorStop } from './patch/words.ts';
+import { PAD_STOPS, type PadStop } from './patch/words.ts';
 import { FIRST_TURN, type Turn, VIEWS, type View } from './scene/look.ts';
 
 export const WAYS = ['load', 'gas', 'floor', 'book'] as const;
@@ -14,6 +15,10 @@ export type Way = (typeof WAYS)[number];
 /** Stops of the gas path that are worked out. */
 export const GAS_STOPS = ['primaries', 'collector'] as const;
 export type GasStop = (typeof GAS_STOPS)[number];
+
+/** Stops of the flat floor: at the pads, then what a day out asks. */
+const FLOOR_STOPS = [...PAD_STOPS, ...DAY_STOPS] as const;
+export type FloorStop = PadStop | DayName;
 
 export const MODES = ['wheel', 'heave', 'roll'] as const;
 /** What moves: this wheel alone, both wheels of the axle, or this one up and the other down. */
@@ -51,6 +56,8 @@ export interface Place {
   readonly floor: FloorStop;
   /** Which sheet of the flat floor is looked at, by its name; left out: the last. */
   readonly read?: string | undefined;
+  /** What is typed at the stops of a day out. */
+  readonly asked: DayAsked;
   readonly bank: Side;
   /** Both banks are found together; the bank above is the side that they are seen from. */
   readonly both?: true | undefined;
@@ -75,6 +82,7 @@ export const START: Place = {
   doing: 'standing',
   gas: 'primaries',
   floor: 'weights',
+  asked: {},
   bank: 'left',
   joint: 'engineToTub',
 };
@@ -118,6 +126,7 @@ export function placeFrom(search: string): Place {
     gas: word('gas', GAS_STOPS, START.gas),
     floor: word('floor', FLOOR_STOPS, START.floor),
     ...text('read'),
+    asked: askedIn(asked),
     bank: word('bank', ['left', 'right'], START.bank),
     ...(asked.has('both') ? { both: true as const } : {}),
     ...(asked.has('cut') ? { cut: Math.max(0, number('cut', 100, 100)) / 100 } : {}),
@@ -154,6 +163,7 @@ export function searchOf(place: Place): string {
   put('gas', place.gas, START.gas);
   put('floor', place.floor, START.floor);
   put('read', place.read);
+  for (const [key, text] of Object.entries(place.asked)) put(key, text, '');
   put('bank', place.bank, START.bank);
   put('both', place.both === true ? 'yes' : undefined);
   put('cut', place.cut === undefined ? undefined : String(Math.round(100 * place.cut)));
@@ -197,5 +207,9 @@ export const isBehindCorners = (stop: Stop): boolean => stop === 'case' || stop 
 
 /** Whether a load case says what the car is doing, and not a wheel that is moved by hand. */
 export const isLoaded = ({ card, stop }: Place): boolean => card === 'loads' || isBehindCorners(stop);
+
+/** The stop of a day out that is looked at; undefined elsewhere. */
+export const dayOf = ({ way, floor }: Place): DayName | undefined =>
+  way === 'floor' ? DAY_STOPS.find((each) => each === floor) : undefined;
 
 export const wheelName = (wheel: Wheel): string => `${wheel.end} ${wheel.side}`;

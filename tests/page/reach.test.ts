@@ -68,6 +68,11 @@ const PLACES: Readonly<Record<string, Where>> = {
   'no exhaust': { address: '?car=pellmoor-7b&way=gas', shows: '#card code' },
   weights: { address: '?car=fenwold-201&way=floor', shows: '.patch-label' },
   changes: { address: '?car=fenwold-201&way=floor&floor=changes', shows: '.moves li' },
+  'hot tyres': {
+    address: '?car=fenwold-201&way=floor&floor=hot-pressures&hot-pressures.air=14+degC',
+    shows: '.beside-cell',
+  },
+  ratios: { address: '?car=fenwold-201&way=floor&floor=ratios', shows: '.drawing .uplot' },
   'a way to come': { address: '?car=fenwold-201&way=book', shows: '.way-title:text("car book")' },
 };
 

@@ -1,7 +1,13 @@
 /** The car weighed: corner weights, centre of gravity by four pads and by the raised axle. */
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { bumpSteer, toeFromPlates, toeFromString } from '../../src/flatfloor/strings.ts';
+import {
+  bumpSteer,
+  rimFromCentre,
+  stringYaw,
+  toeFromPlates,
+  toeFromString,
+} from '../../src/flatfloor/strings.ts';
 import {
   heightByRaisedAxle,
   type Measured,
@@ -139,6 +145,27 @@ test('strings and plates give one toe, in degrees at the rim', () => {
   // toe-in: nearer together in front
   const plates = toeFromPlates({ front: exactly(1.5), rear: exactly(1.502), apart: exactly(0.33) });
   near(plates.value, string.value, 1e-6);
+});
+
+/** A wheel and a string laid out in the plane: their directions are known, and so is what a rule reads between them. */
+test('a string that opens forward is put right: the toe and the place of the rim come back as laid out', () => {
+  const [toe, yaw, across, wheelbase] = [0.004, 0.002, 0.33, 2.7];
+  // left wheel, x forward and y to the left: toe-in turns its front edge to the right
+  const middle = [0, 0.75];
+  const edge = (sign: number) => [
+    middle[0]! + (sign * across * Math.cos(toe)) / 2,
+    middle[1]! - (sign * across * Math.sin(toe)) / 2,
+  ];
+  const stringAt = (x: number): number => 0.9 + x * Math.tan(yaw);
+  // at right angles to the string
+  const rule = ([x, y]: readonly number[]): Measured => exactly((stringAt(x!) - y!) * Math.cos(yaw));
+  const read = { front: rule(edge(1)), rear: rule(edge(-1)) };
+  const raw = toeFromString({ ...read, across: exactly(across) });
+  near(raw.value, toe + yaw, 1e-12);
+  const line = { front: exactly(0.9), rear: exactly(stringAt(-wheelbase)), wheelbase: exactly(wheelbase) };
+  const is = stringYaw(line);
+  near(raw.value - is.value, toe, 1e-8);
+  near(rimFromCentre(line.front, read).value, middle[1]!, 1e-6);
 });
 
 test('a bump steer gauge that reads what the linkage does finds nothing apart, and finds a planted slip', () => {

@@ -164,3 +164,26 @@ test('sheets of primaries: of a set that is sent, checked against the car as it 
   }
   assert.equal((await shop.post('/api/cars/none/primaries-sheet', { bank: 'left', set })).status, 404);
 });
+
+test('the ratio chart is made from the fields as they are typed, or the one that is wrong is named', async (t) => {
+  const shop = await openWorkshop(t, { one: CAR });
+  const address = '/api/cars/one/ratio-sheet';
+  const asked = { targets: '105, 140, 175, 210, 245, 285 km/h', changes: '2' };
+  const answer = await shop.post(address, { asked, paper: 'Letter', units: 'in-lbf', spec: 'as run' });
+  assert.equal(answer.status, 200, answer.text.slice(0, 300));
+  assert.equal(answer.headers['content-type'], 'application/pdf');
+  assert.ok(answer.text.startsWith('%PDF-'));
+  const wrong: readonly (readonly [unknown, RegExp])[] = [
+    [{ asked: { targets: 7 } }, /"asked" is texts/],
+    [{ asked: { targets: '105, 140 km/h' } }, /6 gears and 2 speeds/],
+    [{ asked: { at: '10500' } }, /no unit/],
+    [{ asked: { pairs: '13-35' } }, /no pair/],
+    [{ asked, paper: 'A3' }, /A4 or Letter/],
+    [{ asked, spec: 'never' }, /never/],
+  ];
+  for (const [body, says] of wrong) {
+    const refused = await shop.post(address, body);
+    assert.equal(refused.status, 422, JSON.stringify(body));
+    assert.match(refused.json.problems[0].message, says);
+  }
+});

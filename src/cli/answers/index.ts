@@ -7,6 +7,7 @@ import { cornerForm, workingForm } from './corner.ts';
 import { compareForm, curvesForm } from './curves.ts';
 import { adjustersForm, floorForm, setUpForm, weighingForm } from './floor.ts';
 import { fuelForm } from './fuel.ts';
+import { bumpSteerForm, levelsForm, scalesForm, stringsForm } from './gauged.ts';
 import { caseForm, casesForm, followForm, loadsForm, studsForm, tubForm } from './loads.ts';
 import { logForm } from './log.ts';
 import { pressuresForm } from './pressures.ts';
@@ -55,6 +56,10 @@ export const answerForm = z.discriminatedUnion('answer', [
   adjustersForm,
   setUpForm,
   weighingForm,
+  stringsForm,
+  bumpSteerForm,
+  scalesForm,
+  levelsForm,
   surveyForm,
   routeForm,
   checkForm,

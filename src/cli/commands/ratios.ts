@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import { readTeeth, type Teeth } from '../../car/teeth.ts';
 import { type RatiosReached, ratiosOf } from '../../questions/index.ts';
-import { readAmount } from '../../units/read.ts';
+import { readList } from '../../units/read.ts';
 import { ratiosOut } from '../answers/ratios.ts';
 import { askedCount, maybeReading } from '../asked.ts';
 import {
@@ -69,15 +69,13 @@ export function ratiosCommand(): Command {
 }
 
 /** Speeds with one unit behind the last, or one behind each. @throws BadInput */
-export function askedSpeeds(option: string, text: string): number[] {
-  const parts = text.split(',').map((part) => part.trim());
-  const unit = /[a-z/]+$/i.exec(parts.at(-1) ?? '')?.[0] ?? '';
-  return parts.map((part) => {
-    const read = readAmount(/[a-z/]+$/i.test(part) ? part : `${part} ${unit}`, 'm/s');
-    if (!read.ok) throw badAsk('asked/amount', `${option}: ${read.why}.`);
-    if (read.is.value < 0) throw badAsk('asked/amount', `${option}: "${part}" must not be below nothing.`);
-    return read.is.value;
-  });
+export function askedSpeeds(option: string, text: string): readonly number[] {
+  const read = readList(text, 'm/s');
+  if (!read.ok) throw badAsk('asked/amount', `${option}: ${read.why}.`);
+  const below = read.is.findIndex((speed) => speed < 0);
+  if (below >= 0)
+    throw badAsk('asked/amount', `${option}: "${text.split(',')[below]!.trim()}" must not be below nothing.`);
+  return read.is;
 }
 
 /** @throws BadInput */

@@ -9,6 +9,8 @@ import type {
   coilForBar,
   cornerCurves,
   cornerFigures,
+  DayAnswer,
+  DayQuestion,
   jointOf,
   loadsOf,
   solveSetUp,
@@ -50,6 +52,7 @@ export interface Questions {
   };
   setUp: { asks: After<typeof solveSetUp>; answers: ReturnType<typeof solveSetUp> };
   adjusters: { asks: After<typeof adjusterTable>; answers: ReturnType<typeof adjusterTable> };
+  day: { asks: [question: DayQuestion]; answers: DayAnswer };
   survey: { asks: After<typeof surveyAnswer>; answers: ReturnType<typeof surveyAnswer> };
 }
 

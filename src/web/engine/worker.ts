@@ -9,6 +9,7 @@ import {
   coilForBar,
   cornerCurves,
   cornerFigures,
+  dayAnswer,
   jointOf,
   loadCases,
   loadsOf,
@@ -60,6 +61,7 @@ const answering: Answering = {
     sheetOf(kind, { ...asked, car: carOf(ask) }, measureOf(letters)),
   setUp: (ask) => solveSetUp(carOf(ask), ...ask.asks),
   adjusters: (ask) => adjusterTable(carOf(ask), ...ask.asks),
+  day: (ask) => dayAnswer(carOf(ask), ...ask.asks),
   survey: (ask) => surveyAnswer(carOf(ask)),
 };
 

@@ -12,9 +12,10 @@ import { FloorToPrint } from './print-words.tsx';
 import { ReadingNow } from './reading-now.tsx';
 import type { Step } from './steps.ts';
 import { type Running, STATES } from './use-run.ts';
-import { bare, FLOOR_WORDS, KINDS_AT, kindOf, placeWords, said, TYPED } from './words.ts';
+import { bare, KINDS_AT, kindOf, PAD_WORDS, type PadStop, placeWords, said, TYPED } from './words.ts';
 
 interface Props {
+  readonly stop: PadStop;
   readonly sheets: FloorSheets;
   readonly read: FloorSheetRead | undefined;
   readonly steps: readonly Step[];
@@ -22,9 +23,8 @@ interface Props {
   readonly setUp: Asked<SetUpAnswer>;
 }
 
-export function PatchCard({ sheets, read, steps, running, setUp }: Props) {
-  const { place } = usePage();
-  const words = FLOOR_WORDS[place.floor];
+export function PatchCard({ stop, sheets, read, steps, running, setUp }: Props) {
+  const words = PAD_WORDS[stop];
   const { run } = running;
   return (
     <aside className="card" id="card" aria-label={words.title} tabIndex={-1}>
@@ -33,7 +33,7 @@ export function PatchCard({ sheets, read, steps, running, setUp }: Props) {
         <>
           <p className="soft">{words.is}</p>
           <Begin running={running} />
-          {place.floor === 'changes' ? (
+          {stop === 'changes' ? (
             <>
               <Changes setUp={setUp} />
               {setUp.state === 'answered' && setUp.answer.reached && (
@@ -43,7 +43,7 @@ export function PatchCard({ sheets, read, steps, running, setUp }: Props) {
           ) : (
             <>
               <SheetChoice sheets={sheets} read={read} />
-              <Readings sheets={sheets} read={read} />
+              <Readings stop={stop} sheets={sheets} read={read} />
               <FloorToPrint kinds={['set-up']} />
             </>
           )}
@@ -93,12 +93,12 @@ function SheetChoice({ sheets, read }: Pick<Props, 'sheets' | 'read'>) {
   );
 }
 
-function Readings({ sheets, read }: Pick<Props, 'sheets' | 'read'>) {
-  const { place, speech } = usePage();
+function Readings({ stop, sheets, read }: Pick<Props, 'stop' | 'sheets' | 'read'>) {
+  const { speech } = usePage();
   if (read === undefined) {
     return <p>No sheet was read yet. Two people at the pads and this page make one in a few minutes.</p>;
   }
-  const kinds = KINDS_AT[place.floor];
+  const kinds = KINDS_AT[stop];
   const rows = read.readings.filter(({ id }) => kinds.includes(kindOf(id)));
   return (
     <section>

@@ -1,20 +1,13 @@
 /** The car in plan on the patch, with what was read standing at its wheels or at the points where a gauge was put. */
-import { useMemo } from 'react';
-import type { Vec3 } from '../../maths/vec3.ts';
-import { AS_SURVEYED } from '../../questions/figure.ts';
-import { drawCar, type FloorSheetRead, type FloorSheets } from '../../questions/index.ts';
+import type { FloorSheetRead, FloorSheets } from '../../questions/index.ts';
 import type { Speech } from '../../units/show.ts';
-import { extent } from '../scene/bodies.ts';
-import { FlatDrawing } from '../scene/flat-drawing.tsx';
-import { FIRST_TURN, framed, lookOf, projected } from '../scene/look.ts';
-import { useCar } from '../sheet/car-file.tsx';
-import { useSize } from '../sheet/use-size.ts';
 import { usePage } from '../state.tsx';
 import type { MoveAtWheel } from './moves.ts';
+import { PlanDrawing, type PlanLabel } from './plan-drawing.tsx';
 import {
-  FLOOR_WORDS,
-  type FloorStop,
   KINDS_AT,
+  PAD_WORDS,
+  type PadStop,
   said,
   stopOf,
   TYPED,
@@ -23,6 +16,7 @@ import {
 } from './words.ts';
 
 interface Props {
+  readonly stop: PadStop;
   readonly sheets: FloorSheets;
   readonly read: FloorSheetRead | undefined;
   readonly moves: readonly MoveAtWheel[] | undefined;
@@ -30,109 +24,34 @@ interface Props {
   readonly asked: string | undefined;
 }
 
-export function PatchDrawing({ sheets, read, moves, asked }: Props) {
-  const { place, speech } = usePage();
-  const { car } = useCar();
-  const [paper, size] = useSize();
-  const drawing = useMemo(() => drawCar(car, AS_SURVEYED), [car]);
-  // on a phone nose up: the wheels have room beside them for their figures
-  const wide = size.width > 1.25 * size.height && size.width > 620;
-  const stop = asked === undefined ? place.floor : stopOf(asked);
-  const labels = labelsOf({ stop, sheets, read, moves, speech });
-  const frame = useMemo(() => {
-    const look = lookOf('plan', FIRST_TURN, 'left', wide);
-    // room for what stands outboard of the wheels
-    const side = wide
-      ? { left: 30, top: 96 }
-      : { left: Math.min(stop === 'changes' ? 230 : 150, size.width * 0.33), top: 16 };
-    const area = {
-      ...side,
-      width: Math.max(60, size.width - 2 * side.left),
-      height: Math.max(60, size.height - 2 * side.top),
-    };
-    return framed(look, extent(drawing), area);
-  }, [drawing, wide, size, stop]);
-  const spots = useMemo(() => {
-    const wheels = Object.fromEntries(
-      drawing.corners.map(({ wheel, tyre }) => [
-        `${wheel.end}${wheel.side === 'left' ? 'Left' : 'Right'}`,
-        projected(frame, outboard(tyre.centre, tyre.tyreWidth)),
-      ]),
-    );
-    const points = Object.fromEntries(
-      Object.entries(sheets.heightsAt).map(([name, at]) => [name, projected(frame, at)]),
-    );
-    return { ...points, ...wheels } as Readonly<Record<string, { readonly x: number; readonly y: number }>>;
-  }, [drawing, frame, sheets]);
+export function PatchDrawing({ stop: at, sheets, read, moves, asked }: Props) {
+  const { speech } = usePage();
+  const stop = asked === undefined ? at : stopOf(asked);
   return (
-    <main className="drawing patch" aria-label="Drawing">
-      <header className="drawing-head">
-        <h1>
-          {FLOOR_WORDS[stop].title}
-          <span className="more">{read === undefined ? '' : `, ${read.name}`}</span>
-        </h1>
-      </header>
-      <div className="paper" ref={paper}>
-        {size.width > 0 && (
-          <>
-            <svg className="flat-paper" width={size.width} height={size.height} aria-hidden="true">
-              <FlatDrawing drawing={drawing} frame={frame} />
-              {stop === 'heights' &&
-                sheets.heights.map((name) => (
-                  <circle key={name} className="gauge-point" cx={spots[name]!.x} cy={spots[name]!.y} r={5} />
-                ))}
-            </svg>
-            {labels.map(({ of, lines }) => {
-              const spot = spots[of];
-              if (spot === undefined) return null;
-              const left = isLeft(of, sheets);
-              return (
-                <div
-                  key={of}
-                  className="patch-label"
-                  data-side={wide ? (left ? 'below' : 'above') : left ? 'left' : 'right'}
-                  data-asked={asked?.endsWith(`.${of}`) === true}
-                  style={{ left: spot.x, top: spot.y }}
-                >
-                  {lines.map((line, k) => (
-                    <p
-                      key={line.text}
-                      className={k === 0 && stop !== 'changes' ? 'patch-large' : 'patch-small'}
-                      data-off={line.off}
-                    >
-                      {line.text}
-                    </p>
-                  ))}
-                </div>
-              );
-            })}
-            <Middle stop={stop} read={read} sheets={sheets} speech={speech} />
-          </>
-        )}
-      </div>
-    </main>
+    <PlanDrawing
+      title={PAD_WORDS[stop].title}
+      more={read === undefined ? '' : `, ${read.name}`}
+      labels={labelsOf({ stop, sheets, read, moves, speech })}
+      chief={stop !== 'changes'}
+      room={stop === 'changes' ? 230 : 150}
+      gauges={sheets.heightsAt}
+      dots={stop === 'heights' ? sheets.heights : []}
+      asked={asked}
+    >
+      <Middle stop={stop} read={read} sheets={sheets} speech={speech} />
+    </PlanDrawing>
   );
 }
 
-const outboard = ([x, y, z]: Vec3, width: number): Vec3 => [x, y + Math.sign(y) * (width / 2 + 0.03), z];
-
-const isLeft = (of: string, { heightsAt }: FloorSheets): boolean =>
-  of in heightsAt ? heightsAt[of]![1] > 0 : of.endsWith('Left');
-
-interface Label {
-  readonly of: string;
-  readonly lines: readonly { readonly text: string; readonly off?: boolean }[];
-}
-
 interface LabelsAsked {
-  readonly stop: FloorStop;
+  readonly stop: PadStop;
   readonly sheets: FloorSheets;
   readonly read: FloorSheetRead | undefined;
   readonly moves: readonly MoveAtWheel[] | undefined;
   readonly speech: Speech;
 }
 
-function labelsOf({ stop, sheets, read, moves, speech }: LabelsAsked): readonly Label[] {
+function labelsOf({ stop, sheets, read, moves, speech }: LabelsAsked): readonly PlanLabel[] {
   if (stop === 'changes') {
     return WHEEL_KEYS.map((wheel) => ({
       of: wheel,
@@ -168,7 +87,7 @@ function Middle({
   sheets,
   speech,
 }: {
-  readonly stop: FloorStop;
+  readonly stop: PadStop;
   readonly read: FloorSheetRead | undefined;
   readonly sheets: FloorSheets;
   readonly speech: Speech;

@@ -1,4 +1,4 @@
-/** The flat floor on the sheet: the car on its pads with its readings, and the card beside it. */
+/** The flat floor at the pads on the sheet: the car on its pads with its readings, and the card beside it. */
 import { useMemo } from 'react';
 import { floorSheets } from '../../questions/index.ts';
 import { useCar } from '../sheet/car-file.tsx';
@@ -9,8 +9,9 @@ import { PatchDrawing } from './patch-drawing.tsx';
 import { stepsOf } from './steps.ts';
 import { readSoFar, useRun } from './use-run.ts';
 import { useSetUp } from './use-set-up.ts';
+import type { PadStop } from './words.ts';
 
-export function PatchWay() {
+export function PatchWay({ stop }: { readonly stop: PadStop }) {
   const { place } = usePage();
   const { id, car } = useCar();
   const sheets = useMemo(() => floorSheets(car), [car]);
@@ -25,12 +26,13 @@ export function PatchWay() {
   return (
     <>
       <PatchDrawing
+        stop={stop}
         sheets={sheets}
         read={shown ?? read}
         moves={answer === undefined ? undefined : movesAtWheels(answer.moves)}
         asked={step?.what === 'read' ? step.id : undefined}
       />
-      <PatchCard sheets={sheets} read={read} steps={steps} running={running} setUp={setUp} />
+      <PatchCard stop={stop} sheets={sheets} read={read} steps={steps} running={running} setUp={setUp} />
     </>
   );
 }

@@ -1,11 +1,11 @@
-/** Stops of the flat floor: what each is, which readings stand on the drawing there, and how they are said. */
+/** Stops of the flat floor at the pads: what each is, which readings stand on the drawing there, and how they are said. */
 import { plain, printedUnit, type Speech, spokenUnit, unitAfter } from '../../units/show.ts';
 import { fromSI } from '../../units/unit.ts';
 
-export const FLOOR_STOPS = ['pressures', 'heights', 'weights', 'angles', 'changes'] as const;
-export type FloorStop = (typeof FLOOR_STOPS)[number];
+export const PAD_STOPS = ['pressures', 'heights', 'weights', 'angles', 'changes'] as const;
+export type PadStop = (typeof PAD_STOPS)[number];
 
-export const FLOOR_WORDS: Readonly<Record<FloorStop, { readonly title: string; readonly is: string }>> = {
+export const PAD_WORDS: Readonly<Record<PadStop, { readonly title: string; readonly is: string }>> = {
   pressures: {
     title: 'Pressures',
     is: 'Tyres as they stand on the pads: their pressure is their spring, and comes before all else.',
@@ -28,18 +28,8 @@ export const FLOOR_WORDS: Readonly<Record<FloorStop, { readonly title: string; r
   },
 };
 
-/** The line of the flat floor in the order of the work. */
-export const FLOOR_LINE: readonly (FloorStop | 'ratios')[] = [
-  'pressures',
-  'heights',
-  'weights',
-  'angles',
-  'ratios',
-  'changes',
-];
-
 /** Kinds of reading that stand at the wheels of a stop; the first is the large one. */
-export const KINDS_AT: Readonly<Record<FloorStop, readonly string[]>> = {
+export const KINDS_AT: Readonly<Record<PadStop, readonly string[]>> = {
   pressures: ['pressure'],
   heights: ['height'],
   weights: ['weight'],
@@ -48,8 +38,8 @@ export const KINDS_AT: Readonly<Record<FloorStop, readonly string[]>> = {
 };
 
 /** The stop at which a reading stands on the drawing. */
-export const stopOf = (id: string): FloorStop =>
-  FLOOR_STOPS.find((stop) => KINDS_AT[stop].includes(kindOf(id))) ?? 'weights';
+export const stopOf = (id: string): PadStop =>
+  PAD_STOPS.find((stop) => KINDS_AT[stop].includes(kindOf(id))) ?? 'weights';
 
 /** How each kind is typed and shown: unit by the way of speaking, places, and the step of the stepper. */
 export const TYPED: Readonly<

@@ -3,9 +3,12 @@ import { useEffect, useMemo, useState } from 'react';
 import type { Figure } from '../../questions/figure.ts';
 import type { Workshop } from '../client.ts';
 import { Folded } from '../compare/folded.tsx';
+import { DayWay } from '../day/day-way.tsx';
 import { GasWay } from '../gas/gas-way.tsx';
 import { useLoads } from '../loads/use-loads.ts';
 import { PatchWay } from '../patch/patch-way.tsx';
+import type { PadStop } from '../patch/words.ts';
+import { dayOf } from '../place.ts';
 import { PrintedSheet } from '../print/printed-sheet.tsx';
 import { LOAD_FIGURE, WorkingSlip } from '../slip/working-slip.tsx';
 import { usePage } from '../state.tsx';
@@ -43,7 +46,9 @@ export function Sheet({ workshop }: { workshop: Workshop | undefined }) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: only a change of stop or wheel puts the light out
   useEffect(() => setLit(undefined), [place.stop, place.wheel, place.card]);
 
-  const folded = place.against !== undefined && car.specs.includes(place.against);
+  const day = dayOf(place);
+  // a day out puts the other spec beside on its own card
+  const folded = day === undefined && place.against !== undefined && car.specs.includes(place.against);
   return (
     <div className="sheet" data-way={place.way} data-folded={folded}>
       {!folded && (
@@ -55,8 +60,10 @@ export function Sheet({ workshop }: { workshop: Workshop | undefined }) {
         <Folded against={place.against!} />
       ) : place.way === 'gas' ? (
         <GasWay />
+      ) : day !== undefined ? (
+        <DayWay key={day} name={day} />
       ) : place.way === 'floor' ? (
-        <PatchWay />
+        <PatchWay stop={place.floor as PadStop} />
       ) : (
         <>
           <CarDrawing corner={drawn} lit={lit} onLight={setLit} />

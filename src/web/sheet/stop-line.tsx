@@ -1,8 +1,10 @@
 /** The line along the foot of the sheet: four ways as tabs, and the stops of the chosen way in their order. */
+import { useEffect, useRef } from 'react';
 import { LOAD_PATH, type Stop, type Wheel } from '../../questions/figure.ts';
+import { DAY_STOPS, DAY_WORDS } from '../day/words.ts';
 import type { Car } from '../engine/answers.ts';
 import { GAS_LINE } from '../gas/words.ts';
-import { FLOOR_LINE, FLOOR_STOPS } from '../patch/words.ts';
+import { PAD_STOPS } from '../patch/words.ts';
 import { arrived, GAS_STOPS, isBehindCorners, WAYS } from '../place.ts';
 import { usePage } from '../state.tsx';
 import { doubtsAt } from '../stops/doubts.ts';
@@ -74,20 +76,39 @@ export function StopLine({ corner }: { corner: CornerAnswer }) {
   );
 }
 
+/** The pads in the order of the work, then what a day out asks. */
 function FloorStops() {
   const { place, go } = usePage();
   const { car } = useCar();
-  const told = car.form.floor !== undefined;
+  const { form } = car;
+  const line = useRef<HTMLOListElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: where the line is longer than the page, one is brought to where one stands
+  useEffect(() => {
+    const here = line.current?.querySelector<HTMLElement>('[aria-current]')?.closest('li');
+    if (here) line.current!.scrollLeft = here.offsetLeft - (line.current!.clientWidth - here.offsetWidth) / 2;
+  }, [place.floor]);
   return (
-    <ol className="stops">
-      {FLOOR_LINE.map((stop) => (
+    <ol className="stops many" ref={line}>
+      {PAD_STOPS.map((stop) => (
         <LaterStop
           key={stop}
           name={stop}
-          here={FLOOR_STOPS.some((each) => each === stop)}
-          told={told}
+          stop={stop}
+          here
+          told={form.floor !== undefined}
           current={place.floor === stop}
-          onGo={() => go({ floor: FLOOR_STOPS.find((each) => each === stop)! })}
+          onGo={() => go({ floor: stop, figure: undefined })}
+        />
+      ))}
+      {DAY_STOPS.map((stop) => (
+        <LaterStop
+          key={stop}
+          name={DAY_WORDS[stop].name}
+          stop={stop}
+          here
+          told={DAY_WORDS[stop].told(form)}
+          current={place.floor === stop}
+          onGo={() => go({ floor: stop, figure: undefined })}
         />
       ))}
     </ol>
@@ -105,6 +126,7 @@ function GasStops() {
         <LaterStop
           key={stop}
           name={stop}
+          stop={stop}
           here={GAS_STOPS.some((each) => each === stop)}
           told={told}
           current={place.gas === stop}
@@ -117,6 +139,7 @@ function GasStops() {
 
 interface LaterProps {
   readonly name: string;
+  readonly stop: string;
   /** Worked out already. */
   readonly here: boolean;
   /** Whether the file tells of it. */
@@ -126,7 +149,7 @@ interface LaterProps {
 }
 
 /** A stop of a way that is not the load path. */
-function LaterStop({ name, here, told, current, onGo }: LaterProps) {
+function LaterStop({ name, stop, here, told, current, onGo }: LaterProps) {
   if (!here) {
     return (
       <li className="stop" data-mark="to-come">
@@ -141,7 +164,7 @@ function LaterStop({ name, here, told, current, onGo }: LaterProps) {
       <button
         type="button"
         className="stop"
-        data-stop={name}
+        data-stop={stop}
         data-mark={told ? 'well' : 'untold'}
         aria-current={current ? 'step' : undefined}
         onClick={onGo}

@@ -2,9 +2,10 @@
 import { useMemo } from 'react';
 import { stateOfReadings } from '../../questions/index.ts';
 import type { Workshop } from '../client.ts';
+import { DAY_WORDS } from '../day/words.ts';
 import type { Light } from '../light.ts';
 import { useCase } from '../loads/use-case.ts';
-import { isLoaded, type Mode } from '../place.ts';
+import { dayOf, isLoaded, type Mode } from '../place.ts';
 import { usePage } from '../state.tsx';
 import { countWords } from '../stops/doubts.ts';
 import { useCar } from './car-file.tsx';
@@ -27,18 +28,23 @@ export function TitleBlock({ workshop }: { workshop: Workshop | undefined }) {
   const still = place.travel === 0 && place.rack === 0;
   const loaded = isLoaded(place);
   const { means } = useCase();
-  const doing = loaded
-    ? means
-    : still
-      ? 'standing as surveyed'
-      : place.travel === 0
-        ? 'wheels as surveyed'
-        : DOING[place.mode](
-            `${place.wheel.end} ${place.wheel.side}`,
-            place.wheel.end,
-            travelWords(place.travel, speech),
-          );
-  const turned = loaded || place.rack === 0 ? '' : `, rack ${travelWords(place.rack, speech)}`;
+  const day = dayOf(place);
+  const doing =
+    day !== undefined
+      ? DAY_WORDS[day].title.toLowerCase()
+      : loaded
+        ? means
+        : still
+          ? 'standing as surveyed'
+          : place.travel === 0
+            ? 'wheels as surveyed'
+            : DOING[place.mode](
+                `${place.wheel.end} ${place.wheel.side}`,
+                place.wheel.end,
+                travelWords(place.travel, speech),
+              );
+  const turned =
+    loaded || day !== undefined || place.rack === 0 ? '' : `, rack ${travelWords(place.rack, speech)}`;
 
   return (
     <section className="title-block" aria-label="Title block">

@@ -3,8 +3,9 @@
 import { spreadWords } from '../../measured/reading.ts';
 import type { Spread } from '../../measured/spread.ts';
 import type { WorkingReached } from '../../questions/index.ts';
-import { unitAfter } from '../../units/show.ts';
-import { spoken } from '../spoken.ts';
+import { type Speech, unitAfter } from '../../units/show.ts';
+import { ownUnit } from '../../units/unit.ts';
+import { type SpokenFigure, spokenOwn } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 
 const MOST = 8;
@@ -12,11 +13,12 @@ const percent = (share: number): string => (share >= 0.01 ? `${Math.round(share 
 
 interface Props {
   readonly spread: Spread;
-  readonly unit: string;
-  readonly working: WorkingReached;
+  /** Whose spread it is: what a reading moves is said in its units. */
+  readonly figure: SpokenFigure;
+  readonly working: Pick<WorkingReached, 'readings'>;
 }
 
-export function Shares({ spread, unit, working }: Props) {
+export function Shares({ spread, figure, working }: Props) {
   const { speech } = usePage();
   const worst = spread.shares[0];
   const shown = spread.shares.slice(0, MOST);
@@ -33,7 +35,7 @@ export function Shares({ spread, unit, working }: Props) {
       <ol className="shares">
         {shown.map((share) => {
           const reading = working.readings[share.path];
-          const moved = spoken(Math.abs(share.contribution), unit, speech);
+          const moved = movedBy(figure, Math.abs(share.contribution), speech);
           return (
             <li key={`${share.path} ${share.label}`}>
               <span className="share-words">
@@ -70,6 +72,12 @@ export function Shares({ spread, unit, working }: Props) {
     </section>
   );
 }
+
+/** A difference has no part in where a scale of temperature begins. */
+const movedBy = ({ unit, spoken }: SpokenFigure, by: number, speech: Speech) => {
+  const shift = spoken === undefined ? 0 : ownUnit(spoken[speech === 'mm-N' ? 0 : 1]).shift;
+  return spokenOwn({ value: by + shift, unit, ...(spoken === undefined ? {} : { spoken }) }, speech);
+};
 
 /** `front left`, where the path says so. */
 const sideOf = (path: string): string =>

@@ -10,7 +10,7 @@ import { usePage } from '../state.tsx';
 
 interface Props {
   readonly step: Step;
-  readonly working: WorkingReached;
+  readonly working: Pick<WorkingReached, 'readings'>;
 }
 
 export function StepOfWorking({ step, working }: Props) {
@@ -67,7 +67,7 @@ function TermRow({ term, reading }: { term: Term; reading: Reading | undefined }
   );
 }
 
-const readingOf = (term: Term, working: WorkingReached): Reading | undefined =>
+const readingOf = (term: Term, working: Pick<WorkingReached, 'readings'>): Reading | undefined =>
   term.from?.kind === 'reading' ? working.readings[term.from.path] : undefined;
 
 function originWords(term: Term, reading: Reading | undefined): string {

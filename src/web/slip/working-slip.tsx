@@ -1,15 +1,26 @@
 /** The working slip: how a figure came about, with every number's origin and what its spread is made of. */
 
 import { useEffect, useRef } from 'react';
-import { JOINT_WORDS, type WorkingReached } from '../../questions/index.ts';
+import type { Figure } from '../../questions/figure.ts';
+import {
+  askedSo,
+  type DayQuestion,
+  JOINT_WORDS,
+  type WorkingAnswer,
+  type WorkingReached,
+} from '../../questions/index.ts';
 import { unitAfter } from '../../units/show.ts';
+import { DAY_FIGURE } from '../day/figures.tsx';
+import { useDayRead } from '../day/use-day.ts';
+import { DAY_WORDS } from '../day/words.ts';
+import type { CarSource } from '../engine/answers.ts';
 import { ask, useAnswer } from '../engine/ask.ts';
 import { useCase } from '../loads/use-case.ts';
-import { stanceOf, wheelName } from '../place.ts';
+import { dayOf, stanceOf, wheelName } from '../place.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { travelWords } from '../sheet/travel.ts';
 import { positionOf } from '../sheet/use-corner.ts';
-import { spoken } from '../spoken.ts';
+import { type SpokenFigure, spokenOwn } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 import { Shares } from './shares.tsx';
 import { StepOfWorking } from './step.tsx';
@@ -34,10 +45,14 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
   const ofCar = figure.startsWith(CAR_FIGURE);
   const ofLoad = figure.startsWith(LOAD_FIGURE);
   const ofJoint = figure.startsWith(JOINT_FIGURE);
+  const day = dayOf(place);
+  const ofDay = day !== undefined && figure.startsWith(DAY_FIGURE);
+  const { question } = useDayRead(day ?? 'transfer');
   const { doing, means } = useCase();
-  const asked = useAnswer(
-    `${key} ${wheelName(wheel)} ${JSON.stringify(ofAxle ? stance : at)} ${JSON.stringify(doing)} ${place.joint} ${figure}`,
-    () => {
+  const asked = useAnswer<Answer>(
+    `${key} ${wheelName(wheel)} ${JSON.stringify(ofAxle ? stance : at)} ${JSON.stringify(doing)} ${place.joint} ${figure} ${ofDay ? JSON.stringify(question) : ''}`,
+    async () => {
+      if (ofDay) return workingOfDay(source, question, figure.slice(DAY_FIGURE.length));
       if (ofLoad) {
         return ask('workingOfLoads', source, { wheel, doing, figure: figure.slice(LOAD_FIGURE.length) });
       }
@@ -66,7 +81,8 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
           {ofCar && 'whole car as surveyed'}
           {ofLoad && `${wheelName(wheel)}, ${means}`}
           {ofJoint && `${JOINT_WORDS[place.joint]}, ${means}`}
-          {!ofCar && !ofLoad && !ofJoint && (
+          {ofDay && `${DAY_WORDS[day].title}, ${ownerOf(figure)}`}
+          {!ofCar && !ofLoad && !ofJoint && !ofDay && (
             <>
               {ofAxle ? `${wheel.end} axle` : wheelName(wheel)} at {travelWords(at.travel, speech)}
             </>
@@ -84,13 +100,34 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
   );
 }
 
-type Working = WorkingReached;
+/** `day.100 km/h.front of floor` belongs to `100 km/h`. */
+const ownerOf = (figure: string): string => figure.slice(DAY_FIGURE.length, figure.lastIndexOf('.'));
 
-function Told({ working }: { working: Working }) {
+/** What the slip shows: a figure of a day out has units of its own and belongs to no stop of the load path. */
+interface Working extends Pick<WorkingReached, 'reached' | 'steps' | 'readings'> {
+  readonly figure: Pick<Figure, 'means' | 'spread' | 'say'> & SpokenFigure;
+}
+
+type Answer = Working | Exclude<WorkingAnswer, WorkingReached>;
+
+async function workingOfDay(
+  source: CarSource,
+  question: DayQuestion | undefined,
+  figure: string,
+): Promise<Answer> {
+  const no = (message: string): Answer => ({ reached: false, message });
+  if (question === undefined) return no('What is asked for at this stop is not typed in full.');
+  const answer = await ask('day', source, askedSo(question, { working: figure }));
+  if (!answer.reached) return answer;
+  if (answer.working === undefined) return no(`There is no figure "${figure}" here.`);
+  return { reached: true, ...answer.working };
+}
+
+function Told({ working }: { readonly working: Working }) {
   const { speech } = usePage();
   const { figure, steps } = working;
-  const shown = spoken(figure.value, figure.unit, speech, figure.spread?.u);
-  const other = spoken(figure.value, figure.unit, speech === 'mm-N' ? 'in-lbf' : 'mm-N', figure.spread?.u);
+  const shown = spokenOwn(figure, speech);
+  const other = spokenOwn(figure, speech === 'mm-N' ? 'in-lbf' : 'mm-N');
   return (
     <>
       <h2>{figure.means}</h2>
@@ -107,7 +144,7 @@ function Told({ working }: { working: Working }) {
         )}
       </p>
       {figure.say !== undefined && <p className="soft">{figure.say}</p>}
-      {figure.spread !== undefined && <Shares spread={figure.spread} unit={figure.unit} working={working} />}
+      {figure.spread !== undefined && <Shares spread={figure.spread} figure={figure} working={working} />}
       <section>
         <h3>{steps.length === 1 ? 'The step' : `${steps.length} steps`}, the last gives the figure</h3>
         {steps.length === 0 && <p className="soft">The figure is a reading as it stands in the file.</p>}

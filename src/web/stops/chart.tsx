@@ -23,9 +23,20 @@ interface Props {
   /** Where the wheel stands now. */
   readonly now?: number | undefined;
   readonly height?: number;
+  /** The names of the lines, which are short, stand at their ends. */
+  readonly ends?: boolean;
 }
 
 const FONT = '17px "Atkinson Hyperlegible Mono", monospace';
+
+/** Where each named line ends, the highest first. */
+const endsOf = (across: readonly number[], lines: readonly ChartLine[]) =>
+  lines
+    .flatMap(({ name, values }) => {
+      const k = values.findLastIndex((value) => value !== null);
+      return name === '' || k < 0 ? [] : [{ name, x: across[k]!, y: values[k]! }];
+    })
+    .sort((a, b) => b.y - a.y);
 
 /** No more digits than the axis needs, a true minus, thin spaces. */
 const axisNumber = (value: number): string => {
@@ -33,14 +44,23 @@ const axisNumber = (value: number): string => {
   return plain(value, Math.min(digits, 5));
 };
 
-export function Chart({ told, across, acrossName, lines, marks = [], now, height = 190 }: Props) {
+export function Chart({
+  told,
+  across,
+  acrossName,
+  lines,
+  marks = [],
+  now,
+  height = 190,
+  ends = false,
+}: Props) {
   const holder = useRef<HTMLDivElement>(null);
   const plot = useRef<uPlot>(undefined);
   const standing = useRef(now);
   const { ink, hair, accent, paper } = useColours();
   standing.current = now;
 
-  const shape = JSON.stringify([across, lines, marks, ink, hair, accent, height, acrossName]);
+  const shape = JSON.stringify([across, lines, marks, ink, hair, accent, height, acrossName, ends]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the shape stands for all that the chart is made of
   useEffect(() => {
     let current = true;
@@ -64,6 +84,22 @@ export function Chart({ told, across, acrossName, lines, marks = [], now, height
         };
         for (const mark of marks) stroke(mark.at, hair, [3, 3]);
         if (standing.current !== undefined) stroke(standing.current, ink, []);
+        ctx.restore();
+      };
+      const names = (self: uPlot): void => {
+        const { ctx } = self;
+        ctx.save();
+        ctx.font = FONT.replace('17px', `${17 * devicePixelRatio}px`);
+        ctx.fillStyle = ink;
+        ctx.textAlign = 'left';
+        ctx.textBaseline = 'middle';
+        let last = Number.POSITIVE_INFINITY;
+        for (const { name, x, y } of endsOf(across, lines)) {
+          // from the top down, none on another
+          const at = self.valToPos(y, 'y', true);
+          last = Number.isFinite(last) ? Math.max(at, last + 19 * devicePixelRatio) : at;
+          ctx.fillText(name, self.valToPos(x, 'x', true) + 6 * devicePixelRatio, last);
+        }
         ctx.restore();
       };
       const values = (_: uPlot, splits: number[]): string[] => splits.map(axisNumber);
@@ -95,7 +131,8 @@ export function Chart({ told, across, acrossName, lines, marks = [], now, height
               points: { show: false },
             })),
           ],
-          hooks: { draw: [strokes] },
+          hooks: { draw: ends ? [strokes, names] : [strokes] },
+          ...(ends ? { padding: [12, 30, 0, 0] as [number, number, number, number] } : {}),
         },
         [across as number[], ...lines.map((line) => line.values as (number | null)[])],
         element,
