@@ -8,6 +8,7 @@ import { execFileSync } from 'node:child_process';
 import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { after } from 'node:test';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { startServer } from '../../src/server/start.ts';
 
@@ -73,6 +74,10 @@ export interface Workshop {
 /** A page with what it complained of. */
 export type OpenPage = Page & { complaints: string[] };
 
+/** One for all test files of a process: opening it takes a second of a processor. */
+let opened: Promise<Browser> | undefined;
+after(async () => (await opened)?.close());
+
 export async function openWorkshop(): Promise<Workshop> {
   const folder = mkdtempSync(join(tmpdir(), 'flatpatch-page-'));
   const home = join(folder, 'home');
@@ -81,14 +86,15 @@ export async function openWorkshop(): Promise<Workshop> {
   execFileSync(process.execPath, [join(ROOT, 'setup.mjs')], { stdio: ['ignore', 'ignore', 'inherit'] });
   cpSync(join(ROOT, 'dist/web'), web, { recursive: true });
   const server = await startServer({ home, port: 0, web });
-  const browser = await chromium.launch({ executablePath: CHROMIUM!, args: ARGUMENTS });
+  opened ??= chromium.launch({ executablePath: CHROMIUM!, args: ARGUMENTS });
+  const browser = await opened;
   return {
     url: server.url,
     home,
     web,
     browser,
     close: async () => {
-      await browser.close();
+      await Promise.all(browser.contexts().map((context) => context.close()));
       await server.close();
       rmSync(folder, { recursive: true, force: true });
     },
