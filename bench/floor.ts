@@ -2,7 +2,8 @@
  * Set-up of a demo car: 20 adjusters, 30 readings; and the matrix of what each change does to each reading.
  *
  * The fewest moves against SciPy's milp (HiGHS) on the same rows and places in the same run; the matrix against
- * differences by standing the car anew twice for each change. Goal: a whole solve (car as found, moves, car stood anew)
+ * differences by standing the car anew twice for each change, and against a model of free bodies whose equations SciPy
+ * solves (tests/reference/floor_model.py). Goal: a whole solve (car as found, moves, car stood anew)
  * within 50 ms of one core once warm. Times are of the processor, so that a busy machine does not count.
  *
  *   node --import tsx bench/floor.ts
@@ -22,6 +23,7 @@ import { Floor } from '../src/flatfloor/stand.ts';
 import { Numbers } from '../src/loadpath/numbers.ts';
 import { fewestMoves } from '../src/maths/fewest-moves.ts';
 import { openCar, USUALLY_MOVED } from '../src/questions/index.ts';
+import { plain, SHEAR_MODULUS } from '../tests/reference/recorded.ts';
 
 const read = openCar({
   text: readFileSync(new URL('../cars/fenwold-201/car.yaml', import.meta.url), 'utf8'),
@@ -177,3 +179,44 @@ say(
     `apart by ${apart.toExponential(1)} of a tolerance a unit${agree ? '' : ': DISAGREE'}`,
 );
 if (!agree) process.exitCode = 1;
+
+// the same by a model of free bodies that SciPy solves: differences of whole solutions
+if (python !== undefined) {
+  const surveyed = { changes: car.changes.none(), bars: { front: false, rear: false } };
+  const ours = timed(() => floor.stand(surveyed));
+  const { front, rear, body, floor: pads } = plain(form) as Record<string, unknown>;
+  const steps = adjusters.map(({ name, change, step }) => [name, [car.changes.names[change]!, step]]);
+  const asked = {
+    cars: { car: { front, rear, body, floor: pads } },
+    shearModulus: SHEAR_MODULUS,
+    asked: {
+      car: [{ key: 'matrix', state: { bars: false, changes: {} }, steps: Object.fromEntries(steps) }],
+    },
+  };
+  const began = performance.now();
+  const model = fileURLToPath(new URL('../tests/reference/floor_model.py', import.meta.url));
+  const run = spawnSync(python, ['-B', model], {
+    input: JSON.stringify(asked),
+    encoding: 'utf8',
+    maxBuffer: 1e8,
+  });
+  const took = performance.now() - began;
+  if (run.status !== 0) throw new Error(run.stderr);
+  const theirs = JSON.parse(run.stdout) as {
+    car: { matrix: { matrix: Record<string, Record<string, number>> } };
+  };
+  let most = 0;
+  for (const { name, change, step } of adjusters) {
+    for (const { id, tolerance } of wanted) {
+      const of = theirs.car.matrix.matrix[name]![id];
+      if (of === undefined) continue;
+      most = Math.max(most, Math.abs(of - ours.is.readings.get(id)!.by[change]! * step) / tolerance);
+    }
+  }
+  const same = most < 0.001;
+  say(
+    `matrix by free bodies and differences in SciPy ${took.toFixed(0)} ms as a whole command; ours takes ${(ours.ms / took).toFixed(5)} of it; ` +
+      `apart by ${most.toExponential(1)} of a tolerance a unit${same ? '' : ': DISAGREE'}`,
+  );
+  if (!same) process.exitCode = 1;
+}

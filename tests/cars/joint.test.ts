@@ -378,7 +378,7 @@ test('torque of the crank: wheel torque over the turns, against its turning, on 
   // a shaft that turns clockwise from the front presses the case down on its left, as it does a live axle (common
   // practice, no source)
   const driven = { longitudinal: 6, speed: 40 };
-  const without = (text: string): string => text.replace(/\nengine:\n.*\n.*\n/, '\n');
+  const without = (text: string): string => text.replace(/\nengine:\n(?: .*\n)+/, '\n');
   const turning = (text: (is: string) => string, joint: JointName): number => {
     const car = opened(demoSource(CAR, text));
     const numbers = new Numbers(car.values);
@@ -406,7 +406,7 @@ test('torque of the crank: wheel torque over the turns, against its turning, on 
 });
 
 test('a crank without a torque is told; one that is typed rules over its turns', () => {
-  const bare = told(/ {2}overall: 9\.4.*\n/, '');
+  const bare = told(/\nengine:\n( {2}turns: .*\n)(?: .*\n)+/, '\nengine:\n$1');
   assert.ok(bare.some(({ code, line }) => code === 'engine/no-torque' && line !== undefined));
   const typed = opened(
     demoSource(CAR, (text) => text.replace('overall: 9.4', 'overall: 9.4\n  torque: 200 N m')),

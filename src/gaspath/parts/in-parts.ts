@@ -25,6 +25,8 @@ import { ownProblem, type Part, portFrom } from './part.ts';
 interface Tried {
   /** Its set when it stands alone; undefined while there is none, and where it begins at another part. */
   readonly alone?: RouteSolution;
+  /** Evaluations until that set stood. */
+  readonly aloneWork?: number;
   /** That set was laid among others once. */
   readonly aloneLaid: boolean;
   /** Draws among others, and how often it was taken out. */
@@ -57,7 +59,7 @@ export type PartsStand = 'impossible' | 'searching' | 'stuck' | 'done';
 
 /** Evaluations with which an answer is bettered. */
 const BETTER = 6000;
-/** Evaluations before a part among others is given up; more after each round of failures. */
+/** Evaluations before a part among others is given up, where it did not take more of them alone; more after each round of failures. */
 const PATIENCE = 3000;
 /** Failures for each part after which the search is given up. */
 const MOST_FAILED = 60;
@@ -189,7 +191,9 @@ export class InParts {
   private start(part: number, problem: RouteProblem, seed: number, alone: boolean): void {
     const site = siteOf(problem, this.sites[part]);
     this.sites[part] ??= site;
-    const patience = PATIENCE + (PATIENCE / 3) * Math.floor(this.failed / this.parts.length);
+    const patience =
+      Math.max(PATIENCE, this.tried[part]!.aloneWork ?? 0) *
+      (1 + Math.floor(this.failed / this.parts.length) / 3);
     const asked = { answers: 1, brief: false, better: BETTER, ...(alone ? {} : { most: patience }) };
     const of = new StrandsRun(problem, seed, asked, { before: this.before, site, threads: this.threads });
     this.before = undefined;
@@ -205,8 +209,11 @@ export class InParts {
     if (!strands.done) return;
     const [answer] = strands.answers;
     const { solution } = answer!;
-    if (alone) this.tried[part] = { ...this.tried[part]!, alone: solution };
-    else if (this.clashes(part, solution).length > 0) {
+    if (alone) {
+      const { work = 0, foundWith = 0 } = strands.saved[answer!.strand] ?? {};
+      const aloneWork = strands.work - (work - foundWith);
+      this.tried[part] = { ...this.tried[part]!, alone: solution, aloneWork };
+    } else if (this.clashes(part, solution).length > 0) {
       this.fail(part);
       return;
     } else this.lay(part, solution);
