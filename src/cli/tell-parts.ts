@@ -4,6 +4,7 @@ import {
   type Banks,
   type CarPart,
   EXHAUST_CAUTION,
+  easePart,
   foundExhaust,
   holdsTold,
   lookedFor,
@@ -32,6 +33,7 @@ import { setOut } from './set-out.ts';
 import type { Found, Telling } from './tell.ts';
 import { askedThreads } from './threads/asked.ts';
 import { writeWhole } from './whole-file.ts';
+import { wouldDo, wouldDoLines } from './would-do.ts';
 
 export interface PartsOptions extends CarOptions, HandOptions {
   readonly bank: Banks;
@@ -69,9 +71,17 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
   const { finding } = ended;
   const { sets, mirrored, isImage, file: written } = foundExhaust(put.parts, finding, mirror);
   const other = mirror === undefined ? undefined : sidesOf('both').find((side) => side !== mirror);
+  const toEase = ended.stopped ? undefined : finding.toEase();
+  const would =
+    toEase === undefined
+      ? undefined
+      : await wouldDo(easePart(toEase, time.seed), { seconds: time.seconds, units });
   const refusal =
     sets === undefined
-      ? notFound(ended, time.seconds)
+      ? [
+          notFound(ended, time.seconds),
+          ...(would === undefined ? [] : [`Of the ${toEase!.part.title}:`, ...wouldDoLines(would)]),
+        ].join('\n')
       : mirrored === undefined || isImage
         ? undefined
         : notMirrored(mirrored, mirror!, other!);
@@ -106,6 +116,12 @@ export async function tellParts(found: Found, options: PartsOptions, time: Parts
       stands: finding.stands(),
       causes: [...finding.causes()],
       ...(nearest === undefined || sets !== undefined ? {} : { nearest }),
+      ...(would === undefined
+        ? {}
+        : {
+            wouldDo: would.eased.map(({ solution: _, ...each }) => each),
+            wouldDoOf: { bank: toEase!.part.side, ...partOut(toEase!.part) },
+          }),
       ...(sets === undefined
         ? {}
         : { parts: sets.map((each, k) => partSetOut(each, inCar[k], behind[k], units)) }),

@@ -1,5 +1,5 @@
 /** After nothing was found: what would let the primaries fit, one thing at a time, in the time given. */
-import { type EasedPrimaries, easePrimaries } from '../questions/index.ts';
+import type { EasedPrimaries, EasingPrimaries } from '../questions/index.ts';
 import type { Speech } from '../units/show.ts';
 
 export interface WouldDo {
@@ -9,8 +9,8 @@ export interface WouldDo {
 }
 
 export async function wouldDo(
-  put: Parameters<typeof easePrimaries>[0],
-  { seconds, seed, units }: { readonly seconds: number; readonly seed: number; readonly units: Speech },
+  easing: EasingPrimaries,
+  { seconds, units }: { readonly seconds: number; readonly units: Speech },
 ): Promise<WouldDo> {
   let stopped = false;
   const stop = (): void => {
@@ -18,7 +18,6 @@ export async function wouldDo(
   };
   // the second one ends the program as it would any other
   process.once('SIGINT', stop).once('SIGTERM', stop);
-  const easing = easePrimaries(put, seed);
   const until = performance.now() + 1000 * seconds;
   let goesOn = true;
   while (goesOn && !stopped && performance.now() < until) {

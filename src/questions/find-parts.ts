@@ -7,6 +7,7 @@
 import { InParts, type SavedParts as SavedInParts } from '../gaspath/parts/in-parts.ts';
 import type { RouteSolution } from '../gaspath/route/problem.ts';
 import type { Threads } from '../gaspath/strand-beside.ts';
+import type { PartToEase } from './ease-parts.ts';
 import { causeWords, missOf } from './find-primaries.ts';
 import { HeldParts, type SavedHeldParts } from './held-parts.ts';
 import { partWords } from './part-words.ts';
@@ -47,6 +48,8 @@ export interface FindingParts {
   readonly now: () => string | undefined;
   /** Where it came no further, in words. */
   readonly nearest: () => string | undefined;
+  /** The part that does not fit, to ask what would let it; undefined once all stand. */
+  readonly toEase: () => PartToEase | undefined;
   /** Evaluations. */
   readonly work: () => number;
   readonly saved: () => SavedParts;
@@ -116,6 +119,13 @@ export function findParts(
       const { part, put } = parts[missed.part]!;
       const words = missed.nearest === undefined ? undefined : partWords(part, missOf(put, missed.nearest));
       return `${capital(titled(missed.part, missed.among))}${words === undefined ? '.' : `: ${words}`}`;
+    },
+    toEase: () => {
+      const at = run.causes?.part ?? run.missed?.part;
+      if (run.solutions !== undefined || at === undefined) return undefined;
+      const { part, put } = parts[at]!;
+      const problem = run.causes === undefined ? run.among(at) : put.problem;
+      return problem === undefined ? undefined : { part, put: { ...put, problem } };
     },
     work: () => run.work,
     saved: () => {

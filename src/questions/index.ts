@@ -71,6 +71,7 @@ export { drawCar, drawCorner, WHEELS } from './drawing.ts';
 export * from './drawing-types.ts';
 export { drawnForces, type ForcesDrawn } from './drawn-forces.ts';
 export { DEMONSTRATION_DAY } from './duty.ts';
+export { easePart, type PartToEase } from './ease-parts.ts';
 export { EASED, type EasedPrimaries, type EasingPrimaries, easePrimaries } from './ease-primaries.ts';
 export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
 export * from './figure.ts';

@@ -3,7 +3,14 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { after, before, describe, test } from 'node:test';
 import type { Page } from 'playwright-core';
-import { partInCar, partsFiled, readParts } from '../../src/questions/index.ts';
+import {
+  easePart,
+  findParts,
+  partInCar,
+  partsFiled,
+  partsProblem,
+  readParts,
+} from '../../src/questions/index.ts';
 import { opened } from '../cars/opened.ts';
 import { DESK, goTo, NO_BROWSER, openPage, openWorkshop, PHONE, type Workshop } from './browser.ts';
 
@@ -134,6 +141,27 @@ describe('parts of an exhaust on the page', { skip: NO_BROWSER }, () => {
       [],
     );
     assert.equal(await page.locator('.over .balloon').count(), 8);
+    assert.deepEqual(page.complaints, []);
+  });
+
+  test('a length that cannot be, of both banks: told of which part, and on asking what would let it fit', async () => {
+    const page = desk;
+    await goTo(page, `?car=${CAR}&way=gas&both=yes&spec=${encodeURIComponent('short primaries')}`);
+    await button(page, 'Find all parts').click();
+    await page.getByRole('heading', { name: 'It cannot be as it is given' }).waitFor();
+    await button(page, 'Look for the least change that lets it fit').click();
+    const put = partsProblem(opened(CAR, { spec: 'short primaries' }).car, 'both', []);
+    assert.ok(put.reached);
+    const finding = findParts(put.parts, 1);
+    while (finding.advance() === 'searching');
+    const toEase = finding.toEase()!;
+    const easing = easePart(toEase, 1);
+    while (easing.advance());
+    const [first] = easing.found();
+    assert.ok(first!.by !== undefined);
+    await page.getByText(`Of the ${toEase.part.title}, the other parts where they lie.`).waitFor();
+    await page.getByText(first!.words).waitFor({ timeout: 60_000 });
+    await page.getByText('That less would not do is not proved').waitFor({ timeout: 60_000 });
     assert.deepEqual(page.complaints, []);
   });
 });

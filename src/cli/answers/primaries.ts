@@ -198,6 +198,10 @@ export const primariesForm = z.strictObject({
       ),
     })
     .optional(),
+  wouldDoOf: z
+    .strictObject({ bank, part })
+    .optional()
+    .meta({ description: 'with several parts: the one that would fit so, the others where they lie' }),
   holds: holdsForm,
   inCar: inCar.optional(),
   parts: z

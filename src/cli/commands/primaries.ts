@@ -6,6 +6,7 @@ import {
   askedMore,
   type Banks,
   EXHAUST_CAUTION,
+  easePrimaries,
   type FindingStands,
   type Holdable,
   type HoldingStands,
@@ -242,7 +243,9 @@ async function lookedFor(found: Found, options: OneBank, seconds: number, seed: 
   const set = ranked[0]?.set ?? finding.set();
   const { units } = options;
   const would =
-    set === undefined && !stopped ? await wouldDo(holds?.asked ?? put, { seconds, seed, units }) : undefined;
+    set === undefined && !stopped
+      ? await wouldDo(easePrimaries(holds?.asked ?? put, seed), { seconds, units })
+      : undefined;
   return {
     put,
     stands,

@@ -168,6 +168,12 @@ export class InParts {
     return this.laid.find((each) => each.part === part)?.solution;
   }
 
+  /** The part's problem among those that are laid; undefined while one at which it begins is not. */
+  among(part: number): RouteProblem | undefined {
+    const own = ownProblem(this.parts, part, (k) => this.setOf(k));
+    return own === undefined ? undefined : amongOthers(this.parts, part, own, (k) => this.setOf(k));
+  }
+
   private begin(): void {
     const lacks = this.parts.findIndex(
       ({ from }, k) => from === undefined && this.tried[k]!.alone === undefined,
@@ -177,15 +183,13 @@ export class InParts {
       return;
     }
     const part = this.toLay.find((k) => (this.parts[k]!.from ?? []).every((at) => this.setOf(at)))!;
-    const own = ownProblem(this.parts, part, (k) => this.setOf(k))!;
     const { alone, aloneLaid, draws } = this.tried[part]!;
     if (alone !== undefined && !aloneLaid && this.clashes(part, alone).length === 0) {
       this.tried[part] = { ...this.tried[part]!, aloneLaid: true };
       this.lay(part, alone);
       return;
     }
-    const among = amongOthers(this.parts, part, own, (k) => this.setOf(k));
-    this.start(part, among, seedOf(this.seed, 16 + draws), false);
+    this.start(part, this.among(part)!, seedOf(this.seed, 16 + draws), false);
   }
 
   private start(part: number, problem: RouteProblem, seed: number, alone: boolean): void {

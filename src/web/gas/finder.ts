@@ -3,7 +3,6 @@
  * beside itself where a hard problem has work for them.
  */
 import {
-  type EasingPrimaries,
   easePrimaries,
   type FindingPrimaries,
   findSets,
@@ -21,7 +20,7 @@ import {
   scanOf,
   writePrimaries,
 } from '../../questions/index.ts';
-import type { Speech } from '../../units/show.ts';
+import { EaseBeside } from './ease-beside.ts';
 import { HandBeside } from './hand-beside.ts';
 import type { Answered, Told, Wanted } from './protocol.ts';
 import { THREADS } from './strand-threads.ts';
@@ -162,42 +161,17 @@ function halt(): void {
   void finding?.end();
 }
 
-let easing: { readonly of: EasingPrimaries; readonly speech: Speech } | undefined;
-
-/** What would do, piece by piece. */
-function ease(): void {
-  if (easing === undefined) return;
-  const until = performance.now() + PIECE;
-  let goesOn = true;
-  while (goesOn && performance.now() < until) goesOn = easing.of.advance();
-  tellEased(goesOn);
-  if (goesOn) setTimeout(ease);
-}
-
-function tellEased(goesOn: boolean): void {
-  const { of, speech } = easing!;
-  const now = of.now(speech);
-  scope.postMessage({
-    kind: 'eased',
-    eased: of.found(speech).map(({ solution: _, ...each }) => each),
-    ...(now === undefined || !goesOn ? {} : { now }),
-  });
-  if (!goesOn) easing = undefined;
-}
+const easing = new EaseBeside((told) => scope.postMessage(told));
 
 scope.onmessage = ({ data }) => {
   if (data.kind === 'ease') {
     if (put === undefined || going) return;
-    easing = { of: easePrimaries(asked ?? put, data.seed), speech: data.speech };
-    ease();
+    easing.begin(easePrimaries(asked ?? put, data.seed), data.speech);
     return;
   }
-  if (easing !== undefined && data.kind === 'hold') {
-    tellEased(false);
-    return;
-  }
+  if (data.kind === 'hold' && easing.hold()) return;
   // whatever else is asked ends the looking for what would do
-  easing = undefined;
+  easing.forget();
   if (data.kind === 'open') open(data);
   else if (data.kind === 'hold') {
     halt();

@@ -51,7 +51,12 @@ export function GasCard({ finding, lit, onLight, mode, onMode }: Props) {
         </section>
       )}
       {set === undefined && progress?.near !== undefined && <Near near={progress.near} />}
-      <WouldDo finding={finding} />
+      <WouldDo
+        nothing={causes.length > 0 || (!going && progress?.stands === 'held' && set === undefined)}
+        eased={finding.eased}
+        ease={finding.ease}
+        stopEasing={finding.stopEasing}
+      />
       <SetsFound finding={finding} />
       {set !== undefined && scene !== undefined && !going && (
         <HandCard mode={mode} onMode={onMode} hand={hand} scene={scene} does={does} />

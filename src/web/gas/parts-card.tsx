@@ -12,6 +12,7 @@ import { SheetsWord } from './sheets-word.tsx';
 import type { Lit } from './shown.ts';
 import type { PartsFinding } from './use-parts.ts';
 import { GAS_WORDS } from './words.ts';
+import { WouldDo } from './would-do.tsx';
 
 interface Props {
   readonly finding: PartsFinding;
@@ -54,6 +55,12 @@ export function PartsCard({ finding, banks, lit, onLight, children }: Props) {
           ))}
         </section>
       )}
+      <WouldDo
+        nothing={causes.length > 0 || (!going && progress !== undefined && progress.sets === undefined)}
+        eased={finding.eased}
+        ease={finding.ease}
+        stopEasing={finding.stopEasing}
+      />
       {!going && progress?.image !== undefined && <Image image={progress.image} mirror={finding.mirror} />}
       {breaches.map((breach) => (
         <p key={breach} role="alert">

@@ -1,5 +1,6 @@
 /** Finds the parts of an exhaust beside the page, in short pieces, so that it can be held at any time. */
 import {
+  easePart,
   type FindingParts,
   findParts,
   foundExhaust,
@@ -19,6 +20,7 @@ import {
   scanForms,
   scanOf,
 } from '../../questions/index.ts';
+import { EaseBeside } from './ease-beside.ts';
 import { HandBeside } from './hand-beside.ts';
 import type { AnsweredParts, PartsProgress, PartTold, ToldParts, WantedParts } from './parts-protocol.ts';
 import type { HandAnswer } from './protocol.ts';
@@ -208,7 +210,18 @@ function begin(of: readonly PartPut[], wanted: WantedParts): void {
   });
 }
 
+const easing = new EaseBeside((told) => scope.postMessage(told));
+
 scope.onmessage = ({ data }) => {
+  if (data.kind === 'ease') {
+    const toEase = going ? undefined : finding?.toEase();
+    if (toEase === undefined) return;
+    easing.begin(easePart(toEase, data.seed), data.speech, toEase.part.title);
+    return;
+  }
+  if (data.kind === 'hold' && easing.hold()) return;
+  // whatever else is asked ends the looking for what would do
+  easing.forget();
   if (data.kind === 'open') {
     const messages = refusal(data);
     if (messages.length > 0) scope.postMessage({ kind: 'refused', messages });

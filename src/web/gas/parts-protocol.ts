@@ -8,8 +8,9 @@ import type {
   RouteSolution,
   SavedParts,
 } from '../../questions/index.ts';
+import type { Speech } from '../../units/show.ts';
 import type { CarSource } from '../engine/answers.ts';
-import type { HandAnswer, HandDoes } from './protocol.ts';
+import type { EasedTold, HandAnswer, HandDoes } from './protocol.ts';
 
 export interface WantedParts {
   readonly seed: number;
@@ -29,6 +30,8 @@ export type ToldParts =
     } & WantedParts)
   | ({ readonly kind: 'find' } & WantedParts)
   | { readonly kind: 'hold' }
+  /** What would let the part fit that does not. */
+  | { readonly kind: 'ease'; readonly seed: number; readonly speech: Speech }
   /** Of the part of that title. */
   | { readonly kind: 'hand'; readonly title: string; readonly does: HandDoes };
 
@@ -73,5 +76,6 @@ export type AnsweredParts =
     }
   | { readonly kind: 'refused'; readonly messages: readonly string[] }
   | { readonly kind: 'impossible'; readonly causes: readonly string[] }
+  | EasedTold
   | PartHandAnswer
   | PartsProgress;

@@ -67,6 +67,8 @@ export interface HandAnswer {
 
 export interface EasedTold {
   readonly kind: 'eased';
+  /** Which part, of several. */
+  readonly of?: string;
   readonly eased: readonly Omit<EasedPrimaries, 'solution'>[];
   /** What is tried now; left out when it is at its end. */
   readonly now?: string;

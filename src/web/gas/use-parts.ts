@@ -7,6 +7,7 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import { type Banks, type PrimariesScene, type SavedParts, scanForms } from '../../questions/index.ts';
 import { fetchScan } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
+import { usePage } from '../state.tsx';
 import { keep, keptBefore } from './kept.ts';
 import type {
   AnsweredParts,
@@ -16,7 +17,7 @@ import type {
   ToldParts,
   WantedParts,
 } from './parts-protocol.ts';
-import type { HandDoes } from './protocol.ts';
+import type { EasedTold, HandDoes } from './protocol.ts';
 import { usePulls } from './use-pulls.ts';
 
 export interface PartsFinding {
@@ -37,6 +38,10 @@ export interface PartsFinding {
   readonly onMirror: (mirror: WantedParts['mirror']) => void;
   /** That was changed since the sets were found. */
   readonly mirrorChanged: boolean;
+  /** What would let the part fit that does not; undefined while it was not asked. */
+  readonly eased?: EasedTold | undefined;
+  readonly ease: () => void;
+  readonly stopEasing: () => void;
   /** What a hand has come to in the part of that title. */
   readonly hand?: PartHandAnswer | undefined;
   /** What a hand does to a part. */
@@ -53,7 +58,7 @@ interface Kept {
 
 type State = Pick<
   PartsFinding,
-  'scene' | 'parts' | 'notes' | 'refused' | 'causes' | 'progress' | 'going' | 'hand'
+  'scene' | 'parts' | 'notes' | 'refused' | 'causes' | 'progress' | 'going' | 'hand' | 'eased'
 >;
 
 const NOTHING: State = { parts: [], notes: [], refused: [], causes: [], going: false };
@@ -62,6 +67,7 @@ const cupboard = (id: string, banks: Banks): string => `exhaust ${id} ${banks}`;
 
 export function useParts(banks: Banks): PartsFinding {
   const { id, car, file, source } = useCar();
+  const { speech } = usePage();
   const of = `${file.version} ${car.spec}`;
   const worker = useRef<Worker>(undefined);
   const tell = useCallback((told: ToldParts) => worker.current?.postMessage(told), []);
@@ -139,7 +145,7 @@ export function useParts(banks: Banks): PartsFinding {
   const mirrorChanged = state.progress !== undefined && found.current !== mirror;
   const begin = (saved: SavedParts | undefined): void => {
     found.current = mirror;
-    setState(({ progress, hand: _, ...before }) => ({
+    setState(({ progress, hand: _, eased: __, ...before }) => ({
       ...before,
       causes: [],
       going: true,
@@ -156,6 +162,8 @@ export function useParts(banks: Banks): PartsFinding {
       begin(undefined);
     },
     mirror,
+    ease: () => tell({ kind: 'ease', seed: seed.current, speech }),
+    stopEasing: () => tell({ kind: 'hold' }),
     onMirror: setMirror,
     mirrorChanged,
     does: (of, what) => {
@@ -185,6 +193,8 @@ function answered(before: State, data: AnsweredParts): State {
       const file = data.file ?? before.hand?.file;
       return { ...before, hand: { ...data, ...(file === undefined ? {} : { file }) } };
     }
+    case 'eased':
+      return { ...before, eased: data };
     case 'progress':
       return { ...before, progress: data, going: data.stands === 'searching' };
   }

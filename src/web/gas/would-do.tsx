@@ -1,9 +1,15 @@
 /** Where nothing fits: what would let it, one thing at a time, as it is found. */
-import type { Finding } from './use-finding.ts';
+import type { EasedTold } from './protocol.ts';
 
-export function WouldDo({ finding }: { readonly finding: Finding }) {
-  const { causes, progress, going, eased, ease, stopEasing } = finding;
-  const nothing = causes.length > 0 || (!going && progress?.stands === 'held' && progress.set === undefined);
+interface Props {
+  /** Nothing was found, and nothing is looked for. */
+  readonly nothing: boolean;
+  readonly eased: EasedTold | undefined;
+  readonly ease: () => void;
+  readonly stopEasing: () => void;
+}
+
+export function WouldDo({ nothing, eased, ease, stopEasing }: Props) {
   if (!nothing && eased === undefined) return null;
   return (
     <section className="would-do">
@@ -15,6 +21,7 @@ export function WouldDo({ finding }: { readonly finding: Finding }) {
           </button>
         </p>
       )}
+      {eased?.of !== undefined && <p className="soft">Of the {eased.of}, the other parts where they lie.</p>}
       {eased?.eased.map(({ what, words, by }) => (
         <p key={what} className={by === undefined ? 'soft' : 'note'}>
           {words}

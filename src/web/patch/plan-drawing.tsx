@@ -36,6 +36,9 @@ interface Props {
   readonly children?: ReactNode;
 }
 
+/** Height of a line of a label, px. */
+const LINE = 22;
+
 const NO_PLACES: Readonly<Record<string, Vec3>> = {};
 
 export function PlanDrawing({
@@ -55,17 +58,18 @@ export function PlanDrawing({
   const drawing = useMemo(() => drawCar(car, AS_SURVEYED), [car]);
   // on a phone nose up: the wheels have room beside them for their figures
   const wide = size.width > 1.25 * size.height && size.width > 620;
+  const deep = Math.max(96, 28 + LINE * Math.max(0, ...labels.map(({ lines }) => lines.length)));
   const frame = useMemo(() => {
     const look = lookOf('plan', FIRST_TURN, 'left', wide);
     // room for what stands outboard of the wheels
-    const side = wide ? { left: 30, top: 96 } : { left: Math.min(room, size.width * 0.33), top: 16 };
+    const side = wide ? { left: 30, top: deep } : { left: Math.min(room, size.width * 0.33), top: 16 };
     const area = {
       ...side,
       width: Math.max(60, size.width - 2 * side.left),
       height: Math.max(60, size.height - 2 * side.top),
     };
     return framed(look, extent(drawing), area);
-  }, [drawing, wide, size, room]);
+  }, [drawing, wide, size, room, deep]);
   const spots = useMemo(() => {
     const wheels = Object.fromEntries(
       drawing.corners.map(({ wheel, tyre }) => [
