@@ -86,8 +86,7 @@ export async function openWorkshop(): Promise<Workshop> {
   execFileSync(process.execPath, [join(ROOT, 'setup.mjs')], { stdio: ['ignore', 'ignore', 'inherit'] });
   cpSync(join(ROOT, 'dist/web'), web, { recursive: true });
   const server = await startServer({ home, port: 0, web });
-  opened ??= chromium.launch({ executablePath: CHROMIUM!, args: ARGUMENTS });
-  const browser = await opened;
+  const browser = await (opened ??= chromium.launch({ executablePath: CHROMIUM!, args: ARGUMENTS }));
   return {
     url: server.url,
     home,

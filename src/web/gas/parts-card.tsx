@@ -156,7 +156,13 @@ function Buttons({ finding, banks }: Pick<Props, 'finding' | 'banks'>) {
           </button>
         ) : (
           !ended && (
-            <button type="button" className="word" disabled={scene === undefined} onClick={find}>
+            <button
+              type="button"
+              className="word"
+              // the finder goes on from its own sets, and takes none away that a hand has moved
+              disabled={scene === undefined || (begun && progress.moved !== undefined)}
+              onClick={find}
+            >
               {begun ? 'Go on' : 'Find all parts'}
             </button>
           )

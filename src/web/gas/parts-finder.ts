@@ -155,7 +155,9 @@ function handTold(
   if (answer.live || answer.file === undefined) return;
   const read = readPrimaries(answer.file);
   if (!read.ok || (told.asFound && moved === undefined)) return;
-  moved = before.map((set, k) => (k === at && !told.asFound ? read.solution : set));
+  const lies = before.map((set, k) => (k === at && !told.asFound ? read.solution : set));
+  const found = finding?.solutions();
+  moved = lies.every((set, k) => set === found?.[k]) ? undefined : lies;
   tell(stood);
 }
 
