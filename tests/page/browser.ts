@@ -86,7 +86,9 @@ export async function openWorkshop(): Promise<Workshop> {
   execFileSync(process.execPath, [join(ROOT, 'setup.mjs')], { stdio: ['ignore', 'ignore', 'inherit'] });
   cpSync(join(ROOT, 'dist/web'), web, { recursive: true });
   const server = await startServer({ home, port: 0, web });
-  const browser = await (opened ??= chromium.launch({ executablePath: CHROMIUM!, args: ARGUMENTS }));
+  const launched = opened ?? chromium.launch({ executablePath: CHROMIUM!, args: ARGUMENTS });
+  opened = launched;
+  const browser = await launched;
   return {
     url: server.url,
     home,
