@@ -354,7 +354,7 @@ function shimAdjusters(
   if (caster !== undefined) {
     const made = choices(shiftChanges(caster.first, caster.second));
     const upper = corner.adjusters?.casterShims?.moves === 'upper wishbone';
-    const [from, to] = upper ? ['behind', 'in front'] : ['in front', 'behind'];
+    const [from, to] = upper ? ['behind', 'in front of'] : ['in front of', 'behind'];
     all.push({
       ...common,
       name: `${WHEEL_WORDS[wheel]} caster shims`,
@@ -362,7 +362,7 @@ function shimAdjusters(
       change: at.caster,
       choices: made,
       words: (units) =>
-        `shift ${spokenAmount(Math.abs(units) * unit, 'm', 2)} of shims from ${units > 0 ? from : to} the joints to ${units > 0 ? to : from}`,
+        `shift ${spokenAmount(Math.abs(units) * unit, 'm', 2)} of shims from ${units > 0 ? from : to} the joints to ${(units > 0 ? to : from).replace(' of', '')}`,
       stops: { up: 'no shims left to shift', down: 'no shims left to shift' },
     });
   }

@@ -18,6 +18,7 @@ import type { Threads } from '../gaspath/strand-beside.ts';
 import type { AnswerFound, StrandStands, Strands } from '../gaspath/strands.ts';
 import { StrandsRun } from '../gaspath/strands-run.ts';
 import type { SavedHeld } from './find-held.ts';
+import { MISS_WORDS, missBy } from './miss-words.ts';
 import { PrimariesByHand, type SavedHand } from './primaries-by-hand.ts';
 import { ranked, type Weighed } from './primaries-front.ts';
 import type { Holdable } from './primaries-holding.ts';
@@ -197,9 +198,11 @@ export const causeWords = (
 /** What came nearest, in words. */
 export function missOf({ cylinders }: Pick<Put, 'cylinders'>, nearest: Miss): string {
   const other = cylinders[nearest.other];
-  const against = other === undefined ? nearest.what : `${nearest.what}, with cylinder ${other}`;
+  const what = MISS_WORDS[nearest.what];
+  const against = other === undefined ? what : `${what}, with cylinder ${other}`;
   const whose = nearest.pipe < 0 ? 'Collector' : `Cylinder ${cylinders[nearest.pipe]}`;
-  return `${whose}: ${against}, ${nearest.by.toFixed(1)} mm amiss.`;
+  const by = missBy(nearest);
+  return `${whose}: ${against}${by === undefined ? '' : `, ${by} amiss`}.`;
 }
 
 const canBeBent = ({ pipes }: RouteSolution): boolean =>

@@ -18,6 +18,7 @@ import { type StrandStands, Strands, type StrandsAsked, type Task, type Told } f
 import { StrandsRun } from '../gaspath/strands-run.ts';
 import type { Problem } from '../measured/problem.ts';
 import { EXHAUST_CAUTION, STANDING_CAUTION } from './cautions.ts';
+import { MISS_WORDS, missBy } from './miss-words.ts';
 
 export type {
   Begin,
@@ -85,20 +86,6 @@ export function missWords(miss: Miss | undefined): string {
       : miss.other < 0
         ? `the pipe of port ${miss.pipe + 1}`
         : `the pipes of ports ${miss.pipe + 1} and ${miss.other + 1}`;
-  return `What came nearest is breached at worst by ${miss.by.toFixed(2)} mm: ${MISS_WORDS[miss.what]}, ${whose}.`;
+  const by = missBy(miss);
+  return `What came nearest is breached at worst${by === undefined ? '' : ` by ${by}`}: ${MISS_WORDS[miss.what]}, ${whose}.`;
 }
-
-const MISS_WORDS = {
-  length: 'the length',
-  straight: 'a straight that must be longer',
-  angle: 'a bend that turns too far',
-  step: 'a step of the tube that does not come on a straight',
-  shell: 'the distance to the shell',
-  solid: 'the distance to a solid',
-  bounds: 'the bounds',
-  'collector body': 'the distance to the body of the collector',
-  'pipe to pipe': 'the distance of two pipes',
-  self: 'the distance of a pipe to itself',
-  pose: 'the room of the collector',
-  'kept bend': 'a bend that is to be kept where it is',
-} as const;

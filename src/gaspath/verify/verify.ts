@@ -120,7 +120,12 @@ function poseBreaches(problem: RouteProblem, { collector: pose }: ReadSolution):
   const tilt = degrees(pose.axis, collector.axis);
   return [
     ...(beyond > SLACK
-      ? [{ code: 'pose' as const, says: 'The collector is outside its box.', needs: 0, has: beyond }]
+      ? [
+          {
+            code: 'pose' as const,
+            says: `The collector stands ${beyond.toFixed(2)} mm outside the room that it is given.`,
+          },
+        ]
       : []),
     ...(tilt > collector.coneDeg + ANGLE
       ? [

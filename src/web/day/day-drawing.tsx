@@ -46,11 +46,14 @@ export function DayDrawing({ name, day }: Props) {
   );
 }
 
-/** A figure in words: `1.153 bar`; nothing where it is not there. */
+/** A figure in words: `1.15 bar`, no finer than to three figures until its ± is there; nothing where it is not there. */
 function words(figures: readonly ToldFigure[], of: string, id: string, speech: Speech): string | undefined {
   const found = figures.find((each) => each.of === of && each.id === id);
   if (found === undefined) return undefined;
-  const { text, unit } = spokenOwn(found, speech);
+  const { text, unit } = spokenOwn(
+    found.spread === undefined ? { ...found, spread: { u: Math.abs(found.value) / 10 } } : found,
+    speech,
+  );
   return `${text}${unitAfter(unit)}`;
 }
 
