@@ -8,20 +8,17 @@ import {
   findSets,
   type Holdable,
   type Holds,
-  openCar,
   type PrimariesSet,
   type ProblemPut,
   primariesHolding,
   primariesProblem,
   primariesScene,
   type SavedFinding,
-  type ScanInCar,
-  scanForms,
-  scanOf,
   writePrimaries,
 } from '../../questions/index.ts';
 import { EaseBeside } from './ease-beside.ts';
 import { HandBeside } from './hand-beside.ts';
+import { layScans } from './lay-scans.ts';
 import type { Answered, Told, Wanted } from './protocol.ts';
 import { THREADS } from './strand-threads.ts';
 
@@ -51,23 +48,14 @@ const hand = new HandBeside((answer) => scope.postMessage(answer));
 
 /** Puts the problem; what keeps it from being put, where something does. */
 function refusal({ source, side, scans }: Extract<Told, { kind: 'open' }>): readonly string[] {
-  const read = openCar(source);
-  if (!read.ok) return read.problems.map(({ message }) => message);
-  const doubts: string[] = [];
-  const laid: ScanInCar[] = [];
-  for (const name of Object.keys(scanForms(read.car))) {
-    const is = scanOf(read.car, name, scans[name]);
-    if (!is.reached) {
-      return is.problems.map(({ message, remedy }) => `Scan ${name}: ${message} ${remedy ?? ''}`);
-    }
-    laid.push(is);
-    doubts.push(...is.doubts.map((each) => `Scan ${name}: ${each}`));
-  }
-  const is = primariesProblem(read.car, side, laid);
+  const laid = layScans(source, scans);
+  if (!laid.ok) return laid.messages;
+  const { car } = laid;
+  const is = primariesProblem(car, side, laid.scans);
   if (!is.reached) return [is.message];
   put = is;
-  holdsFor = (kinds) => primariesHolding(read.car, side, laid, is, kinds);
-  scope.postMessage({ kind: 'opened', scene: primariesScene(is), notes: [...is.notes, ...doubts] });
+  holdsFor = (kinds) => primariesHolding(car, side, laid.scans, is, kinds);
+  scope.postMessage({ kind: 'opened', scene: primariesScene(is), notes: [...is.notes, ...laid.doubts] });
   return [];
 }
 

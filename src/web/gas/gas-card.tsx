@@ -3,6 +3,7 @@ import { type Holdable, holdingDoes, type PrimariesSet } from '../../questions/i
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { BankChoice } from './bank-choice.tsx';
+import { CannotBe } from './cannot-be.tsx';
 import { HandCard, type HandMode } from './hand-card.tsx';
 import { HoldChoice } from './hold-choice.tsx';
 import { InCar } from './in-car.tsx';
@@ -35,21 +36,7 @@ export function GasCard({ finding, lit, onLight, mode, onMode }: Props) {
       <BankChoice />
       {refused.length === 0 && <HoldChoice finding={finding} />}
       {refused.length === 0 && <Buttons finding={finding} />}
-      {refused.map((message) => (
-        <p key={message} role="alert">
-          {message}
-        </p>
-      ))}
-      {causes.length > 0 && (
-        <section role="status">
-          <h3>It cannot be as it is given</h3>
-          {causes.map((cause) => (
-            <p key={cause} className="note">
-              {cause}
-            </p>
-          ))}
-        </section>
-      )}
+      <CannotBe refused={refused} causes={causes} />
       {set === undefined && progress?.near !== undefined && <Near near={progress.near} />}
       <WouldDo
         nothing={causes.length > 0 || (!going && progress?.stands === 'held' && set === undefined)}

@@ -1,14 +1,7 @@
 /** Looks beside the page at a found set in its car: hot, the nuts of its flanges, the way it comes off. */
-import {
-  type Holdable,
-  type LookedAt,
-  openCar,
-  type ScanInCar,
-  scanForms,
-  scanOf,
-  setFiled,
-} from '../../questions/index.ts';
+import { type Holdable, type LookedAt, setFiled } from '../../questions/index.ts';
 import type { CarSource } from '../engine/answers.ts';
+import { layScans } from './lay-scans.ts';
 
 export interface InCarAsked {
   readonly source: CarSource;
@@ -30,16 +23,9 @@ const scope = globalThis as unknown as {
 };
 
 function answer({ source, side, part, scans, file, kinds }: InCarAsked): InCarTold {
-  const read = openCar(source);
-  if (!read.ok) return { message: read.problems.map(({ message }) => message).join(' ') };
-  const laid: ScanInCar[] = [];
-  for (const name of Object.keys(scanForms(read.car))) {
-    const is = scanOf(read.car, name, scans[name]);
-    if (!is.reached)
-      return { message: is.problems.map(({ message }) => `Scan ${name}: ${message}`).join(' ') };
-    laid.push(is);
-  }
-  const set = setFiled(read.car, { side, part, text: file }, laid);
+  const laid = layScans(source, scans);
+  if (!laid.ok) return { message: laid.messages.join(' ') };
+  const set = setFiled(laid.car, { side, part, text: file }, laid.scans);
   if (!set.reached) return { message: 'message' in set ? set.message : set.breaches.join(' ') };
   const is = set.looked(kinds);
   return is === undefined ? { message: 'The problem of this bank cannot be put.' } : { is };

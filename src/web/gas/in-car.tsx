@@ -1,15 +1,9 @@
 /** A found set in its car, on the card: hot beside cold, the nuts of its flanges, the way it comes off. */
 import { useEffect, useState } from 'react';
-import {
-  type Holdable,
-  type LookedAt,
-  lookedTold,
-  scanForms,
-  type ToldSection,
-} from '../../questions/index.ts';
-import { fetchScan } from '../client.ts';
+import { type Holdable, type LookedAt, lookedTold, type ToldSection } from '../../questions/index.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
+import { fetchScans } from './fetch-scans.ts';
 import type { InCarAsked, InCarTold } from './in-car-worker.ts';
 
 interface State {
@@ -40,8 +34,7 @@ export function InCar({ file, side, part, kinds, isBehind = false }: Props) {
     worker.onmessage = ({ data }: MessageEvent<InCarTold>) => setState({ of: file, told: data });
     worker.onerror = () => setState({ of: file, told: { message: 'The looking broke off. Try it again.' } });
     const open = async (): Promise<void> => {
-      const scans: Record<string, Uint8Array> = {};
-      for (const [name, form] of Object.entries(scanForms(car))) scans[name] = await fetchScan(id, form.file);
+      const scans = await fetchScans(id, car);
       const told: InCarAsked = { source, side, part, scans, file, kinds };
       worker.postMessage(told);
     };

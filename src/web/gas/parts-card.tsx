@@ -5,6 +5,7 @@ import { spokenAmount } from '../../units/show.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { BankChoice } from './bank-choice.tsx';
+import { CannotBe } from './cannot-be.tsx';
 import { InCar } from './in-car.tsx';
 import type { PartTold } from './parts-protocol.ts';
 import { Collector, Pipes } from './set-figures.tsx';
@@ -40,21 +41,7 @@ export function PartsCard({ finding, banks, lit, onLight, children }: Props) {
       <BankChoice />
       {banks === 'both' && <MirrorChoice finding={finding} />}
       {refused.length === 0 && <Buttons finding={finding} banks={banks} />}
-      {refused.map((message) => (
-        <p key={message} role="alert">
-          {message}
-        </p>
-      ))}
-      {causes.length > 0 && (
-        <section role="status">
-          <h3>It cannot be as it is given</h3>
-          {causes.map((cause) => (
-            <p key={cause} className="note">
-              {cause}
-            </p>
-          ))}
-        </section>
-      )}
+      <CannotBe refused={refused} causes={causes} />
       <WouldDo
         nothing={causes.length > 0 || (!going && progress !== undefined && progress.sets === undefined)}
         eased={finding.eased}

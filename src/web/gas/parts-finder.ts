@@ -6,7 +6,6 @@ import {
   foundExhaust,
   lookedFor,
   type MirroredBank,
-  openCar,
   type PartPut,
   type PartSet,
   partByHand,
@@ -17,11 +16,10 @@ import {
   type RouteSolution,
   readPrimaries,
   type ScanInCar,
-  scanForms,
-  scanOf,
 } from '../../questions/index.ts';
 import { EaseBeside } from './ease-beside.ts';
 import { HandBeside } from './hand-beside.ts';
+import { layScans } from './lay-scans.ts';
 import type { AnsweredParts, PartsProgress, PartTold, ToldParts, WantedParts } from './parts-protocol.ts';
 import type { HandAnswer } from './protocol.ts';
 import { THREADS } from './strand-threads.ts';
@@ -49,22 +47,12 @@ let stood: PartsProgress['stands'] = 'held';
 let shown = 0;
 
 function refusal({ source, banks, scans: bytes }: Extract<ToldParts, { kind: 'open' }>): readonly string[] {
-  const read = openCar(source);
-  if (!read.ok) return read.problems.map(({ message }) => message);
-  const doubts: string[] = [];
-  const laid: ScanInCar[] = [];
-  for (const name of Object.keys(scanForms(read.car))) {
-    const is = scanOf(read.car, name, bytes[name]);
-    if (!is.reached) {
-      return is.problems.map(({ message, remedy }) => `Scan ${name}: ${message} ${remedy ?? ''}`);
-    }
-    laid.push(is);
-    doubts.push(...is.doubts.map((each) => `Scan ${name}: ${each}`));
-  }
-  const put = partsProblem(read.car, banks, laid);
+  const laid = layScans(source, bytes);
+  if (!laid.ok) return laid.messages;
+  const put = partsProblem(laid.car, banks, laid.scans);
   if (!put.reached) return [put.message];
   parts = put.parts;
-  scans = laid;
+  scans = laid.scans;
   const scenes = put.parts.map((each) => primariesScene(each.put));
   const solids = scenes.flatMap((each) => each.solids);
   scope.postMessage({
@@ -75,7 +63,7 @@ function refusal({ source, banks, scans: bytes }: Extract<ToldParts, { kind: 'op
       solids: [...new Map(solids.map((each) => [JSON.stringify(each), each])).values()],
     },
     parts: put.parts.map(({ part, put: of }) => partTold(part, of)),
-    notes: [...put.notes, ...doubts],
+    notes: [...put.notes, ...laid.doubts],
   });
   return [];
 }

@@ -14,11 +14,10 @@ import {
   type PrimariesScene,
   type PrimariesSet,
   type SavedHand,
-  scanForms,
 } from '../../questions/index.ts';
-import { fetchScan } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
+import { fetchScans } from './fetch-scans.ts';
 import { keep, keptBefore } from './kept.ts';
 import type { Answered, EasedTold, HandAnswer, HandDoes, Progress, Told, Wanted } from './protocol.ts';
 import { usePulls } from './use-pulls.ts';
@@ -145,8 +144,7 @@ export function useFinding(): Finding {
     setHolds({ kinds: hold.current, changed: false });
     forget();
     const open = async (): Promise<void> => {
-      const scans: Record<string, Uint8Array> = {};
-      for (const [name, form] of Object.entries(scanForms(car))) scans[name] = await fetchScan(id, form.file);
+      const scans = await fetchScans(id, car);
       if (!wanted) return;
       const told: Told = {
         kind: 'open',

@@ -4,10 +4,10 @@
  * What it has reached is kept in this browser, under the car, the banks and the state of the file.
  */
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { type Banks, type PrimariesScene, type SavedParts, scanForms } from '../../questions/index.ts';
-import { fetchScan } from '../client.ts';
+import type { Banks, PrimariesScene, SavedParts } from '../../questions/index.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
+import { fetchScans } from './fetch-scans.ts';
 import { keep, keptBefore } from './kept.ts';
 import type {
   AnsweredParts,
@@ -120,8 +120,7 @@ export function useParts(banks: Banks): PartsFinding {
     setMirror(kept?.mirror);
     forget();
     const open = async (): Promise<void> => {
-      const scans: Record<string, Uint8Array> = {};
-      for (const [name, form] of Object.entries(scanForms(car))) scans[name] = await fetchScan(id, form.file);
+      const scans = await fetchScans(id, car);
       if (!wanted) return;
       const told: ToldParts = {
         kind: 'open',
