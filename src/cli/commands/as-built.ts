@@ -97,7 +97,7 @@ async function answer(file: string, options: Options): Promise<void> {
         cautions: [...set.cautions],
       },
       lines: () => [
-        ...headLines(car, `${part.stage} of the ${part.title} as made`),
+        ...headLines(car, `${part.name === undefined ? `${part.stage} of the ` : ''}${part.title}, as made`),
         '',
         ...table([
           ['Pipe', 'drawn', 'made', 'longer by'],
