@@ -6,7 +6,7 @@ import type { Placed } from './place.ts';
 type Form = Placed<RawCar>;
 
 export function checkFloor(form: Form): readonly Problem[] {
-  return [...checkNames(form), ...checkBallast(form), ...checkCorners(form)];
+  return [...checkNames(form), ...checkBallast(form), ...checkCorners(form), ...checkThreads(form)];
 }
 
 const error = (code: string, path: string, message: string, remedy: string): Problem => ({
@@ -94,10 +94,6 @@ function checkCorners(form: Form): Problem[] {
       const corner = form[end][side];
       const path = `${end}.${side}`;
       const tyre = corner.adjusters?.tyre;
-      const threads = [
-        [`${path}.rod.thread`, corner.rod.thread],
-        [`${path}.toeLink.thread`, corner.toeLink?.thread],
-      ] as const;
       return [
         ...(tyre !== undefined &&
         (tyre.pressure.value < tyre.least.value || tyre.pressure.value > tyre.most.value)
@@ -110,19 +106,48 @@ function checkCorners(form: Form): Problem[] {
               ),
             ]
           : []),
-        ...threads.flatMap(([at, thread]) =>
-          thread?.other !== undefined && thread.hands !== 'left and right'
-            ? [
-                error(
-                  'floor/one-thread',
-                  `${at}.other`,
-                  'A thread at the other end is described, but the hands are not "left and right".',
-                  'Write hands: left and right, or leave the other end out.',
-                ),
-              ]
-            : [],
-        ),
       ];
     }),
   );
+}
+
+/** What is said of two ends where the thread has one hand alone. */
+function checkThreads(form: Form): Problem[] {
+  return (['front', 'rear'] as const).flatMap((end) => {
+    const { left, right, antiRollBar: bar } = form[end];
+    const threads = [
+      [`${end}.left.rod.thread`, left.rod.thread],
+      [`${end}.right.rod.thread`, right.rod.thread],
+      [`${end}.left.toeLink.thread`, left.toeLink?.thread],
+      [`${end}.right.toeLink.thread`, right.toeLink?.thread],
+      [`${end}.antiRollBar.leftLink.thread`, bar?.leftLink?.thread],
+      [`${end}.antiRollBar.rightLink.thread`, bar?.rightLink?.thread],
+    ] as const;
+    return threads.flatMap(([at, thread]): Problem[] => {
+      if (thread === undefined || thread.hands === 'left and right') return [];
+      const { other, rightHandAt } = thread;
+      return [
+        ...(other === undefined
+          ? []
+          : [
+              error(
+                'floor/one-thread',
+                `${at}.other`,
+                'A thread at the other end is described, but the hands are not "left and right".',
+                'Write hands: left and right, or leave the other end out.',
+              ),
+            ]),
+        ...(rightHandAt === undefined
+          ? []
+          : [
+              error(
+                'floor/one-thread',
+                `${at}.rightHandAt`,
+                'The end with the right-hand thread is told, but the hands are not "left and right".',
+                'Write hands: left and right, or leave rightHandAt out.',
+              ),
+            ]),
+      ];
+    });
+  });
 }

@@ -14,10 +14,9 @@ import { nearestSetting } from '../loadpath/spring/spline.ts';
 import type { Kilogram, Metre, Pascal, Radian } from '../units/quantity.ts';
 import type { Adjuster } from './adjusters.ts';
 import type { Shims } from './shims.ts';
-import { wayRound } from './way-round.ts';
+import { type LinkThread, type TubeEnds, tubeEnds, type Way, wayRound } from './way-round.ts';
 
 type Corner = CarForm['front']['left'];
-type Thread = NonNullable<Corner['rod']['thread']>;
 
 /** One screwed end. */
 export interface ScrewedEnd {
@@ -32,7 +31,9 @@ export type Act =
       readonly by: 'tube' | 'end';
       readonly longer: boolean;
       /** A tube seen from its end with the right-hand thread, an end seen from its eye. */
-      readonly way: 'clockwise' | 'anticlockwise' | undefined;
+      readonly way: Way | undefined;
+      /** Of a tube, where the file tells at which end the right-hand thread is. */
+      readonly tube: TubeEnds | undefined;
       /** Of one turn. */
       readonly perTurn: number;
       readonly length: Metre;
@@ -91,7 +92,7 @@ export function actOf(
   if (adjuster.kind === 'drop link') {
     const bar = car[adjuster.at === 'rear' ? 'rear' : 'front'].antiRollBar;
     const link = adjuster.name.includes(' left ') ? bar?.leftLink : bar?.rightLink;
-    return link === undefined ? undefined : screwed(link.thread, adjuster, units, numbers, moved);
+    return link === undefined ? undefined : screwed('dropLink', link.thread, adjuster, units, numbers, moved);
   }
   const wheel = WHEEL_NAMES.find((each) => each === adjuster.at);
   if (wheel === undefined) return undefined;
@@ -110,8 +111,9 @@ function atCorner(
   switch (adjuster.kind) {
     case 'rod':
     case 'track rod': {
-      const thread = adjuster.kind === 'rod' ? corner.rod.thread : corner.toeLink?.thread;
-      return thread === undefined ? undefined : screwed(thread, adjuster, units, numbers, moved);
+      const of = adjuster.kind === 'rod' ? 'rod' : 'toeLink';
+      const thread = corner[of]?.thread;
+      return thread === undefined ? undefined : screwed(of, thread, adjuster, units, numbers, moved);
     }
     case 'platform': {
       if (platform === undefined) return undefined;
@@ -183,23 +185,34 @@ function atCorner(
   }
 }
 
-function screwed(thread: Thread, adjuster: Adjuster, units: number, numbers: Numbers, moved: number): Act {
+function screwed(
+  of: Parameters<typeof tubeEnds>[0],
+  thread: LinkThread,
+  adjuster: Adjuster,
+  units: number,
+  numbers: Numbers,
+  moved: number,
+): Act {
   const both = thread.hands === 'left and right';
   const perTurn = numbers.or(thread.perTurn, both ? 6 : 2);
-  const end = (of: Pick<Thread, 'pitch' | 'engaged' | 'least'>, hand: ScrewedEnd['hand']): ScrewedEnd => {
-    const per = numbers.of(of.pitch) / perTurn;
-    const engaged = numbers.of(of.engaged) - moved * per;
-    return { hand, engaged, engagedAfter: engaged - units * per, least: numbers.of(of.least) };
+  const end = (
+    one: Pick<LinkThread, 'pitch' | 'engaged' | 'least'>,
+    hand: ScrewedEnd['hand'],
+  ): ScrewedEnd => {
+    const per = numbers.of(one.pitch) / perTurn;
+    const engaged = numbers.of(one.engaged) - moved * per;
+    return { hand, engaged, engagedAfter: engaged - units * per, least: numbers.of(one.least) };
   };
   const hand = thread.hands === 'right only' ? 'right' : thread.hands === 'left only' ? 'left' : undefined;
   return {
     by: both ? 'tube' : 'end',
     longer: units > 0,
     way: wayRound(thread.hands, units > 0),
+    tube: both ? tubeEnds(of, thread) : undefined,
     perTurn,
     length: Math.abs(units) * adjuster.step,
     size: thread.size,
-    // which end of a tube has which hand is not in the file: the one that is described first is not said to be either
+    // whether the thread that is described first is the right-hand one is not in the file: it is not said to be either
     ends: both ? [end(thread, undefined), end(thread.other ?? thread, undefined)] : [end(thread, hand)],
   };
 }

@@ -17,7 +17,7 @@ import type { ChangeNames } from './changes.ts';
 import { WHEEL_WORDS } from './reading-words.ts';
 import { type StackChange, shiftChanges, stackChanges } from './shims.ts';
 import { type CornerStacks, SHIM_UNIT, type SheetMoves, stacksNow } from './stacks.ts';
-import { wayRound } from './way-round.ts';
+import { type LinkThread, tubeWords, wayRound } from './way-round.ts';
 
 export type AdjusterKind =
   | 'rod'
@@ -64,7 +64,6 @@ export interface Adjuster {
 }
 
 type Corner = CarForm['front']['left'];
-type Thread = NonNullable<Corner['rod']['thread']>;
 
 /** @param moves  of each sheet since the survey: units by which adjusters were moved, by name */
 export function adjustersOf(
@@ -221,7 +220,7 @@ const counted = (down: number, up: number, step: number): readonly Choice[] =>
 /** A rod or link set by its threads.  [FF-18, FF-19] */
 function threaded(
   name: string,
-  thread: Thread,
+  thread: LinkThread,
   numbers: Numbers,
   moved: number,
 ): Omit<Adjuster, 'kind' | 'at' | 'change'> {
@@ -244,11 +243,10 @@ function threaded(
     const longer = units > 0;
     const by = `${pieces(units, unit)} ${longer ? 'longer' : 'shorter'} (${spokenAmount(Math.abs(units) * step, 'm', 2)})`;
     const way = wayRound(thread.hands, longer);
+    if (way === undefined) return by;
     return both
-      ? `${by}: turn the tube ${way}, seen from the end with the right-hand thread`
-      : way === undefined
-        ? by
-        : `${by}: screw the end ${longer ? 'out' : 'in'}, ${way} seen from its eye`;
+      ? `${by}: ${tubeWords(way, thread.rightHandAt)}`
+      : `${by}: screw the end ${longer ? 'out' : 'in'}, ${way} seen from its eye`;
   };
   return {
     name,
@@ -271,7 +269,7 @@ function threaded(
 function wound(
   name: string,
   pitchStep: number,
-  of: { readonly tighter: Thread['pitch']; readonly slacker: Thread['pitch'] },
+  of: { readonly tighter: LinkThread['pitch']; readonly slacker: LinkThread['pitch'] },
   numbers: Numbers,
   moved: number,
   step: number = pitchStep,

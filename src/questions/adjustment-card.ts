@@ -21,6 +21,7 @@ import { readValues } from './read-values.ts';
 import { type SetUpAsked, type SetUpMove, type SetUpReached, solveSetUp } from './set-up.ts';
 
 export type { Act } from '../flatfloor/act.ts';
+export { tubeWords } from '../flatfloor/way-round.ts';
 
 export interface CardMove extends SetUpMove {
   /** How it is carried out; nothing where the file tells too little to draw it. */

@@ -30,7 +30,10 @@ export const DRAWING_HEIGHT = 22;
 export function adjusterDrawing(act: Act, units: number, at: PaperPoint, speech: Speech): Mark[] {
   switch (act.by) {
     case 'tube':
-      return [...tube(act.longer, at), ...turned(act, units, at, 'seen from R.H. end')];
+      return [
+        ...tube(act, at),
+        ...turned(act, units, at, `seen from ${act.tube === undefined ? 'R.H.' : act.tube.rightHand} end`),
+      ];
     case 'end':
       return [...screwedEnd(act, at), ...turned(act, units, at, 'seen from its eye')];
     case 'platform':
@@ -75,8 +78,8 @@ function rodEnd(x: number, y: number, sign: 1 | -1): Mark[] {
   ];
 }
 
-/** A tube between two screwed ends, and which way it grows. */
-function tube(longer: boolean, at: PaperPoint): Mark[] {
+/** A tube between two screwed ends, and which way it grows; the right-hand thread is drawn at the left. */
+function tube({ longer, tube: ends }: Extract<Act, { by: 'tube' | 'end' }>, at: PaperPoint): Mark[] {
   const y = at.y + MID;
   const [left, right] = [at.x + 3, at.x + SIDE - 3];
   const [a, b] = [left + 9.7, right - 9.7];
@@ -99,6 +102,12 @@ function tube(longer: boolean, at: PaperPoint): Mark[] {
     label({ x: at.x + SIDE / 2, y: above - 1.8 }, longer ? 'longer' : 'shorter'),
     label({ x: left + 5.5, y: y + 5.6 }, 'R.H.'),
     label({ x: right - 5.5, y: y + 5.6 }, 'L.H.'),
+    ...(ends === undefined
+      ? []
+      : [
+          label({ x: left + 5.5, y: y + 8.6 }, ends.rightHand),
+          label({ x: right - 5.5, y: y + 8.6 }, ends.leftHand),
+        ]),
   ];
 }
 

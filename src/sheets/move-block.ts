@@ -5,7 +5,7 @@
  * In    the move, its number
  * Out   one block, never torn
  */
-import type { Act, CardMove } from '../questions/adjustment-card.ts';
+import { type Act, type CardMove, tubeWords } from '../questions/adjustment-card.ts';
 import { plain, type Speech, spokenAmount } from '../units/show.ts';
 import { adjusterDrawing, DRAWING_HEIGHT, DRAWING_WIDTH } from './adjuster-drawing.ts';
 import { lengthSaid, pressureSaid } from './floor-words.ts';
@@ -143,10 +143,10 @@ function sayings(act: Act, { units, unit }: CardMove, speech: Speech): string[] 
   }
 }
 
-function turnWords({ by, way, longer }: Extract<Act, { by: 'tube' | 'end' }>): string {
+function turnWords({ by, way, longer, tube }: Extract<Act, { by: 'tube' | 'end' }>): string {
   if (way === undefined) return 'its hands are not in the file: look before you turn';
   return by === 'tube'
-    ? `turn the tube ${way}, seen from its right-hand thread`
+    ? tubeWords(way, tube?.rightHand)
     : `end ${longer ? 'out' : 'in'}, ${way} seen from its eye`;
 }
 

@@ -1,9 +1,12 @@
 /** Set-up sheet and adjustment card of the demo car: what they ask of the file, how each adjuster is moved, on paper. */
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import type { Act } from '../../src/flatfloor/act.ts';
+import { type Act, actOf } from '../../src/flatfloor/act.ts';
+import { adjustersOf } from '../../src/flatfloor/adjusters.ts';
+import { floorCarOf } from '../../src/flatfloor/floor-car.ts';
 import { weightSums } from '../../src/flatfloor/read-sums.ts';
 import { wayRound } from '../../src/flatfloor/way-round.ts';
+import { Numbers } from '../../src/loadpath/numbers.ts';
 import { paperMeasure } from '../../src/paper/pdf.ts';
 import {
   type AdjustmentCardReached,
@@ -74,6 +77,75 @@ test('which way round makes it longer, by the helix of the thread', () => {
       assert.equal(grown(wayRound(hands, longer)!, hands) > 0, longer, `${hands}, longer: ${longer}`);
   }
   assert.equal(wayRound(undefined, true), undefined);
+});
+
+/**
+ * A right-hand thread, looked at along its axis, winds clockwise and away (ISO 5408, from memory). Looking along +z that
+ * is the helix (cos t, sin t, ct) with c = P/2π. Turned by φ right-handed about +z it lies in its own groove again where
+ * it has gone cφ along +z.
+ */
+function advanceOfRightHand(pitch: number, turned: number): number {
+  const c = pitch / (2 * Math.PI);
+  const gone = c * turned;
+  for (const t of [0, 0.7, 2.1]) {
+    // a ridge of the screw that has moved, and the groove of the nut at the same angle
+    const ridge = [Math.cos(t + turned), Math.sin(t + turned), c * t + gone] as const;
+    const groove = [Math.cos(t + turned), Math.sin(t + turned), c * (t + turned)] as const;
+    near(Math.hypot(...ridge.map((each, i) => each - groove[i]!)), 0, 1e-12);
+  }
+  return gone;
+}
+
+test('the tube is turned as its words say, seen from the end that they say: longer and shorter, the right-hand thread at either end', () => {
+  const links = [
+    ['front left pushrod', 'outboard', 'rocker', 'rocker'],
+    ['front left track rod', 'outboard', 'inboard', 'outboard'],
+    ['front left drop link', 'rocker', 'arm', 'arm'],
+  ] as const;
+  for (const [name, first, second, filed] of links) {
+    for (const at of [first, second]) {
+      const source = demoSource(CAR, (text) =>
+        text.replaceAll(`rightHandAt: ${filed} `, `rightHandAt: ${at} `),
+      );
+      const { form, values } = opened(source);
+      const numbers = new Numbers(values);
+      const adjuster = adjustersOf(form, floorCarOf(form, numbers).changes, numbers).find(
+        (each) => each.name === name,
+      )!;
+      for (const units of [3, -2]) {
+        const words = adjuster.words(units);
+        const [, way, seen] = /turn the tube (clockwise|anticlockwise), seen from the (\w+) end$/.exec(
+          words,
+        )!;
+        // along the tube: the first end at +1, the second at −1
+        const outward = (end: string): number => (end === first ? 1 : -1);
+        // the eye beyond the named end looks back along the tube; clockwise is right-handed about the line of sight
+        const sight = -outward(seen!);
+        const angle = (2 * Math.PI * Math.abs(units)) / 6;
+        const tube = sight * (way === 'clockwise' ? angle : -angle);
+        // the ends do not turn: against the tube each turns the other way; a left-hand thread goes the other way
+        const pitch = name.includes('drop') ? 0.9071e-3 : 1.0583e-3;
+        const gone = advanceOfRightHand(pitch, -tube);
+        const other = at === first ? second : first;
+        const longer = gone * outward(at) - gone * outward(other);
+        near(longer, units * adjuster.step, 1e-9, `${name}, right-hand thread at the ${at}: ${words}`);
+        const act = actOf(form, adjuster, units, numbers, 0) as Extract<Act, { by: 'tube' | 'end' }>;
+        assert.deepEqual(act.tube, { rightHand: at, leftHand: other });
+        assert.equal(act.way, way);
+      }
+    }
+  }
+});
+
+test('where the file does not tell at which end the right-hand thread is, that is said and the way round kept to it', () => {
+  const { form, values } = opened(demoSource(CAR, (text) => text.replaceAll(/, rightHandAt: \w+ /g, ' ')));
+  const numbers = new Numbers(values);
+  const [rod] = adjustersOf(form, floorCarOf(form, numbers).changes, numbers);
+  assert.match(
+    rod!.words(1),
+    /clockwise, seen from its right-hand thread; the file does not tell which end that is/,
+  );
+  assert.equal((actOf(form, rod!, 1, numbers, 0) as Extract<Act, { by: 'tube' }>).tube, undefined);
 });
 
 test('cross weight and shares by hand: 130.1, 150.7, 193.2 and 172.7 kg', () => {

@@ -5,13 +5,25 @@ import { amount, choice } from '../field.ts';
 const left = (means: string, measure: string) =>
   amount({ means, measure, unit: 'mm', si: 'm', min: 0, max: 150, usual: 'vernier' });
 
-/** What a thread says beside its pitch, so that a turn of it is known; part of a rod's or link's thread. */
-export const turning = {
+/** How the two ends of each tube are called in the workshop. */
+export const TUBE_ENDS = {
+  rod: ['outboard', 'rocker'],
+  toeLink: ['outboard', 'inboard'],
+  dropLink: ['rocker', 'arm'],
+} as const;
+
+/**
+ * What a thread says beside its pitch, so that a turn of it is known; part of a rod's or link's thread.
+ *
+ * @param ends  of a tube with a left and a right thread
+ */
+export const turning = <const E extends readonly [string, string]>(ends: E) => ({
   hands: choice('hands of the threads at the two ends', [
     'left and right',
     'right only',
     'left only',
   ]).optional(),
+  rightHandAt: choice('end of the tube that has the right-hand thread', ends).optional(),
   perTurn: amount({
     means: 'places in one turn at which it can be locked',
     measure:
@@ -39,7 +51,7 @@ export const turning = {
     })
     .meta({ title: 'thread at the other end, where it is not as this one' })
     .optional(),
-};
+});
 
 const platform = z.strictObject({
   pitch: amount({

@@ -1,7 +1,8 @@
 /** One axle as the file describes it: its two corners and what joins them. */
 import { z } from 'zod';
 import { amount, choice, point, words } from '../field.ts';
-import { corner, thread } from './corner.ts';
+import { TUBE_ENDS } from './adjuster.ts';
+import { corner, threadOf } from './corner.ts';
 import { helperSpring } from './spring.ts';
 
 const shearModulus = amount({
@@ -120,8 +121,14 @@ export const antiRollBar = z.strictObject({
   bar: roundBar,
   leftBlade: blade.optional(),
   rightBlade: blade.optional(),
-  leftLink: z.strictObject({ thread }).meta({ title: 'left drop link' }).optional(),
-  rightLink: z.strictObject({ thread }).meta({ title: 'right drop link' }).optional(),
+  leftLink: z
+    .strictObject({ thread: threadOf(TUBE_ENDS.dropLink) })
+    .meta({ title: 'left drop link' })
+    .optional(),
+  rightLink: z
+    .strictObject({ thread: threadOf(TUBE_ENDS.dropLink) })
+    .meta({ title: 'right drop link' })
+    .optional(),
 });
 
 export const heaveElement = z.strictObject({

@@ -6,7 +6,7 @@
  */
 import { z } from 'zod';
 import { amount, choice, point, words } from '../field.ts';
-import { adjusters, turning } from './adjuster.ts';
+import { adjusters, TUBE_ENDS, turning } from './adjuster.ts';
 import { rockerBearings, sphericals, wheelBearings } from './bearing.ts';
 import { bumpRubber, damper } from './damper.ts';
 import { members } from './member.ts';
@@ -46,46 +46,48 @@ export const cornerPoints = z.strictObject({
   heaveRocker: point('heave element, eye at the rocker', ball).optional(),
 });
 
-export const thread = z.strictObject({
-  size: words('thread, such as M10x1.25 or 3/8-24 UNF').optional(),
-  pitch: amount({
-    means: 'thread pitch',
-    measure: 'Thread gauge, or 25.4 mm over the threads per inch.',
-    unit: 'mm',
-    si: 'm',
-    min: 0.3,
-    max: 4,
-    usual: 'counted',
-  }),
-  visible: amount({
-    means: 'visible thread between end and lock nut',
-    measure: 'Vernier from the nut face to the end of the thread.',
-    unit: 'mm',
-    si: 'm',
-    min: 0,
-    max: 120,
-    usual: 'vernier',
-  }),
-  engaged: amount({
-    means: 'thread engaged in the tube',
-    measure: 'Whole thread length less the visible part.',
-    unit: 'mm',
-    si: 'm',
-    min: 0,
-    max: 150,
-    usual: 'vernier',
-  }),
-  least: amount({
-    means: 'least thread that must stay engaged',
-    measure: 'Maker of the rod end; 1.5 times the thread diameter is usual (common practice, no source).',
-    unit: 'mm',
-    si: 'm',
-    min: 3,
-    max: 100,
-    usual: 'maker',
-  }),
-  ...turning,
-});
+/** @param ends  as they are called, of a tube with a left and a right thread */
+export const threadOf = <const E extends readonly [string, string]>(ends: E) =>
+  z.strictObject({
+    size: words('thread, such as M10x1.25 or 3/8-24 UNF').optional(),
+    pitch: amount({
+      means: 'thread pitch',
+      measure: 'Thread gauge, or 25.4 mm over the threads per inch.',
+      unit: 'mm',
+      si: 'm',
+      min: 0.3,
+      max: 4,
+      usual: 'counted',
+    }),
+    visible: amount({
+      means: 'visible thread between end and lock nut',
+      measure: 'Vernier from the nut face to the end of the thread.',
+      unit: 'mm',
+      si: 'm',
+      min: 0,
+      max: 120,
+      usual: 'vernier',
+    }),
+    engaged: amount({
+      means: 'thread engaged in the tube',
+      measure: 'Whole thread length less the visible part.',
+      unit: 'mm',
+      si: 'm',
+      min: 0,
+      max: 150,
+      usual: 'vernier',
+    }),
+    least: amount({
+      means: 'least thread that must stay engaged',
+      measure: 'Maker of the rod end; 1.5 times the thread diameter is usual (common practice, no source).',
+      unit: 'mm',
+      si: 'm',
+      min: 3,
+      max: 100,
+      usual: 'maker',
+    }),
+    ...turning(ends),
+  });
 
 const joint = z.strictObject({
   limit: amount({
@@ -114,9 +116,9 @@ export const corner = z.strictObject({
   rod: z.strictObject({
     kind: choice('pushrod or pullrod', ['pushrod', 'pullrod']),
     on: choice('what the rod stands on', ['lower wishbone', 'upper wishbone', 'upright']),
-    thread: thread.optional(),
+    thread: threadOf(TUBE_ENDS.rod).optional(),
   }),
-  toeLink: z.strictObject({ thread: thread.optional() }).optional(),
+  toeLink: z.strictObject({ thread: threadOf(TUBE_ENDS.toeLink).optional() }).optional(),
   wheel: z.strictObject({
     camber: amount({
       means: 'camber (negative: top leans inboard)',
