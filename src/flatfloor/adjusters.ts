@@ -51,6 +51,8 @@ export interface Adjuster {
   readonly change: number;
   /** Name of one unit: `flat`, `half turn`, `slot`. */
   readonly unit: string;
+  /** Units in one turn, of a rod or link. */
+  readonly perTurn?: number;
   /** What one unit adds to the change, SI. */
   readonly step: number;
   readonly stepUnit: string;
@@ -251,6 +253,7 @@ function threaded(
   return {
     name,
     unit,
+    perTurn,
     step,
     stepUnit: 'm',
     choices: counted(-Math.min(...ends.map((end) => end.in)), Math.min(...ends.map((end) => end.out)), step),

@@ -114,18 +114,14 @@ function beforeOf(from: FloorSheetRead, aboard: FloorSheets['aboard']): readonly
 function afterwardsOf(moves: readonly CardMove[], from: FloorSheetRead): readonly string[] {
   const kinds = moves.map(({ kind }) => kind);
   return [
-    'Every jam nut, lock ring and bolt that was let go is tight and marked; thread seen in each witness hole.',
+    HOLDS.locks,
     `Pressures once more. ${HOLDS.settled}`,
     'Read again in this order: heights, caster, camber, toe (rear first), weights. Write it below beside what was forecast, and keep it in the car file as a sheet "as set" with the units moved.',
     ...(kinds.includes('caster shims')
       ? ['Caster was moved: bump steer is read anew, springs out, before the car runs.']
       : []),
-    'Droop and preload of the springs are read.',
-    ...(from.bars === 'disconnected'
-      ? [
-          'Bars go on with no preload: the bolt of the drop link goes in by hand, within a tenth of a turn of the link.',
-        ]
-      : []),
+    `Droop is read. ${HOLDS.springs}`,
+    ...(from.bars === 'disconnected' ? [HOLDS.links] : []),
     'Dampers back to their clicks, wings to their holes; the set-up sheet is signed.',
   ];
 }

@@ -30,6 +30,9 @@ export const EXHAUST_CAUTION =
 export const SET_UP_CAUTION =
   'Stands under the car before a hand goes under it or a rod comes off; a jack alone holds nothing. Every jam nut that was let go is locked again, marked, and the thread engaged is looked at through its witness hole. Shims out means bolts out: torque by the maker’s figure. Wheels back on by the usual drill, and a second pair of eyes before the car rolls.';
 
+export const LOOSE_NUT_CAUTION =
+  'The last sheet says that a lock nut, lock ring or bolt is not tight, or off its mark. A rod that turns by itself comes out of its thread: the car does not roll before every one is tight, marked, and seen by a second pair of eyes.';
+
 export const PRESSURE_CAUTION =
   'Tyre pressures stay between what the maker of the tyre allows; a tyre on a rim is let down before anything on it is undone.';
 

@@ -34,6 +34,7 @@ export {
   type NoProposal,
 } from './bar-for-coil.ts';
 export { barLadder, type LadderAnswer, type LadderAsked } from './bar-ladder.ts';
+export { type BarPreload, barPreload } from './bar-preload.ts';
 export { type BenchAnswer, type BenchAsked, benchTest } from './bench-test.ts';
 export type { BodyForce, BodyForcesAnswer, BodyForcesReached } from './body-forces.ts';
 export { caseForces } from './case-forces.ts';
@@ -103,8 +104,15 @@ export {
   sheetNames,
   standOnFloor,
 } from './floor.ts';
-export { aboardHold, HOLDS } from './floor-holds.ts';
-export { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
+export { aboardHold, HOLDS, type HoldName, holdWords } from './floor-holds.ts';
+export {
+  type BesideReadings,
+  type DamperClicks,
+  type FloorSheetRead,
+  type FloorSheets,
+  floorSheets,
+  type SheetInstrument,
+} from './floor-sheets.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
 export type { GaugedAnswer, GaugedFigure, GaugedReached } from './gauged.ts';
 export { askedMore, HOLD_WORDS, type HoldTold, holdingDoes, holdsTold } from './holding-words.ts';

@@ -11,6 +11,7 @@ import { Numbers } from '../loadpath/numbers.ts';
 import { GAS_TYRE_CAUTION, JACKING_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
 import { readValues } from './read-values.ts';
+import { sheetCautions, sheetNotes } from './sheet-notes.ts';
 
 export const SHEET_STATES = ['as found', 'as set', 'after run'] as const;
 export type SheetState = (typeof SHEET_STATES)[number];
@@ -124,7 +125,7 @@ export function setUpSheet(car: Car, asked: SetUpSheetAsked = {}): SetUpSheetAns
             risesLeft: numbers.or(floor.patch.risesLeft, 0),
           },
     notes: notesOf(sheets, columns),
-    cautions: [JACKING_CAUTION, GAS_TYRE_CAUTION, STANDING_CAUTION],
+    cautions: [...sheetCautions(lastOf(columns)), JACKING_CAUTION, GAS_TYRE_CAUTION, STANDING_CAUTION],
   };
 }
 
@@ -172,6 +173,9 @@ function axleOf(car: Car, end: 'front' | 'rear', numbers: Numbers): AxleFitted {
   };
 }
 
+const lastOf = (columns: readonly SetUpColumn[]): FloorSheetRead | undefined =>
+  columns.findLast(({ read }) => read !== undefined)?.read;
+
 function notesOf(sheets: FloorSheets, columns: readonly SetUpColumn[]): readonly string[] {
   const moved = columns.flatMap(({ state, read }) =>
     (read?.moved.length ?? 0) === 0
@@ -184,9 +188,7 @@ function notesOf(sheets: FloorSheets, columns: readonly SetUpColumn[]): readonly
     ...(sheets.wanted.length === 0
       ? ['The file has no sheet of what is wanted (floor, sheet): the first column is left to the pen.']
       : []),
-    ...columns.flatMap(({ state, read }) =>
-      read?.bars === 'connected' ? [`Anti-roll bars were on while it was read ${state}.`] : [],
-    ),
+    ...columns.flatMap(({ read }) => (read === undefined ? [] : sheetNotes(read, sheets))),
     ...moved,
   ];
 }

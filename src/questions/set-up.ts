@@ -16,7 +16,9 @@ import { Numbers } from '../loadpath/numbers.ts';
 import type { Problem } from '../measured/problem.ts';
 import { PRESSURE_CAUTION, SET_UP_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from './cautions.ts';
 import { isFloorRefusal, problemOfDoubt } from './floor-refusal.ts';
+import { floorSheets } from './floor-sheets.ts';
 import { movedProblems } from './moved-problems.ts';
+import { sheetCautions, sheetNotes } from './sheet-notes.ts';
 
 /** Kinds of adjuster that are moved unless something else is asked: pressures are set first, ballast changes mass. */
 export const USUALLY_MOVED: readonly AdjusterKind[] = [
@@ -153,6 +155,7 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
     const adjusters = adjustersOf(form, prepared.changes, numbers, moves).filter(
       ({ kind, name }) => kinds.includes(kind) && !(asked.leave ?? []).includes(name),
     );
+    const told = floorSheets(car);
     const { box } = stacksNow(form, numbers, moves);
     const is = setUpOf(floor, { found, wanted, adjusters, box });
     return {
@@ -204,11 +207,15 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
         .slice(0, MOST_NEXT)
         .map((next) => ({ ...next, words: readingWords(next.id) })),
       learnt: learntFrom(prepared, found, sheets.length),
-      notes: notesOf(
-        sheets.length,
-        is.moves.map(({ adjuster }) => adjuster.kind),
-      ),
+      notes: [
+        ...told.read.flatMap((each) => sheetNotes(each, told)),
+        ...notesOf(
+          sheets.length,
+          is.moves.map(({ adjuster }) => adjuster.kind),
+        ),
+      ],
       cautions: [
+        ...sheetCautions(told.read.at(-1)),
         SET_UP_CAUTION,
         ...(is.moves.some(({ adjuster }) => adjuster.kind === 'pressure') ? [PRESSURE_CAUTION] : []),
         ...(is.moves.some(({ adjuster }) => adjuster.kind === 'anchor' || adjuster.kind === 'splines')

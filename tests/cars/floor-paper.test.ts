@@ -145,7 +145,7 @@ test('where the file does not tell at which end the right-hand thread is, that i
     rod!.words(1),
     /clockwise, seen from its right-hand thread; the file does not tell which end that is/,
   );
-  assert.equal((actOf(form, rod!, 1, numbers, 0) as Extract<Act, { by: 'tube' }>).tube, undefined);
+  assert.equal((actOf(form, rod!, 1, numbers, 0) as Extract<Act, { by: 'tube' | 'end' }>).tube, undefined);
 });
 
 test('cross weight and shares by hand: 130.1, 150.7, 193.2 and 172.7 kg', () => {

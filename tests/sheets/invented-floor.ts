@@ -71,6 +71,21 @@ const found: FloorSheetRead = {
   by: 'Moss',
   note: undefined,
   bars: 'disconnected',
+  notSo: ['settled'],
+  place: 'the patch at Moss’s',
+  airTemperature: 291.15,
+  floorTemperature: 288.15,
+  tyres: 'set 7',
+  clicks: {
+    from: 'full hard',
+    frontLeft: { bump: 6, rebound: 8 },
+    rearRight: { bump: 4, fastBump: 2, rebound: 7 },
+  },
+  wings: { front: 9.5 * DEG, 'rear upper': 14 * DEG },
+  instruments: [
+    { name: 'old pads', mark: 'no. 4', kinds: ['weight'], due: '2004-01-31', outOfDate: true },
+    { name: 'level', mark: undefined, kinds: ['camber'], due: undefined, outOfDate: false },
+  ],
   readings: [
     ...WHEELS.map((wheel, k) => ({ id: `weight.${wheel}`, value: [120, 140, 190, 170][k]!, u: 0.3 })),
     ...WHEELS.map((wheel, k) => ({
@@ -99,6 +114,8 @@ export const inventedSheets: FloorSheets = {
   heights: ['nose', 'rear left', 'rear right'],
   heightsAt: { nose: [0.3, 0, 0.04], 'rear left': [-2.4, 0.2, 0.06], 'rear right': [-2.4, -0.2, 0.06] },
   aboard: [{ name: 'driver', mass: 75 }],
+  droops: [],
+  instruments: {},
 };
 
 /** The sums of the weights by hand: 620 kg, of which (140 + 190)/620 stand across, 260/620 in front, 310/620 left. */

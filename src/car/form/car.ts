@@ -28,6 +28,8 @@ const instrument = z.strictObject({
     .meta({ title: 'kind of instrument' }),
   spread: words('standard uncertainty of one reading where it is known better, such as 0.05 mm').optional(),
   checked: day('day of its last check').optional(),
+  due: day('day on which that check runs out').optional(),
+  mark: words('number or mark that it carries').optional(),
   note: words('note').optional(),
 });
 

@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import { amount, choice, day, point, words } from '../field.ts';
 import { shims } from './adjuster.ts';
+import { besideReadings } from './beside-readings.ts';
 
 const mass = (means: string, measure: string, max: number, usual = 'weighing scale') =>
   amount({ means, measure, unit: 'kg', si: 'kg', min: 0, max, usual });
@@ -165,6 +166,7 @@ const sheetRead = z.strictObject({
     .record(z.string(), z.number({ error: 'must be a number of units of the adjuster' }))
     .meta({ title: 'adjusters moved since the sheet before, by name, in their own units' })
     .optional(),
+  ...besideReadings,
   readings: z.strictObject(readings),
 });
 

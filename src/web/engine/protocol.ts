@@ -4,6 +4,7 @@ import type {
   axleFigures,
   barForCoil,
   barLadder,
+  barPreload,
   benchTest,
   carFigures,
   coilForBar,
@@ -52,6 +53,7 @@ export interface Questions {
   };
   setUp: { asks: After<typeof solveSetUp>; answers: ReturnType<typeof solveSetUp> };
   adjusters: { asks: After<typeof adjusterTable>; answers: ReturnType<typeof adjusterTable> };
+  barPreload: { asks: []; answers: ReturnType<typeof barPreload> };
   day: { asks: [question: DayQuestion]; answers: DayAnswer };
   survey: { asks: After<typeof surveyAnswer>; answers: ReturnType<typeof surveyAnswer> };
 }

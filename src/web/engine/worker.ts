@@ -4,6 +4,7 @@ import {
   axleFigures,
   barForCoil,
   barLadder,
+  barPreload,
   benchTest,
   carFigures,
   coilForBar,
@@ -61,6 +62,7 @@ const answering: Answering = {
     sheetOf(kind, { ...asked, car: carOf(ask) }, measureOf(letters)),
   setUp: (ask) => solveSetUp(carOf(ask), ...ask.asks),
   adjusters: (ask) => adjusterTable(carOf(ask), ...ask.asks),
+  barPreload: (ask) => barPreload(carOf(ask)),
   day: (ask) => dayAnswer(carOf(ask), ...ask.asks),
   survey: (ask) => surveyAnswer(carOf(ask)),
 };

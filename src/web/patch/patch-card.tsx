@@ -10,8 +10,9 @@ import { usePage } from '../state.tsx';
 import { Changes } from './changes.tsx';
 import { FloorToPrint } from './print-words.tsx';
 import { ReadingNow } from './reading-now.tsx';
+import { STATES } from './run.ts';
 import type { Step } from './steps.ts';
-import { type Running, STATES } from './use-run.ts';
+import type { Running } from './use-run.ts';
 import { bare, KINDS_AT, kindOf, PAD_WORDS, type PadStop, placeWords, said, TYPED } from './words.ts';
 
 interface Props {

@@ -6,8 +6,9 @@ import { usePage } from '../state.tsx';
 import { movesAtWheels } from './moves.ts';
 import { PatchCard } from './patch-card.tsx';
 import { PatchDrawing } from './patch-drawing.tsx';
+import { readSoFar } from './run.ts';
 import { stepsOf } from './steps.ts';
-import { readSoFar, useRun } from './use-run.ts';
+import { useRun } from './use-run.ts';
 import { useSetUp } from './use-set-up.ts';
 import type { PadStop } from './words.ts';
 
@@ -15,11 +16,11 @@ export function PatchWay({ stop }: { readonly stop: PadStop }) {
   const { place } = usePage();
   const { id, car } = useCar();
   const sheets = useMemo(() => floorSheets(car), [car]);
-  const steps = useMemo(() => stepsOf(sheets), [sheets]);
   const setUp = useSetUp();
   const answer = setUp.state === 'answered' && setUp.answer.reached ? setUp.answer : undefined;
   const running = useRun(id);
   const { run } = running;
+  const steps = useMemo(() => (run === undefined ? [] : stepsOf(sheets, run)), [sheets, run]);
   const step = run === undefined ? undefined : steps[run.at];
   const shown = useMemo(() => (run === undefined ? undefined : readSoFar(run)), [run]);
   const read = sheets.read.find(({ name }) => name === place.read) ?? sheets.read.at(-1);

@@ -2,12 +2,15 @@
 import { useState } from 'react';
 import type { FloorSheets } from '../../questions/index.ts';
 import { printedUnit } from '../../units/show.ts';
-import { Conflict } from '../forms/conflict.tsx';
-import { useKeep } from '../forms/use-keep.ts';
 import { usePage } from '../state.tsx';
+import { AtTheEnd } from './at-the-end.tsx';
 import { NumberPad, wrongNumber } from './number-pad.tsx';
+import { PreloadWords } from './preload-words.tsx';
+import { ReadingOrder } from './reading-order.tsx';
+import type { Run } from './run.ts';
 import type { Step } from './steps.ts';
-import { type Run, type Running, sheetForFile } from './use-run.ts';
+import { BarsAsFound, Clicks, Moved, Wings } from './told-steps.tsx';
+import type { Running } from './use-run.ts';
 import { kindOf, placeWords, said, TYPED, WHEEL_KEYS, WHEEL_WORDS } from './words.ts';
 
 interface Props {
@@ -22,41 +25,69 @@ export function ReadingNow({ running, run, steps, sheets }: Props) {
   const step = steps[at];
   const { change } = running;
   const go = (to: number): void => change({ at: Math.max(0, Math.min(steps.length, to)) });
-  const number = steps.filter(({ what }) => what === 'read');
-  const done = number.filter((each) => each.what === 'read' && run.typed[each.id] !== undefined).length;
+  // what is read once more is one reading
+  const number = [...new Set(steps.flatMap((each) => (each.what === 'read' ? [each.id] : [])))];
+  const done = number.filter((id) => run.typed[id] !== undefined).length;
   return (
     <section className="reading-now">
       <p className="soft" role="status">
         {run.state}, {run.on}: {done} of {number.length} readings
       </p>
       <progress max={number.length} value={done} aria-label="readings taken" />
+      <ReadingOrder steps={steps} at={at} go={go} />
       {step === undefined ? (
-        <AtTheEnd running={running} run={run} missing={number.length - done} onBack={() => go(at - 1)} />
-      ) : step.what === 'hold' ? (
-        <Hold key={step.id} step={step} run={run} change={change} at={at} go={go} />
+        <AtTheEnd
+          running={running}
+          run={run}
+          sheets={sheets}
+          missing={number.length - done}
+          onBack={() => go(at - 1)}
+        />
       ) : (
-        <One key={step.id} id={step.id} run={run} sheets={sheets} change={change} at={at} go={go} />
+        <>
+          {/* of its own key: what is half typed at one step is not the next one's */}
+          <Now key={step.key} step={step} run={run} sheets={sheets} change={change} at={at} />
+          <Back at={at} go={go} />
+        </>
       )}
     </section>
   );
 }
 
-interface StepProps {
+export interface StepProps {
   readonly run: Run;
   readonly change: Running['change'];
   readonly at: number;
-  readonly go: (to: number) => void;
 }
 
-function Hold({ step, run, change, at, go }: StepProps & { readonly step: Extract<Step, { what: 'hold' }> }) {
-  const answer = (is: boolean): void => {
-    const held = run.held.filter((each) => each !== step.id);
-    change({ held: is ? [...held, step.id] : held, at: at + 1 });
-  };
+function Now({ step, sheets, ...of }: StepProps & { readonly step: Step; readonly sheets: FloorSheets }) {
+  switch (step.what) {
+    case 'hold':
+      return <Hold step={step} {...of} />;
+    case 'bars as found':
+      return <BarsAsFound {...of} />;
+    case 'read':
+      return <One id={step.id} again={step.group === 'once more'} sheets={sheets} {...of} />;
+    case 'moved':
+      return <Moved pass={step.pass} {...of} />;
+    case 'clicks':
+      return <Clicks sheets={sheets} {...of} />;
+    case 'wings':
+      return <Wings sheets={sheets} {...of} />;
+  }
+}
+
+function Hold({ step, run, change, at }: StepProps & { readonly step: Extract<Step, { what: 'hold' }> }) {
+  const { id } = step;
+  const answer = (is: boolean): void => change({ held: { ...run.held, [id]: is }, at: at + 1 });
   return (
     <>
       <h3>Before going on</h3>
       <p className="hold-says">{step.says}</p>
+      {id === 'links' && <PreloadWords />}
+      {run.held[id] !== undefined && (
+        <p className="soft">answered: {run.held[id] ? 'it is so' : 'it is not'}</p>
+      )}
       <p className="row">
         <button type="button" className="word chief pad-wide" onClick={() => answer(true)}>
           It is so
@@ -65,19 +96,18 @@ function Hold({ step, run, change, at, go }: StepProps & { readonly step: Extrac
           It is not; go on all the same
         </button>
       </p>
-      <Back at={at} go={go} />
     </>
   );
 }
 
 function One({
   id,
+  again,
   run,
   sheets,
   change,
   at,
-  go,
-}: StepProps & { readonly id: string; readonly sheets: FloorSheets }) {
+}: StepProps & { readonly id: string; readonly again: boolean; readonly sheets: FloorSheets }) {
   const { speech } = usePage();
   const k = speech === 'mm-N' ? 0 : 1;
   const kind = TYPED[kindOf(id)]!;
@@ -86,7 +116,8 @@ function One({
   const typed = run.typed[id];
   // what was typed in another unit is shown in its own words and not turned into this one
   const own = typed?.endsWith(` ${unit}`) === true ? typed.slice(0, -unit.length - 1).replace('-', '−') : '';
-  const [text, setText] = useState(own);
+  // what is read once more is read, not taken over
+  const [text, setText] = useState(again ? '' : own);
   const wrong = wrongNumber(text, unit, kind.si);
   const before = [...sheets.read].reverse().find(({ readings }) => readings.some((each) => each.id === id));
   const was = before?.readings.find((each) => each.id === id);
@@ -94,9 +125,15 @@ function One({
   const say = (value: number): string => said(kindOf(id), value, speech);
   const take = (): void => {
     if (wrong !== undefined) return;
-    const { [id]: _, ...others } = run.typed;
+    const { [id]: before, ...others } = run.typed;
     change({
-      typed: text.trim() === '' ? others : { ...others, [id]: `${text.trim().replace('−', '-')} ${unit}` },
+      // left empty the second time, the first stands
+      typed:
+        text.trim() === ''
+          ? again && before !== undefined
+            ? run.typed
+            : others
+          : { ...others, [id]: `${text.trim().replace('−', '-')} ${unit}` },
       at: at + 1,
     });
   };
@@ -115,7 +152,7 @@ function One({
               sheet: {say(wanted.value)} ± {say(wanted.tolerance)}
             </>
           )}
-          {typed !== undefined && own === '' && (
+          {typed !== undefined && (again || own === '') && (
             <>
               <br />
               typed before: {typed}
@@ -136,10 +173,9 @@ function One({
       {wrong !== undefined && <p role="alert">{wrong}.</p>}
       <p className="row">
         <button type="button" className="word chief pad-wide" disabled={wrong !== undefined} onClick={take}>
-          {text.trim() === '' ? 'Not read; next' : 'Next'}
+          {text.trim() !== '' ? 'Next' : again && typed !== undefined ? 'As before; next' : 'Not read; next'}
         </button>
       </p>
-      <Back at={at} go={go} />
     </>
   );
 }
@@ -162,7 +198,7 @@ function WheelKey({ lit }: { readonly lit: string }) {
       {WHEEL_KEYS.map((wheel) => (
         <rect
           key={wheel}
-          data-lit={wheel === lit || WHEEL_WORDS[wheel] === lit}
+          data-lit={isLit(wheel, lit)}
           x={wheel.endsWith('Left') ? 4 : 42}
           y={wheel.startsWith('front') ? 12 : 56}
           width={wheel.startsWith('front') ? 13 : 14}
@@ -173,67 +209,6 @@ function WheelKey({ lit }: { readonly lit: string }) {
   );
 }
 
-function AtTheEnd({
-  running,
-  run,
-  missing,
-  onBack,
-}: {
-  readonly running: Running;
-  readonly run: Run;
-  readonly missing: number;
-  readonly onBack: () => void;
-}) {
-  const { go } = usePage();
-  const { told, conflict, waiting, tell, send, clear } = useKeep();
-  const [name, setName] = useState(`${run.state}, ${run.on}`);
-  const keep = async (): Promise<void> => {
-    const called = name.trim();
-    if (called === '') {
-      tell(['Give the sheet a name, such as "as found, 11 May".']);
-      return;
-    }
-    const kept = await send(
-      [{ path: ['floor', 'read', called], value: sheetForFile(run) }],
-      `The sheet ${called} is kept.`,
-    );
-    if (!kept) return;
-    running.drop();
-    go({ read: called, floor: 'changes' });
-  };
-  return (
-    <>
-      <h3>All read</h3>
-      {missing > 0 && (
-        <p className="note">{missing} were not read. What is not read leaves the answer less sure.</p>
-      )}
-      <label>
-        read by
-        <input type="text" value={run.by} onChange={({ target }) => running.change({ by: target.value })} />
-      </label>
-      <label>
-        keep it in the car file as
-        <input type="text" value={name} onChange={({ target }) => setName(target.value)} />
-      </label>
-      <p className="row">
-        <button type="button" className="word chief pad-wide" disabled={waiting} onClick={() => void keep()}>
-          Keep the sheet
-        </button>
-      </p>
-      {told.map((line) => (
-        <p key={line} role="alert">
-          {line}
-        </p>
-      ))}
-      {conflict !== undefined && <Conflict conflict={conflict} onTaken={clear} />}
-      <p className="row">
-        <button type="button" className="plain-word" onClick={onBack}>
-          back
-        </button>
-        <button type="button" className="plain-word" onClick={running.drop}>
-          throw this sheet away
-        </button>
-      </p>
-    </>
-  );
-}
+/** Of a wheel its own name, of an axle or a side both wheels. */
+const isLit = (wheel: (typeof WHEEL_KEYS)[number], lit: string): boolean =>
+  wheel === lit || ` ${WHEEL_WORDS[wheel]} `.includes(` ${lit} `);

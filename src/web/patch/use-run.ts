@@ -1,33 +1,22 @@
 /**
- * A sheet that is being read now: what was typed so far and which step is next, kept in this browser until it is kept
- * in the car file, so that a phone put down in the pit lane has lost nothing.
+ * A sheet that is being read now, kept in this browser until it is kept in the car file, so that a phone put down in
+ * the pit lane has lost nothing.
  */
 import { useCallback, useEffect, useState } from 'react';
-import type { FloorSheetRead } from '../../questions/index.ts';
-import { readAmount } from '../../units/read.ts';
 import { DATE } from '../sheet/title-block.tsx';
-import { kindOf, TYPED } from './words.ts';
-
-export const STATES = ['as found', 'as set', 'after run'] as const;
-
-export interface Run {
-  readonly state: (typeof STATES)[number];
-  readonly on: string;
-  readonly by: string;
-  /** As typed, with its unit, by the name of the reading. */
-  readonly typed: Readonly<Record<string, string>>;
-  /** Holds that were answered. */
-  readonly held: readonly string[];
-  /** Place among the steps. */
-  readonly at: number;
-}
+import type { Run } from './run.ts';
 
 const OWN_HAND = 'own hand';
 const cupboard = (id: string): string => `flat floor ${id}`;
 
+const EMPTY = { typed: {}, held: {}, passes: 0, told: {}, at: 0 } as const;
+
 function keptBefore(id: string): Run | undefined {
   try {
-    return (JSON.parse(localStorage.getItem(cupboard(id)) ?? 'null') as Run | null) ?? undefined;
+    const kept = JSON.parse(localStorage.getItem(cupboard(id)) ?? 'null') as Run | null;
+    if (kept === null) return undefined;
+    // begun before holds were kept with their answers: they are asked again
+    return Array.isArray(kept.held) ? { ...EMPTY, ...kept, held: {}, at: 0 } : kept;
   } catch {
     // what cannot be read is begun anew
     return undefined;
@@ -57,12 +46,10 @@ export function useRun(id: string): Running {
   const begin = useCallback(
     (state: Run['state']) =>
       setRun({
+        ...EMPTY,
         state,
         on: DATE.format(new Date()),
         by: localStorage.getItem(OWN_HAND) ?? '',
-        typed: {},
-        held: [],
-        at: 0,
       }),
     [],
   );
@@ -73,37 +60,4 @@ export function useRun(id: string): Running {
   );
   const drop = useCallback(() => setRun(undefined), []);
   return { run, begin, change, drop };
-}
-
-/** What was typed so far, as a sheet to look at. */
-export const readSoFar = (run: Run): FloorSheetRead => ({
-  name: run.state,
-  state: run.state,
-  on: run.on,
-  by: run.by,
-  bars: run.held.includes('bars') ? 'disconnected' : 'connected',
-  readings: Object.entries(run.typed).flatMap(([id, text]) => {
-    const amount = readAmount(text, TYPED[kindOf(id)]!.si);
-    return amount.ok ? [{ id, value: amount.is.value, u: 0 }] : [];
-  }),
-});
-
-/** The sheet as it goes into the car file. */
-export function sheetForFile(run: Run): Record<string, unknown> {
-  const readings: Record<string, Record<string, string>> = {};
-  const pressure: Record<string, string> = {};
-  for (const [id, text] of Object.entries(run.typed)) {
-    const kind = id.slice(0, id.indexOf('.'));
-    const of = id.slice(id.indexOf('.') + 1);
-    if (kind === 'pressure') pressure[of] = text;
-    else readings[kind] = { ...readings[kind], [of]: text };
-  }
-  return {
-    state: run.state,
-    on: run.on,
-    ...(run.by === '' ? {} : { by: run.by }),
-    bars: run.held.includes('bars') ? 'disconnected' : 'connected',
-    ...(Object.keys(pressure).length === 0 ? {} : { pressure }),
-    readings,
-  };
 }

@@ -20,7 +20,7 @@ export const PAD_WORDS: Readonly<Record<PadStop, { readonly title: string; reado
   },
   angles: {
     title: 'Angles',
-    is: 'Caster, camber and toe of each wheel, as gauge, plates and strings read them.',
+    is: 'Caster, camber and toe of each wheel, as gauge, plates and strings read them; droop, track and wheelbase where they were read.',
   },
   changes: {
     title: 'Changes',
@@ -33,7 +33,7 @@ export const KINDS_AT: Readonly<Record<PadStop, readonly string[]>> = {
   pressures: ['pressure'],
   heights: ['height'],
   weights: ['weight'],
-  angles: ['camber', 'toeAtRim', 'toe', 'caster'],
+  angles: ['camber', 'toeAtRim', 'toe', 'caster', 'droop', 'track', 'wheelbase'],
   changes: [],
 };
 
@@ -61,6 +61,9 @@ export const TYPED: Readonly<
   caster: { name: 'caster', si: 'rad', units: ['deg', 'deg'], digits: [2, 2], step: [0.05, 0.05] },
   toe: { name: 'toe', si: 'rad', units: ['deg', 'deg'], digits: [2, 2], step: [0.01, 0.01] },
   toeAtRim: { name: 'toe over the rim', si: 'm', units: ['mm', 'in'], digits: [1, 3], step: [0.1, 0.005] },
+  droop: { name: 'droop', si: 'm', units: ['mm', 'in'], digits: [1, 3], step: [0.5, 0.02] },
+  track: { name: 'track', si: 'm', units: ['mm', 'in'], digits: [1, 3], step: [0.5, 0.02] },
+  wheelbase: { name: 'wheelbase', si: 'm', units: ['mm', 'in'], digits: [1, 3], step: [0.5, 0.02] },
 };
 
 export const WHEEL_WORDS = {
