@@ -9,6 +9,7 @@ import type { Drawing } from '../questions/drawing-types.ts';
 import type { SetUpColumn, SetUpSheetReached } from '../questions/set-up-sheet.ts';
 import { plain, type Speech } from '../units/show.ts';
 import { fromSI } from '../units/unit.ts';
+import { clickRow, readWithTable, said, temperatureWords, wingRows } from './beside-readings.ts';
 import { type BoxCell, type BoxColumn, type BoxRow, boxTable } from './box-table.ts';
 import { rowsAtWheels } from './floor-rows.ts';
 import { bareWords, heightWords, kindWords, lengthSaid, rowWords, wantedWords } from './floor-words.ts';
@@ -91,7 +92,7 @@ function blocksOf(
     gap(1.5),
     fittedTable(sheet),
     gap(1.5),
-    floorTable(sheet),
+    readWithTable(is.columns, row.whole, measure),
     gap(1),
     ...[
       ...(is.note === undefined ? [] : [`Target: ${is.note}.`]),
@@ -117,8 +118,6 @@ function columnsTable({ of, row, measure }: Sheet): Block {
     { title: 'fuel, l', part: 0.9 },
     { title: 'air, °C', part: 0.9 },
   ];
-  const said = (words: string | undefined): BoxCell | undefined =>
-    words === undefined || words === '' ? undefined : { words };
   const rows: BoxRow[] = [
     ...of.columns.map(
       ({ state, read }): BoxRow => ({
@@ -133,7 +132,7 @@ function columnsTable({ of, row, measure }: Sheet): Block {
                 said(read.bars === 'connected' ? 'on' : 'off'),
                 said(read.aboard.map(({ name, mass }) => `${name} ${plain(mass, 1)} kg`).join(', ')),
                 undefined,
-                undefined,
+                said(temperatureWords(read.airTemperature)),
               ],
       }),
     ),
@@ -195,20 +194,31 @@ function wholeTables({ of, speech, width, row, measure }: Sheet): Block {
     { title: 'target', part: 18 },
     ...of.columns.map(({ state }) => ({ title: state, part: 12.8 })),
   ];
-  const tableOf = (ids: readonly string[]): Block =>
-    boxTable(
-      {
-        columns,
-        rows: ids.map((id) => ({ name: rowWords(id, speech), cells: rowCells(of, id, speech) })),
-        rowHeight: row.whole,
-      },
-      measure,
-    );
+  const ids = (all: readonly string[]): BoxRow[] =>
+    all.map((id) => ({ name: rowWords(id, speech), cells: rowCells(of, id, speech) }));
   const half = (width - 5) / 2;
   return beside([
-    { block: tableOf(['cross', 'total', 'frontShare', 'leftShare']), x: 0, width: half },
     {
-      block: tableOf(['rake', 'track.front', 'track.rear', 'wheelbase.left', 'wheelbase.right']),
+      block: boxTable(
+        {
+          columns,
+          rows: [...ids(['cross', 'total', 'frontShare', 'leftShare']), ...wingRows(of.columns)],
+          rowHeight: row.whole,
+        },
+        measure,
+      ),
+      x: 0,
+      width: half,
+    },
+    {
+      block: boxTable(
+        {
+          columns,
+          rows: ids(['rake', 'track.front', 'track.rear', 'wheelbase.left', 'wheelbase.right']),
+          rowHeight: row.whole,
+        },
+        measure,
+      ),
       x: half + 5,
       width: half,
     },
@@ -220,7 +230,7 @@ function fittedTable({ of, speech, row, measure }: Sheet): Block {
   const columns: BoxColumn[] = [
     { title: '', part: 2.2 },
     ...['front left', 'front right', 'rear left', 'rear right'].map((wheel) => ({
-      title: `${wheel}, file`,
+      title: `${wheel}, found`,
       part: 1.75,
     })),
     ...['FL', 'FR', 'RL', 'RR'].map((wheel) => ({ title: `${wheel}, as set`, part: 1.35 })),
@@ -265,8 +275,7 @@ function fittedTable({ of, speech, row, measure }: Sheet): Block {
       ),
     ),
     ...(hasGap ? [ofWheels('heave spring, gap', gaps)] : []),
-    ofWheels('dampers, clicks', () => undefined),
-    ofWheels('set of tyres', () => undefined),
+    clickRow(of.columns),
   ];
   return boxTable({ columns, rows, rowHeight: row.whole }, measure);
 }
@@ -281,26 +290,6 @@ function springWords(
     return ownWords({ value: spring.rate, unit: coil ? 'N/m' : 'N m/rad' }, speech);
   }
   return coil ? `wire ${lengthSaid(spring.wire, speech)}` : `bar ⌀ ${lengthSaid(spring.diameter, speech)}`;
-}
-
-/** What no file knows: where, with what, and by whom it was seen. */
-function floorTable({ row, measure }: Sheet): Block {
-  const cells = (count: number) => Array.from({ length: count }, () => undefined);
-  return boxTable(
-    {
-      columns: [
-        { title: '', part: 1 },
-        { title: 'floor, and how it was levelled', part: 2.4, align: 'left' },
-        { title: 'scales, number; known mass read', part: 2.4, align: 'left' },
-        { title: 'gauges, numbers', part: 2, align: 'left' },
-        { title: 'signed', part: 1.5, align: 'left' },
-        { title: 'day', part: 1 },
-      ],
-      rows: [{ name: 'read with', cells: cells(5) }],
-      rowHeight: row.wheel + 0.6,
-    },
-    measure,
-  );
 }
 
 function patchWords({ of, speech }: Sheet): readonly string[] {

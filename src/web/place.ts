@@ -17,7 +17,7 @@ export const GAS_STOPS = ['primaries', 'collector'] as const;
 export type GasStop = (typeof GAS_STOPS)[number];
 
 /** Stops of the flat floor: at the pads, then what a day out asks. */
-const FLOOR_STOPS = [...PAD_STOPS, ...DAY_STOPS] as const;
+export const FLOOR_STOPS = [...PAD_STOPS, ...DAY_STOPS] as const;
 export type FloorStop = PadStop | DayName;
 
 export const MODES = ['wheel', 'heave', 'roll'] as const;

@@ -1,7 +1,7 @@
 /** Keys that work anywhere on the sheet, except while something is being typed. */
 import { useEffect } from 'react';
 import { LOAD_PATH } from '../../questions/figure.ts';
-import { arrived, GAS_STOPS } from '../place.ts';
+import { arrived, FLOOR_STOPS, GAS_STOPS, type Place } from '../place.ts';
 import type { View } from '../scene/look.ts';
 import { usePage } from '../state.tsx';
 
@@ -17,6 +17,26 @@ export const VIEW_KEYS: Readonly<Record<View, string>> = {
 const typing = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
   (target.matches('input, select, textarea, [contenteditable]') || target.closest('dialog, .slip') !== null);
+
+/** The stop before or behind this one on the line of its way, and how one goes there; nothing at the ends. */
+function beside(
+  place: Place,
+  step: 1 | -1,
+): { readonly stop: string; readonly to: Parameters<ReturnType<typeof usePage>['go']>[0] } | undefined {
+  if (place.way === 'load') {
+    const stop = LOAD_PATH[LOAD_PATH.indexOf(place.stop) + step];
+    return stop && { stop, to: (from) => arrived(stop, from) };
+  }
+  if (place.way === 'gas') {
+    const gas = GAS_STOPS[GAS_STOPS.indexOf(place.gas) + step];
+    return gas && { stop: gas, to: { gas } };
+  }
+  if (place.way === 'floor') {
+    const floor = FLOOR_STOPS[FLOOR_STOPS.indexOf(place.floor) + step];
+    return floor && { stop: floor, to: { floor, figure: undefined } };
+  }
+  return undefined;
+}
 
 export function useKeys(): void {
   const { place, go } = usePage();
@@ -37,17 +57,11 @@ export function useKeys(): void {
       );
       if (view !== undefined) go({ view });
       const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
-      if (step !== 0 && place.way === 'gas') {
-        const gas = GAS_STOPS[GAS_STOPS.indexOf(place.gas) + step];
-        if (gas !== undefined) go({ gas });
-        return;
-      }
-      if (step === 0 || place.way !== 'load') return;
-      const next = LOAD_PATH[LOAD_PATH.indexOf(place.stop) + step];
+      const next = step === 0 ? undefined : beside(place, step);
       if (next === undefined) return;
       event.preventDefault();
-      go((from) => arrived(next, from));
-      document.querySelector<HTMLElement>(`[data-stop="${next}"]`)?.focus({ preventScroll: true });
+      go(next.to);
+      document.querySelector<HTMLElement>(`[data-stop="${next.stop}"]`)?.focus({ preventScroll: true });
     };
     addEventListener('keydown', pressed);
     return () => removeEventListener('keydown', pressed);
