@@ -1,8 +1,9 @@
-/** The flat floor on the page: readings at the wheels, a sheet read by the number pad, kept, and what to change. */
+/** The flat floor on the page: readings at the wheels, a sheet read by the number pad in the order of the work, kept, and what to change. */
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
+import { LOAD_PATH } from '../../src/questions/figure.ts';
 import { openCar, solveSetUp } from '../../src/questions/index.ts';
 import { NO_BROWSER, openPage, openWorkshop, PHONE, type Workshop } from './browser.ts';
 
@@ -92,15 +93,70 @@ describe('the flat floor on the page', { skip: NO_BROWSER }, () => {
     await page.getByRole('textbox', { name: 'pressure, front right, bar' }).fill('1.4.2');
     assert.equal(await page.getByRole('button', { name: 'Next', exact: true }).isDisabled(), true);
     await page.getByRole('textbox', { name: 'pressure, front right, bar' }).fill('');
+    // what nobody read or counted is passed over; the lock nuts are not so, and the clicks and wings are typed
+    const passed = ['Not read; next', 'Nothing was moved', 'It is so'] as const;
+    const says = page.locator('.hold-says');
+    const order: string[] = [];
     for (
       let k = 0;
       k < 60 && (await page.getByRole('button', { name: 'Keep the sheet' }).count()) === 0;
       k++
     ) {
-      const skip = page.getByRole('button', { name: 'Not read; next', exact: true });
-      if ((await skip.count()) > 0) await skip.click();
-      else await press('It is so');
+      const heading = (await page.locator('.reading-now h3').textContent())!;
+      order.push((await says.count()) > 0 ? (await says.textContent())! : heading);
+      if (heading === 'Clicks of the dampers') {
+        await press('full hard');
+        await page.getByLabel('bump, front left').fill('7.5');
+        assert.equal(await page.getByRole('button', { name: 'Next', exact: true }).isDisabled(), true);
+        await page.getByLabel('bump, front left').fill('7');
+        await page.getByLabel('rebound, rear right').fill('11');
+        await press('Next');
+      } else if (heading === 'Wings') {
+        await page.getByLabel('front, °').fill('10.5');
+        await press('Next');
+      } else if (order.at(-1)!.startsWith('Every lock nut')) await press('It is not; go on all the same');
+      else {
+        for (const name of passed) {
+          const button = page.getByRole('button', { name, exact: true });
+          if ((await button.count()) === 0) continue;
+          await button.click();
+          break;
+        }
+      }
     }
+    // the order of the work: common practice, no source
+    const inOrder = [
+      /rack/,
+      /Drop links .* off/,
+      /rolled off and on, or bounced/,
+      /^height/,
+      /^caster/,
+      /^camber/,
+      /^toe .* rear left/,
+      /^toe .* front left/,
+      /Bump steer/,
+      /^weight/,
+      /moved since/,
+      /^droop/,
+      /no preload/,
+      /lock nut/,
+      /^Clicks/,
+      /^Wings/,
+    ].map((each) => order.findIndex((step) => each.test(step)));
+    assert.ok(inOrder[0]! >= 0);
+    assert.deepEqual(
+      inOrder,
+      [...inOrder].sort((a, b) => a - b),
+      order.join(' | '),
+    );
+    assert.match((await page.locator('.not-so .caution').textContent())!, /Not so: Every lock nut/);
+    // the last sheet's floor is offered and not filled in
+    const place = page.getByLabel('floor or patch');
+    assert.equal(await place.inputValue(), '');
+    await press('Take floor and instruments from “as found, 11 May”');
+    assert.equal(await place.inputValue(), 'bay 2, the patch by the lathe');
+    await page.getByLabel('pressure gauge, by its name').fill('short gauge');
+    await page.getByLabel('air, °C').fill('21');
     await page.getByLabel('read by').fill('Tarn');
     await page.getByLabel('keep it in the car file as').fill('as set, after lunch');
     await press('Keep the sheet');
@@ -112,6 +168,62 @@ describe('the flat floor on the page', { skip: NO_BROWSER }, () => {
     assert.equal(sheet.by, 'Tarn');
     assert.equal(sheet.bars, 'disconnected');
     assert.ok(Math.abs(sheet.pressure!.frontLeft!.value - 143_000) < 1e-6);
+    assert.equal(sheet.pressure!.frontLeft!.instrument, 'short gauge');
+    assert.equal(kept.car.form.instruments!['short gauge']!.class, 'pressure gauge');
+    assert.deepEqual(sheet.notSo, ['locks']);
+    assert.deepEqual(sheet.clicks, { from: 'full hard', frontLeft: { bump: 7 }, rearRight: { rebound: 11 } });
+    assert.ok(Math.abs(sheet.wings!.front! - (10.5 * Math.PI) / 180) < 1e-12);
+    assert.ok(Math.abs(sheet.airTemperature! - 294.15) < 1e-9);
+    assert.equal(sheet.place, 'bay 2, the patch by the lathe');
+    // told beside what is worked out from it
+    await page.getByText('the car does not roll before every one is tight').waitFor({ timeout: 60_000 });
+    assert.deepEqual(page.complaints, []);
+  });
+
+  test('a car as found is read as it came: nobody is told to undo the bars, and nothing of it is set', async () => {
+    await press('as found');
+    const order = page.getByRole('list', { name: 'Order of the work' });
+    assert.deepEqual(
+      (await order.getByRole('button').allTextContents()).filter((each) =>
+        ['once more', 'bars on', 'nuts'].includes(each),
+      ),
+      [],
+    );
+    await order.getByRole('button', { name: 'rack, bars' }).click();
+    await press('It is so');
+    assert.match((await page.locator('.hold-says').textContent())!, /Undo nothing/);
+    await press('They are on');
+    await order.getByRole('button', { name: 'sheet', exact: true }).click();
+    await page.getByLabel('keep it in the car file as').fill('found again');
+    await press('throw this sheet away');
+    await page.getByRole('heading', { name: 'Read the car on the pads' }).waitFor();
+    assert.deepEqual(page.complaints, []);
+  });
+
+  test('arrow keys walk the line of stops with the focus, from the pads to a day out and no further than its ends', async () => {
+    await page.setViewportSize({ width: 1440, height: 900 });
+    await page.locator('[data-stop="changes"]').click();
+    const walked = async (key: string, stops: readonly string[]): Promise<void> => {
+      for (const stop of stops) {
+        await page.keyboard.press(key);
+        await page.locator(`[data-stop="${stop}"][aria-current="step"]`).waitFor();
+        const focused = await page.evaluate(() => document.activeElement?.getAttribute('data-stop'));
+        assert.equal(focused, stop);
+      }
+    };
+    await walked('ArrowRight', ['hot-pressures', 'ratios']);
+    await walked('ArrowLeft', ['hot-pressures', 'changes', 'angles', 'weights', 'heights', 'pressures']);
+    await walked('ArrowLeft', ['pressures']);
+    // the other two lines likewise
+    await page.locator('[data-way="load"]').click();
+    await page.locator('[data-stop="spring"]').focus();
+    await walked('ArrowLeft', [
+      LOAD_PATH[LOAD_PATH.indexOf('spring') - 1]!,
+      LOAD_PATH[LOAD_PATH.indexOf('spring') - 2]!,
+    ]);
+    await page.locator('[data-way="gas"]').click();
+    await page.locator('[data-stop="primaries"]').waitFor();
+    await walked('ArrowRight', ['collector']);
     assert.deepEqual(page.complaints, []);
   });
 });

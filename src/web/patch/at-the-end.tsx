@@ -52,11 +52,11 @@ export function AtTheEnd({ running, run, sheets, missing, onBack }: Props) {
       )}
       {notSo.length > 0 && (
         <section className="not-so">
-          <p>Not so, and kept with the sheet:</p>
+          <p>This was not so; it is kept with the sheet:</p>
           <ul>
             {notSo.map((id) => (
               <li key={id} className={id === 'locks' || id === 'marks' ? 'caution' : undefined}>
-                {holdWords(id, sheets.aboard)}
+                <b>Not so:</b> {holdWords(id, sheets.aboard)}
               </li>
             ))}
           </ul>
@@ -126,7 +126,7 @@ function ReadWith({ running, run, sheets }: Pick<Props, 'running' | 'run' | 'she
       {before !== undefined && (
         <p className="row">
           <button type="button" className="word pad-wide" onClick={() => set(toldBefore(before))}>
-            Same floor and instruments as {before.name}
+            Take floor and instruments from “{before.name}”
           </button>
         </p>
       )}

@@ -6,6 +6,7 @@ import type { MoveAtWheel } from './moves.ts';
 import { PlanDrawing, type PlanLabel } from './plan-drawing.tsx';
 import {
   KINDS_AT,
+  kindOf,
   PAD_WORDS,
   type PadStop,
   said,
@@ -27,11 +28,13 @@ interface Props {
 export function PatchDrawing({ stop: at, sheets, read, moves, asked }: Props) {
   const { speech } = usePage();
   const stop = asked === undefined ? at : stopOf(asked);
+  // while one kind is read it stands alone: two hands at the wheel need one number
+  const kinds = asked === undefined ? KINDS_AT[stop] : [kindOf(asked)];
   return (
     <PlanDrawing
-      title={PAD_WORDS[stop].title}
+      title={asked === undefined ? PAD_WORDS[stop].title : capital(TYPED[kindOf(asked)]!.name)}
       more={read === undefined ? '' : `, ${read.name}`}
-      labels={labelsOf({ stop, sheets, read, moves, speech })}
+      labels={labelsOf({ stop, kinds, sheets, read, moves, speech })}
       chief={stop !== 'changes'}
       room={stop === 'changes' ? 230 : 150}
       gauges={sheets.heightsAt}
@@ -43,32 +46,40 @@ export function PatchDrawing({ stop: at, sheets, read, moves, asked }: Props) {
   );
 }
 
+const capital = (words: string): string => `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
+
+/** Kinds that stand at no wheel and no gauge. */
+const NO_PLACE = ['track', 'wheelbase'];
+
 interface LabelsAsked {
   readonly stop: PadStop;
+  readonly kinds: readonly string[];
   readonly sheets: FloorSheets;
   readonly read: FloorSheetRead | undefined;
   readonly moves: readonly MoveAtWheel[] | undefined;
   readonly speech: Speech;
 }
 
-function labelsOf({ stop, sheets, read, moves, speech }: LabelsAsked): readonly PlanLabel[] {
+function labelsOf({ stop, kinds, sheets, read, moves, speech }: LabelsAsked): readonly PlanLabel[] {
   if (stop === 'changes') {
     return WHEEL_KEYS.map((wheel) => ({
       of: wheel,
       lines: (moves ?? []).filter(({ at }) => at === wheel).map(({ text }) => ({ text })),
     })).filter(({ lines }) => lines.length > 0);
   }
+  const own = kinds.filter((kind) => !NO_PLACE.includes(kind));
+  if (own.length === 0) return [];
   const places = stop === 'heights' ? sheets.heights : WHEEL_KEYS;
   return places.map((of) => ({
     of,
-    lines: KINDS_AT[stop].flatMap((kind) => {
+    lines: own.flatMap((kind) => {
       const id = `${kind}.${of}`;
       const value = read?.readings.find((each) => each.id === id)?.value;
       const wanted = sheets.wanted.find((each) => each.id === id);
-      if (value === undefined && wanted === undefined && kind !== KINDS_AT[stop][0]) return [];
+      if (value === undefined && wanted === undefined && kind !== own[0]) return [];
       const off =
         value !== undefined && wanted !== undefined && Math.abs(value - wanted.value) > wanted.tolerance;
-      const name = KINDS_AT[stop].length > 1 ? `${TYPED[kind]!.name} ` : '';
+      const name = own.length > 1 ? `${TYPED[kind]!.name} ` : '';
       const now = `${name}${value === undefined ? 'not read' : said(kind, value, speech)}`;
       // the sign says it beside the colour
       const mark = off ? (value > wanted.value ? ' ▲' : ' ▼') : '';
