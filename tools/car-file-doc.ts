@@ -60,7 +60,9 @@ function what(node: SchemaNode): string {
   }
   if (node.enum !== undefined)
     return node.enum.length > 12 ? 'a class from the table below' : node.enum.map(code).join(', ');
+  if (node.items?.enum !== undefined) return `list of ${node.items.enum.map(code).join(', ')}`;
   if (node.items !== undefined) return 'list';
+  if (node.type === 'integer') return 'a whole number';
   if (node.properties !== undefined) return 'keys';
   if (node.additionalProperties !== undefined && node.type === 'object') return 'names of your own';
   if ('const' in node) return code(String((node as { const: unknown }).const));
@@ -287,6 +289,7 @@ const TABLES: Readonly<Record<string, () => string>> = {
   floorPatch: () => keys(at('floor', 'patch')),
   floorSheet: () => keys(at('floor', 'sheet')),
   floorRead: () => keys(at('floor', 'read', '*')),
+  floorClicks: () => keys(at('floor', 'read', '*', 'clicks', 'frontLeft')),
   wheel: () => keys(at('front', 'left', 'wheel')),
   coil: () => keys(at('front', 'left', 'coil')),
   helper: () => keys(at('front', 'left', 'coil', 'helper')),

@@ -11,8 +11,11 @@ import { paperMeasure } from '../../src/paper/pdf.ts';
 import {
   type AdjustmentCardReached,
   adjustmentCard,
+  barPreload,
+  openCar,
   setUpSheet,
   solveSetUp,
+  standOnFloor,
 } from '../../src/questions/index.ts';
 import { type SheetAnswer, sheetOf } from '../../src/sheets/index.ts';
 import type { PaperName } from '../../src/sheets/page.ts';
@@ -348,6 +351,114 @@ test('every demo car has a set-up sheet on one sheet; one without a sheet that i
   }
   const none = sheetOf('adjustments', { ...SHEET, paper: 'A4', car: demo('ashgarth-501') }, paperMeasure());
   assert.ok(!none.made && /no sheet of what is wanted/.test(none.message));
+});
+
+const CLICKS = '{ bump: 4, fastBump: 2, rebound: 8 }';
+/** The sheet as set, read with scales whose check ran out in February 2027, one nut loose. */
+const withTold = (text: string): string =>
+  text.replace(
+    '\ncases: # decided',
+    `
+    late:
+      state: as set
+      on: 2027-05-12
+      notSo: [settled, locks]
+      place: the yard
+      airTemperature: 66.2 degF
+      clicks: { from: full hard, rearLeft: ${CLICKS} }
+      wings: { front: 10.5 deg, gurney: 90 mrad }
+      readings: { weight: { frontLeft: { is: 131 kg, with: blue scales } } }
+
+cases: # decided`,
+  );
+
+test('what a sheet tells beside its readings stands on paper with its units; what was not so is told there and beside the answer', () => {
+  const car = opened(demoSource(CAR, withTold));
+  const is = setUpSheet(car);
+  assert.ok(is.reached);
+  const late = is.columns[1]!.read!;
+  near(late.airTemperature!, 273.15 + 19, 1e-9, '66.2 °F is 19 °C');
+  near(late.wings.gurney!, 0.09, 1e-12);
+  const [scales] = late.instruments;
+  assert.deepEqual([scales!.name, scales!.kinds, scales!.outOfDate], ['blue scales', ['weight'], true]);
+  const all = wordsOf(sheetOf('set-up', { ...SHEET, paper: 'A4', car }, paperMeasure()));
+  for (const wanted of [
+    'the yard',
+    'bay 2, the patch by the lathe',
+    'blue scales, set 2, OVERDUE',
+    'clicks from full hard',
+    'b 4/2 r 8',
+    // as found is counted from the other end
+    'b 6 r 8 (full soft)',
+    'wing gurney °',
+    'this was not so while it was read, and no ± counts it in: The car was rolled off and on',
+    'ran out on 2027-02-02',
+    'A rod that turns by itself comes out of its thread',
+  ])
+    assert.ok(all.includes(wanted), wanted);
+  const solved = solveSetUp(car);
+  assert.ok(solved.reached, solved.reached ? '' : solved.message);
+  for (const wanted of [/late: this was not so: Every lock nut/, /check of blue scales \(set 2\) ran out/])
+    assert.ok(
+      solved.notes.some((each) => wanted.test(each)),
+      String(wanted),
+    );
+  assert.match(solved.cautions[0]!, /The last sheet says that a lock nut/);
+  // the day before its check runs out it is told nowhere
+  const before = setUpSheet(
+    opened(demoSource(CAR, (text) => withTold(text).replace('on: 2027-05-12', 'on: 2027-02-02'))),
+  );
+  assert.ok(before.reached && !before.notes.some((each) => /ran out/.test(each)));
+});
+
+test('what is no hold, no whole click and no end of a tube is refused with its place', () => {
+  for (const [from, to, said] of [
+    ['notSo: [settled, locks]', 'notSo: [soon]', /floor\.read\.late\.notSo/],
+    [CLICKS, '{ bump: 4.5 }', /clicks\.rearLeft\.bump/],
+    ['rightHandAt: rocker', 'rightHandAt: inboard', /rod\.thread\.rightHandAt/],
+    ['hands: left and right, rightHandAt: arm', 'hands: right only, rightHandAt: arm', /leftLink\.thread/],
+  ] as const) {
+    const read = openCar(demoSource(CAR, (text) => withTold(text).replace(from, to)));
+    assert.ok(!read.ok, to);
+    assert.ok(
+      read.problems.some(({ path }) => said.test(path)),
+      JSON.stringify(read.problems.map(({ path }) => path)),
+    );
+  }
+});
+
+test('a tenth of a turn of a drop link: by its slope as by a car that was stood with the link longer', () => {
+  const car = demo(CAR);
+  const told = barPreload(car);
+  assert.deepEqual(
+    told.map(({ end }) => end),
+    ['front'],
+    'only the front links have threads',
+  );
+  // three flats of six are half a turn: five tenths
+  const standing = (text: (of: string) => string) => {
+    const is = standOnFloor(opened(demoSource(CAR, text)), {
+      sheet: 'set',
+      bars: 'connected',
+      spread: false,
+    });
+    assert.ok(is.reached, is.reached ? '' : is.message);
+    return (id: string): number => is.readings.find((each) => each.id === id)!.value;
+  };
+  const [none, longer] = [0, 3].map((flats) =>
+    standing((text) =>
+      withSheets(text).replace(
+        'moved: { front left pushrod: 2 }',
+        `moved: { front left drop link: ${flats} }`,
+      ),
+    ),
+  );
+  const [front] = told;
+  const torque = Math.abs(longer!('barTorque.front') - none!('barTorque.front')) / 5;
+  const cross = Math.abs(longer!('cross') - none!('cross')) / 5;
+  near(front!.torque, torque, 0.02 * torque);
+  near(front!.cross, cross, 0.02 * cross);
+  assert.ok(front!.torque > 0 && front!.cross > 0);
 });
 
 test('a reading that cannot be is told on no card; one that is doubted stands before all moves', () => {

@@ -239,7 +239,7 @@ test('a tube between a left and a right thread goes two pitches a turn; with one
   near(
     step(
       put(
-        'engaged: 24.6 mm, least: 14.3 mm, hands: left and right',
+        'engaged: 24.6 mm, least: 14.3 mm, hands: left and right, rightHandAt: rocker',
         'engaged: 24.6 mm, least: 14.3 mm, hands: right only',
       ),
     ),

@@ -29,15 +29,14 @@ const clicks = (means: string) =>
     .meta({ title: means })
     .optional();
 
-const damperClicks = (wheel: string) =>
-  z
-    .strictObject({
-      bump: clicks(`clicks of bump, ${wheel}`),
-      rebound: clicks(`clicks of rebound, ${wheel}`),
-      fastBump: clicks(`clicks of fast bump, ${wheel}`),
-      fastRebound: clicks(`clicks of fast rebound, ${wheel}`),
-    })
-    .optional();
+const damperClicks = z
+  .strictObject({
+    bump: clicks('clicks of bump'),
+    rebound: clicks('clicks of rebound'),
+    fastBump: clicks('clicks of fast bump, where it has its own'),
+    fastRebound: clicks('clicks of fast rebound, where it has its own'),
+  })
+  .optional();
 
 export const besideReadings = {
   notSo: z
@@ -54,10 +53,10 @@ export const besideReadings = {
   clicks: z
     .strictObject({
       from: choice('end from which clicks are counted', ['full soft', 'full hard']),
-      frontLeft: damperClicks('front left'),
-      frontRight: damperClicks('front right'),
-      rearLeft: damperClicks('rear left'),
-      rearRight: damperClicks('rear right'),
+      frontLeft: damperClicks,
+      frontRight: damperClicks,
+      rearLeft: damperClicks,
+      rearRight: damperClicks,
     })
     .optional(),
   wings: z
