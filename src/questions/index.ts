@@ -216,6 +216,7 @@ export * from './running.ts';
 export { type ScanAnswer, scanForms, scanOf } from './scans.ts';
 export { type FiledSet, type NoFiledSet, type SetOfFile, setFiled } from './set-filed.ts';
 export {
+  provedWords,
   type SetUpAnswer,
   type SetUpAsked,
   type SetUpMove,

@@ -88,8 +88,9 @@ export interface SetUpReached {
     readonly u: number;
   }[];
   readonly outOfReach: readonly string[];
-  /** Whether it is proved that no fewer moves would do. */
+  /** Whether it is proved that no fewer moves would do; and that as few would not do with less work. */
   readonly proved: boolean;
+  readonly leastWork: boolean;
   /** Readings to take next, the one that makes the answer surest first. */
   readonly next: readonly {
     readonly id: string;
@@ -105,6 +106,14 @@ export interface SetUpReached {
 export type SetUpAnswer =
   | SetUpReached
   | { readonly reached: false; readonly message: string; readonly problems?: readonly Problem[] };
+
+/** What is known of there being a shorter way. */
+export const provedWords = ({ proved, leastWork }: Pick<SetUpReached, 'proved' | 'leastWork'>): string =>
+  leastWork
+    ? 'With fewer moves the sheet is not reached, nor with as few and less work.'
+    : proved
+      ? 'With fewer moves the sheet is not reached.'
+      : 'That fewer moves would not do is not proved.';
 
 const MOST_NEXT = 3;
 
@@ -200,6 +209,7 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
       })),
       outOfReach: is.outOfReach,
       proved: is.proved,
+      leastWork: is.leastWork,
       next: nextReadings(found, wanted, is.level)
         .slice(0, MOST_NEXT)
         .map((next) => ({ ...next, words: readingWords(next.id) })),
