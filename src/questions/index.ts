@@ -231,6 +231,7 @@ export {
   SHEET_STATES,
   setUpSheet,
 } from './set-up-sheet.ts';
+export { type SheetDoubt, sheetLooked } from './sheet-looked.ts';
 export {
   type AtKnot,
   knotsOf,
