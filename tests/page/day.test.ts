@@ -169,6 +169,39 @@ describe('a day out on the page', { skip: NO_BROWSER }, () => {
     assert.equal(readFileSync(file).subarray(0, 5).toString('latin1'), '%PDF-');
     assert.deepEqual(page.complaints, []);
   });
+
+  test('pairs of the stock are put in and taken out and stand in the file; a pair that is none is told and kept typed', async () => {
+    const stock = () => {
+      const read = openCar({ text: readFileSync(join(workshop.home, CAR, 'car.yaml'), 'utf8') });
+      assert.ok(read.ok);
+      return read.car.form.gearbox!.stock!;
+    };
+    const were = stock().map(({ pair }) => pair.text);
+    await goTo(page, `?car=${CAR}&way=floor&floor=ratios`);
+    await page.getByRole('button', { name: 'put pairs in or take them out' }).click();
+    await page.getByRole('button', { name: `take ${were[1]} out of the stock` }).click();
+    await page.getByLabel('pair, driver first').fill('17/3');
+    await page.getByLabel('run so far').fill('12');
+    const keep = page.locator('.stock').getByRole('button', { name: 'Keep' });
+    await keep.click();
+    await page.locator('.stock [role="alert"]').filter({ hasText: '17/3' }).waitFor();
+    assert.deepEqual(
+      stock().map(({ pair }) => pair.text),
+      were,
+    );
+    await page.getByLabel('pair, driver first').fill('17/36');
+    await page.getByLabel('gears that its hubs fit').fill('3, 4');
+    await keep.click();
+    await page.getByRole('button', { name: 'put pairs in or take them out' }).waitFor();
+    const are = stock();
+    assert.deepEqual(
+      are.map(({ pair }) => pair.text),
+      [...were.filter((_, k) => k !== 1), '17/36'],
+    );
+    assert.deepEqual(are.at(-1)!.gears, [3, 4]);
+    assert.ok(Math.abs(are.at(-1)!.run!.value - 12e3) < 1e-6);
+    await page.locator('.stock-pairs').getByText('17/36').waitFor();
+  });
 });
 
 /** A number as the page writes it: a true minus, thin spaces. */

@@ -6,6 +6,7 @@ import { DayForm } from './day-form.tsx';
 import { DayFigures } from './figures.tsx';
 import { Frequencies } from './frequencies.tsx';
 import { RatioWords } from './ratio-words.tsx';
+import { Stock } from './stock.tsx';
 import { type Day, ratiosIn } from './use-day.ts';
 import { DAY_FIELDS, DAY_WORDS } from './words.ts';
 
@@ -22,6 +23,7 @@ export function DayCard({ name, day }: Props) {
       <p className="soft">{is}</p>
       <DayForm name={name} read={day.read} />
       <Stands name={name} day={day} />
+      {name === 'ratios' && <Stock />}
     </aside>
   );
 }
