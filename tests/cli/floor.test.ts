@@ -57,7 +57,7 @@ test('set-up says what to turn, what will be read, and the cautions', async () =
   assert.equal(code, 0);
   assert.match(
     out,
-    /flats? (longer|shorter).*turn the tube (clockwise|anticlockwise), seen from the end with the right-hand thread/,
+    /flats? (longer|shorter).*turn the tube (clockwise|anticlockwise), seen from the (rocker|outboard) end/,
   );
   assert.match(out, /this floor will show/);
   assert.match(out, /jam nut/);

@@ -58,7 +58,7 @@ export function Stock() {
           return (
             // biome-ignore lint/suspicious/noArrayIndexKey: two pairs of one kind are told apart by their place alone
             <li key={k} className={out ? 'out' : undefined}>
-              <b className="number">{pair.text}</b>{' '}
+              <b className="number">{pair.text}</b>
               <span className="soft">{more.filter((each) => each !== '').join('; ')}</span>
               {draft !== undefined && (
                 <button

@@ -40,6 +40,7 @@ export function PatchDrawing({ stop: at, sheets, read, moves, asked }: Props) {
       gauges={sheets.heightsAt}
       dots={stop === 'heights' ? sheets.heights : []}
       asked={asked}
+      broken={kinds.length !== 1}
     >
       <Middle stop={stop} read={read} sheets={sheets} speech={speech} />
     </PlanDrawing>
