@@ -150,6 +150,13 @@ describe('the flat floor on the page', { skip: NO_BROWSER }, () => {
       order.join(' | '),
     );
     assert.match((await page.locator('.not-so .caution').textContent())!, /Not so: Every lock nut/);
+    // what the solved set-up told is ticked one by one
+    const solved = openCar({ text: fileText() });
+    assert.ok(solved.ok);
+    const moves = solveSetUp(solved.car);
+    assert.ok(moves.reached);
+    const done = moves.moves[0]!;
+    await page.locator('.moves-done').getByRole('checkbox').first().check({ timeout: 60_000 });
     // the last sheet's floor is offered and not filled in
     const place = page.getByLabel('floor or patch');
     assert.equal(await place.inputValue(), '');
@@ -171,6 +178,8 @@ describe('the flat floor on the page', { skip: NO_BROWSER }, () => {
     assert.equal(sheet.pressure!.frontLeft!.instrument, 'short gauge');
     assert.equal(kept.car.form.instruments!['short gauge']!.class, 'pressure gauge');
     assert.deepEqual(sheet.notSo, ['locks']);
+    assert.deepEqual(Object.keys(sheet.moved!), [done.adjuster]);
+    assert.ok(Math.abs(sheet.moved![done.adjuster]! - done.units) < 1e-6);
     assert.deepEqual(sheet.clicks, { from: 'full hard', frontLeft: { bump: 7 }, rearRight: { rebound: 11 } });
     assert.ok(Math.abs(sheet.wings!.front! - (10.5 * Math.PI) / 180) < 1e-12);
     assert.ok(Math.abs(sheet.airTemperature! - 294.15) < 1e-9);

@@ -5,6 +5,7 @@ import { printedUnit, type Speech } from '../../units/show.ts';
 import { Conflict } from '../forms/conflict.tsx';
 import { useKeep } from '../forms/use-keep.ts';
 import { usePage } from '../state.tsx';
+import { MovesDone } from './moves-done.tsx';
 import { wrongNumber } from './number-pad.tsx';
 import {
   changesOf,
@@ -62,6 +63,7 @@ export function AtTheEnd({ running, run, sheets, missing, onBack }: Props) {
           </ul>
         </section>
       )}
+      {run.state === 'as set' && <MovesDone running={running} run={run} />}
       <ReadWith running={running} run={run} sheets={sheets} />
       <label>
         read by

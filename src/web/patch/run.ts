@@ -21,6 +21,8 @@ export interface Run {
   readonly bars?: 'connected' | 'disconnected' | undefined;
   /** How often something was moved after camber and toe were read, and they were read once more. */
   readonly passes: number;
+  /** Adjusters moved since the sheet before, by name, in their own units. */
+  readonly moved?: Readonly<Record<string, number>> | undefined;
   /** What is typed beside the readings, by TOLD's names, `clicks.frontLeft.bump`, `wings.front`, `with.scales`. */
   readonly told: Readonly<Record<string, string>>;
   /** Place among the steps. */
@@ -118,6 +120,7 @@ function sheetForFile(run: Run): Record<string, unknown> {
     bars: barsOf(run),
     ...(notSo.length === 0 ? {} : { notSo }),
     ...(Object.keys(pressure).length === 0 ? {} : { pressure }),
+    ...(Object.keys(run.moved ?? {}).length === 0 ? {} : { moved: run.moved }),
     ...Object.fromEntries(told),
     ...(clicks === undefined ? {} : { clicks }),
     ...(Object.keys(wings).length === 0 ? {} : { wings }),
