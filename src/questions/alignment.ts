@@ -173,7 +173,7 @@ function notesOn(
     ],
     [
       rims.length > 0 && missing,
-      'Strings are taken as parallel to the centre plane: a string that opens by 1 mm over the wheelbase moves every toe of its side by as much of an angle. Say where they are by --string.',
+      'Strings are taken as parallel to the centre plane: a string that opens by 1 mm over the wheelbase moves every toe of its side by as much of an angle. Measure from the centre plane to each string at both axles, and that is taken off.',
     ],
     [rims.length > 0, 'A front edge further from the string than the rear one is toe-in.'],
     [
