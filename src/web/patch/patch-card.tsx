@@ -6,6 +6,7 @@ import {
   STANDING_CAUTION,
 } from '../../questions/index.ts';
 import type { Asked } from '../engine/ask.ts';
+import { GaugeChoice } from '../gauges/gauge-choice.tsx';
 import { usePage } from '../state.tsx';
 import { Changes } from './changes.tsx';
 import { FloorToPrint } from './print-words.tsx';
@@ -31,6 +32,7 @@ export function PatchCard({ stop, sheets, read, steps, running, setUp }: Props) 
       <h2>{run === undefined ? words.title : 'On the pads'}</h2>
       {run === undefined ? (
         <>
+          <GaugeChoice stop={stop} />
           <p className="soft">{words.is}</p>
           <Begin running={running} />
           {stop === 'changes' ? (
