@@ -274,3 +274,9 @@ export function withUnit(text: string, unit: string): string {
   );
   return whole.join(' ± ');
 }
+
+/** The same the other way, for a field beside which the unit stands; what is in any other unit keeps its own. */
+export function withoutUnit(text: string, unit: string): string {
+  const bare = text.replaceAll(` ${unit}`, '');
+  return withUnit(bare, unit) === text ? bare : text;
+}

@@ -107,6 +107,7 @@ export {
   MOST_ROWS,
   readGauge,
   USUALLY_READ,
+  withoutUnit,
   withUnit,
 } from './gauge-texts.ts';
 export type { GaugedAnswer, GaugedFigure, GaugedReached } from './gauged.ts';

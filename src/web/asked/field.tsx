@@ -1,6 +1,6 @@
 /** One field with its name: ticked, chosen or typed. */
 import { useId, useState } from 'react';
-import { settledDoings, sheetNames, withUnit } from '../../questions/index.ts';
+import { settledDoings, sheetNames, withoutUnit, withUnit } from '../../questions/index.ts';
 import { printedUnit } from '../../units/show.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
@@ -82,7 +82,7 @@ interface TypedProps extends Props {
   readonly label?: string;
 }
 
-/** What is typed. A bare number gets the unit that stands beside it, and shows it once the field is left. */
+/** What is typed. A bare number is taken in the unit that stands beside it; what is in another one shows its own. */
 export function TypedText({ id, card, field, wrong, label }: TypedProps) {
   const { speech } = usePage();
   const [text, type] = useText(card, field.key);
@@ -104,7 +104,7 @@ export function TypedText({ id, card, field, wrong, label }: TypedProps) {
       className="number"
       autoComplete="off"
       inputMode={unit === undefined || field.signed === true ? 'text' : 'decimal'}
-      value={draft ?? text}
+      value={draft ?? (unit === undefined ? text : withoutUnit(text, unit))}
       aria-label={label}
       title={field.such === undefined ? undefined : `such as ${field.such}`}
       aria-invalid={wrong !== undefined}

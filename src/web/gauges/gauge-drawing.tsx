@@ -1,11 +1,13 @@
 /** A reading by hand on the car in plan: what comes of it at the wheels, and strings where they are stretched. */
 import { useMemo } from 'react';
+import type { Vec3 } from '../../maths/vec3.ts';
 import { AS_SURVEYED } from '../../questions/figure.ts';
-import { drawCar } from '../../questions/index.ts';
-import { type Speech, unitAfter } from '../../units/show.ts';
+import { type Drawing, drawCar } from '../../questions/index.ts';
+import { type Speech, spokenUnit, unitAfter } from '../../units/show.ts';
 import type { OwnedFigure } from '../day/figures.tsx';
 import { PlanDrawing, type PlanLabel } from '../patch/plan-drawing.tsx';
 import { WHEEL_KEYS, WHEEL_WORDS } from '../patch/words.ts';
+import type { Spot } from '../scene/look.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { spoken, spokenOwn } from '../spoken.ts';
 import { usePage } from '../state.tsx';
@@ -23,6 +25,7 @@ export function GaugeDrawing({ gauge }: { readonly gauge: Gauge }) {
   const asked = read.question?.name === 'strings' ? read.question.asked : undefined;
   if (name === 'strings') {
     const strings = stringsAt(drawing, asked);
+    const unit = `distances and toe at the rim in ${spokenUnit('m', speech)}`;
     return (
       <PlanDrawing
         title={title}
@@ -33,7 +36,7 @@ export function GaugeDrawing({ gauge }: { readonly gauge: Gauge }) {
         gauges={strings.labels}
         over={(at, wide) => <Strings strings={strings} asked={asked} at={at} wide={wide} speech={speech} />}
       >
-        <Middle lines={axleLines(figures, speech)} />
+        <Middle lines={asked === undefined ? [] : [...axleLines(figures, speech), unit]} />
       </PlanDrawing>
     );
   }
@@ -48,7 +51,7 @@ export function GaugeDrawing({ gauge }: { readonly gauge: Gauge }) {
         room={60}
         gauges={place === undefined ? {} : { [CENTRE]: place }}
         dots={place === undefined ? [] : [CENTRE]}
-        broken
+        over={(at) => place !== undefined && <FromFrontAxle drawing={drawing} place={place} at={at} />}
       />
     );
   }
@@ -79,10 +82,7 @@ function labelsOf(gauge: Gauge, figures: readonly OwnedFigure[], speech: Speech)
     const own = (id: string): string | undefined => said(find(figures, of, id), speech);
     const lines =
       gauge.name === 'levels'
-        ? [
-            plus(own('height'), find(figures, of, 'height')),
-            own('packing') === undefined ? undefined : `pack ${own('packing')}`,
-          ]
+        ? [plus(own('height'), find(figures, of, 'height')), packWords(find(figures, of, 'packing'), speech)]
         : gauge.name === 'plates'
           ? [toeWords(find(figures, `${of.split(' ')[0]} plates`, 'toe'), speech)]
           : [own('weight'), errorWords(find(figures, of, 'error'), speech)];
@@ -90,10 +90,15 @@ function labelsOf(gauge: Gauge, figures: readonly OwnedFigure[], speech: Speech)
   }).filter(({ lines }) => lines.length > 0);
 }
 
-const errorWords = (figure: OwnedFigure | undefined, speech: Speech): string | undefined =>
-  figure === undefined
-    ? undefined
-    : `shows ${said({ ...figure, value: Math.abs(figure.value) }, speech)} ${figure.value < 0 ? 'less' : 'more'}`;
+/** Behind the height, in its unit. */
+const packWords = (figure: OwnedFigure | undefined, speech: Speech): string | undefined =>
+  figure && (figure.value === 0 ? 'highest' : `pack ${spokenOwn(figure, speech).text}`);
+
+function errorWords(figure: OwnedFigure | undefined, speech: Speech): string | undefined {
+  const words = figure && said({ ...figure, value: Math.abs(figure.value) }, speech);
+  if (words === undefined) return undefined;
+  return /[1-9]/.test(words) ? `${words} ${figure!.value > 0 ? 'over' : 'under'}` : 'true';
+}
 
 /** Plus and minus of toe are taken for one another: the side is said as a word. */
 export function toeWords(figure: OwnedFigure | undefined, speech: Speech): string | undefined {
@@ -129,14 +134,34 @@ function Middle({ lines }: { readonly lines: readonly string[] }) {
 
 const CENTRE = 'centre of gravity';
 
-/** On the drawing of the car as surveyed, at the height of the wheel centres. */
-function centreAt(drawing: ReturnType<typeof drawCar>, figures: readonly OwnedFigure[]) {
+/** Where the front axle is along the car. */
+const frontAxle = ({ corners }: Drawing): number => {
+  const front = corners.filter(({ wheel }) => wheel.end === 'front');
+  return front.reduce((sum, { tyre }) => sum + tyre.centre[0], 0) / front.length;
+};
+
+/** On the drawing of the car as surveyed. */
+function centreAt(drawing: Drawing, figures: readonly OwnedFigure[]): Vec3 | undefined {
   const behind = find(figures, WEIGHED, 'behindFront')?.value;
   const left = find(figures, WEIGHED, 'leftOfMiddle')?.value;
-  if (behind === undefined || left === undefined) return undefined;
-  const front = drawing.corners.filter(({ wheel }) => wheel.end === 'front');
-  const axle = front.reduce((sum, { tyre }) => sum + tyre.centre[0], 0) / front.length;
-  return [axle - behind, left, front[0]!.tyre.centre[2]] as const;
+  return behind === undefined || left === undefined ? undefined : [frontAxle(drawing) - behind, left, 0];
+}
+
+interface FromFrontAxleProps {
+  readonly drawing: Drawing;
+  readonly place: Vec3;
+  readonly at: (point: Vec3) => Spot;
+}
+
+/** The length that is told, as a line from the front axle. */
+function FromFrontAxle({ drawing, place, at }: FromFrontAxleProps) {
+  const [from, to] = [at([frontAxle(drawing), place[1], 0]), at(place)];
+  return (
+    <g className="strings">
+      <line className="string-distance" x1={from.x} y1={from.y} x2={to.x} y2={to.y} />
+      <circle cx={from.x} cy={from.y} r={3} />
+    </g>
+  );
 }
 
 function centreLines(figures: readonly OwnedFigure[], speech: Speech): PlanLabel['lines'] {
@@ -145,8 +170,9 @@ function centreLines(figures: readonly OwnedFigure[], speech: Speech): PlanLabel
   const height = said(find(figures, WEIGHED, 'height'), speech);
   const { text, unit } = spoken(Math.abs(left!.value), 'm', speech, left!.spread?.u);
   return [
-    { text: `${behind} behind the front axle`, large: true },
-    { text: `${text}${unitAfter(unit)} ${left!.value < 0 ? 'right' : 'left'} of the middle` },
+    { text: behind!, large: true },
+    { text: 'behind front axle' },
+    { text: `${text}${unitAfter(unit)} ${left!.value < 0 ? 'right' : 'left'}` },
     ...(height === undefined ? [] : [{ text: `${height} high` }]),
   ];
 }

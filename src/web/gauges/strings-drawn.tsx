@@ -103,9 +103,10 @@ export const besideStrings = (
       {
         of: besideName(key),
         lines: [
-          { text: distance(read.front.value, speech), tall: true },
-          { text: words, large: true },
-          { text: distance(read.rear.value, speech), tall: true },
+          { text: distance(read.front.value, speech), only: 'tall' },
+          { text: words, large: true, only: 'wide' },
+          { text: words.replace(` ${spokenUnit('m', speech)}`, ''), large: true, only: 'tall' },
+          { text: distance(read.rear.value, speech), only: 'tall' },
         ],
       },
     ];

@@ -20,8 +20,8 @@ interface PlanLine {
   readonly off?: boolean;
   /** Set where another than the first is the large one. */
   readonly large?: boolean;
-  /** On show only where the nose is up. */
-  readonly tall?: boolean;
+  /** Left out on the other paper: tall has the nose up and little room beside the wheels. */
+  readonly only?: 'tall' | 'wide';
 }
 
 interface Props {
@@ -126,7 +126,7 @@ export function PlanDrawing({
                   style={{ left: spot.x, top: spot.y }}
                 >
                   {lines
-                    .filter(({ tall }) => tall !== true || !wide)
+                    .filter(({ only }) => only === undefined || (only === 'wide') === wide)
                     .map((line, k) => (
                       <p
                         key={line.text}
