@@ -25,7 +25,7 @@ export function GaugeDrawing({ gauge }: { readonly gauge: Gauge }) {
   const asked = read.question?.name === 'strings' ? read.question.asked : undefined;
   if (name === 'strings') {
     const strings = stringsAt(drawing, asked);
-    const unit = `distances and toe at the rim in ${spokenUnit('m', speech)}`;
+    const unit = `distances and toe in ${spokenUnit('m', speech)}`;
     return (
       <PlanDrawing
         title={title}

@@ -74,22 +74,19 @@ function labelsOf({ stop, sheets, read, moves, speech }: LabelsAsked): readonly 
       const sheet = wanted === undefined ? [] : [`sheet ${said(kind, wanted.value, speech)}`];
       if (KINDS_AT[stop].length === 1)
         return [{ text: `${now}${mark}`, off }, ...sheet.map((text) => ({ text }))];
-      // several kinds on tall paper: there is room for what was read, by a short name
+      const tall = TALL[kind];
       return [
         { text: `${TYPED[kind]!.name} ${now}${mark}`, off, only: 'wide' as const },
         ...sheet.map((text) => ({ text, only: 'wide' as const })),
-        {
-          text: `${SHORT[kind] ?? TYPED[kind]!.name} ${now}${mark}`,
-          off,
-          large: false,
-          only: 'tall' as const,
-        },
+        ...(tall === undefined ? [] : [{ text: tall, large: false, only: 'tall' as const }]),
+        ...(tall === undefined ? [] : [{ text: `${now}${mark}`, off, only: 'tall' as const }]),
       ];
     }),
   }));
 }
 
-const SHORT: Readonly<Record<string, string>> = { toeAtRim: 'toe' };
+/** Of several kinds there is room for these on tall paper, under short names; the card below has them all. */
+const TALL: Readonly<Record<string, string>> = { camber: 'camber', toe: 'toe', toeAtRim: 'toe at rim' };
 
 /** What belongs to no wheel: the cross weight and shares, the rake. */
 function Middle({

@@ -70,7 +70,10 @@ export function PlanDrawing({
   const drawing = useMemo(() => drawCar(car, AS_SURVEYED), [car]);
   // on a phone nose up: the wheels have room beside them for their figures
   const wide = size.width > 1.25 * size.height && size.width > 620;
-  const deep = Math.max(96, 28 + LINE * Math.max(0, ...labels.map(({ lines }) => lines.length)));
+  const deep = Math.max(
+    96,
+    28 + LINE * Math.max(0, ...labels.map(({ lines }) => lines.filter(({ only }) => only !== 'tall').length)),
+  );
   const frame = useMemo(() => {
     const look = lookOf('plan', FIRST_TURN, 'left', wide);
     // room for what stands outboard of the wheels
