@@ -269,6 +269,9 @@ describe('readings by hand on the page', { skip: NO_BROWSER }, () => {
     await goTo(page, `?car=${CAR}&way=floor&floor=angles`);
     await page.getByRole('button', { name: 'as set', exact: true }).click();
     await goTo(page, addressOf(STRINGS));
+    // a front edge nearer to the string than the rear one: toe-out, by the fact of the trade (no source)
+    const label = page.locator('.patch-label').filter({ hasText: '151.2' });
+    assert.match((await label.textContent())!, /^151\.2toe-out[\d.]+152\.0$/);
     await page.getByRole('button', { name: 'Put these toes into the sheet being read' }).click();
     await page.waitForURL((url) => !url.search.includes('gauge='));
     const { figures } = await toldBy(STRINGS.command);

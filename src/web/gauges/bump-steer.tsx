@@ -51,7 +51,7 @@ export function BumpSteerTable({ gauge }: { readonly gauge: Gauge }) {
   };
   return (
     <table className="pipes bump-steer">
-      <caption>Toe from standing, °; positive: in</caption>
+      <caption>Toe from standing, °, toe-in positive</caption>
       <thead>
         <tr>
           <th scope="col">travel, {printedUnit(spokenUnit('m', speech))}</th>
@@ -89,7 +89,7 @@ function linesOf(rows: readonly Row[], speech: Speech): LinesIs {
   const unit = spokenUnit('m', speech);
   const degrees = (of: 'read' | 'geometry') => rows.map((row) => fromSI(row[of].value, 'deg'));
   return {
-    caption: `Toe from standing in degrees, in is positive, over travel in ${printedUnit(unit)}, bump is positive`,
+    caption: `Toe from standing (degrees, toe-in positive) over travel (${printedUnit(unit)}, bump positive)`,
     told: `Toe over travel at ${rows.length} rows; the figures stand on the card`,
     across: rows.map(({ travel }) => fromSI(travel, unit)),
     acrossName: unit,

@@ -25,7 +25,7 @@ export function GaugeDrawing({ gauge }: { readonly gauge: Gauge }) {
   const asked = read.question?.name === 'strings' ? read.question.asked : undefined;
   if (name === 'strings') {
     const strings = stringsAt(drawing, asked);
-    const unit = `distances and toe in ${spokenUnit('m', speech)}`;
+    const unit = `distances and toe: ${spokenUnit('m', speech)}`;
     return (
       <PlanDrawing
         title={title}
@@ -56,7 +56,14 @@ export function GaugeDrawing({ gauge }: { readonly gauge: Gauge }) {
     );
   }
   return (
-    <PlanDrawing title={title} more="" labels={labelsOf(gauge, figures, speech)} chief room={150} broken>
+    <PlanDrawing
+      title={title}
+      more=""
+      labels={labelsOf(gauge, figures, speech)}
+      chief
+      room={150}
+      broken={name !== 'levels'}
+    >
       <Middle lines={name === 'plates' ? axleLines(figures, speech) : warpLines(figures, speech)} />
     </PlanDrawing>
   );
@@ -101,10 +108,12 @@ function errorWords(figure: OwnedFigure | undefined, speech: Speech): string | u
 }
 
 /** Plus and minus of toe are taken for one another: the side is said as a word. */
+export const toeSide = ({ value }: OwnedFigure): string => (value > 0 ? 'toe-in' : 'toe-out');
+
 export function toeWords(figure: OwnedFigure | undefined, speech: Speech): string | undefined {
   const words = figure && said({ ...figure, value: Math.abs(figure.value) }, speech);
   if (words === undefined) return undefined;
-  return /[1-9]/.test(words) ? `${words} ${figure!.value > 0 ? 'in' : 'out'}` : words;
+  return /[1-9]/.test(words) ? `${toeSide(figure!)} ${words}` : words;
 }
 
 const axleLines = (figures: readonly OwnedFigure[], speech: Speech): readonly string[] =>

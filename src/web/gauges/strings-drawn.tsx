@@ -12,7 +12,8 @@ import type { OwnedFigure } from '../day/figures.tsx';
 import type { PlanLabel } from '../patch/plan-drawing.tsx';
 import { WHEEL_KEYS, WHEEL_WORDS, type WheelKey } from '../patch/words.ts';
 import type { Spot } from '../scene/look.ts';
-import { toeWords } from './gauge-drawing.tsx';
+import { spoken } from '../spoken.ts';
+import { toeSide, toeWords } from './gauge-drawing.tsx';
 
 type Asked = Extract<GaugeQuestion, { name: 'strings' }>['asked'] | undefined;
 
@@ -98,18 +99,16 @@ export const besideStrings = (
     const toe = figures.find(({ of, id }) => of === WHEEL_WORDS[key] && id === 'toeAtRim');
     const read = readAt(asked, key);
     const words = toeWords(toe, speech);
-    if (read === undefined || words === undefined) return [];
-    return [
-      {
-        of: besideName(key),
-        lines: [
-          { text: distance(read.front.value, speech), only: 'tall' },
-          { text: words, large: true, only: 'wide' },
-          { text: words.replace(` ${spokenUnit('m', speech)}`, ''), large: true, only: 'tall' },
-          { text: distance(read.rear.value, speech), only: 'tall' },
-        ],
-      },
+    if (read === undefined || toe === undefined || words === undefined) return [];
+    const { value, unit, spread } = toe;
+    const lines: PlanLabel['lines'] = [
+      { text: words, large: true, only: 'wide' },
+      { text: distance(read.front.value, speech), only: 'tall' },
+      { text: toeSide(toe), only: 'tall' },
+      { text: spoken(Math.abs(value), unit, speech, spread?.u).text, large: true, only: 'tall' },
+      { text: distance(read.rear.value, speech), only: 'tall' },
     ];
+    return [{ of: besideName(key), lines }];
   });
 
 interface Props {
