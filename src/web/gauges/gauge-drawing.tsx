@@ -73,7 +73,7 @@ const find = (figures: readonly OwnedFigure[], of: string, id: string): OwnedFig
   figures.find((each) => each.of === of && each.id === id);
 
 /** A figure in words without its spread, no finer than it is known: `0.86 mm`. */
-export function said(figure: OwnedFigure | undefined, speech: Speech): string | undefined {
+function said(figure: OwnedFigure | undefined, speech: Speech): string | undefined {
   if (figure === undefined) return undefined;
   const { text, unit } = spokenOwn(figure, speech);
   return `${text}${unitAfter(unit)}`;

@@ -36,7 +36,7 @@ export interface StringsAt {
   readonly labels: Readonly<Record<string, Vec3>>;
 }
 
-export const besideName = (wheel: WheelKey): string => `beside ${wheel}`;
+const besideName = (wheel: WheelKey): string => `beside ${wheel}`;
 
 export function stringsAt({ corners }: ReturnType<typeof drawCar>, asked: Asked): StringsAt {
   const face = (tyre: (typeof corners)[number]['tyre']): number =>

@@ -1,5 +1,5 @@
 /** What is read by hand beside the sheet: strings, plates, the bump-steer gauge, scales, levels, the car weighed. */
-import { type GaugeName, MOST_ROWS } from '../../questions/index.ts';
+import { type GaugeName, MOST_ROWS, USUALLY_READ } from '../../questions/index.ts';
 import type { Field, FieldGroup, FieldTable } from '../asked/fields.ts';
 import { type PadStop, WHEEL_KEYS, WHEEL_WORDS } from '../patch/words.ts';
 
@@ -81,13 +81,17 @@ const atWheels = (...keys: readonly string[]): FieldTable['rows'] =>
 
 const frontRear = (key: string): readonly string[] => [`${key}.front`, `${key}.rear`];
 
-const spread = (key: string, name: string, usual: string, such: string, units: Field['units']): Field => ({
-  key,
-  name: `± of ${name}`,
-  usual,
-  such,
-  units: units!,
-});
+/** The ± of all readings of a kind, else as usual. */
+const spread = (key: keyof typeof USUALLY_READ, name: string, such: string): Field => {
+  const usual = USUALLY_READ[key];
+  return {
+    key,
+    name: `± of ${name}`,
+    usual: key === 'pad' ? `${usual} kg` : `${Number((1000 * usual).toPrecision(3))} mm`,
+    such,
+    units: key === 'pad' ? MASS : LENGTH,
+  };
+};
 
 const ACROSS = (name: string): Field => ({
   key: 'across',
@@ -96,8 +100,8 @@ const ACROSS = (name: string): Field => ({
   such: '330 mm',
   units: LENGTH,
 });
-const TAPE = spread('tape', 'the tape', '0.5 mm', '1 mm', LENGTH);
-const RULE = spread('rule', 'the rule', '0.25 mm', '0.2 mm', LENGTH);
+const TAPE = spread('tape', 'the tape', '1 mm');
+const RULE = spread('rule', 'the rule', '0.2 mm');
 
 export const GAUGE_FIELDS: Readonly<Record<PageGauge, readonly FieldGroup[]>> = {
   strings: [
@@ -156,7 +160,7 @@ export const GAUGE_FIELDS: Readonly<Record<PageGauge, readonly FieldGroup[]>> = 
       signed: [0, 1, 2],
       first: 5,
     },
-    { title: 'How well they read', fields: [spread('feeler', 'a feeler', '0.02 mm', '0.03 mm', LENGTH)] },
+    { title: 'How well they read', fields: [spread('feeler', 'a feeler', '0.03 mm')] },
   ],
   scales: [
     {
@@ -174,7 +178,7 @@ export const GAUGE_FIELDS: Readonly<Record<PageGauge, readonly FieldGroup[]>> = 
       such: ['20.1 kg', '0.0 kg', '131.4 kg'],
       signed: [1],
     },
-    { title: 'How well they read', fields: [spread('pad', 'a pad', '0.1 kg', '0.2 kg', MASS)] },
+    { title: 'How well they read', fields: [spread('pad', 'a pad', '0.2 kg')] },
   ],
   weighing: [
     {
@@ -200,6 +204,6 @@ export const GAUGE_FIELDS: Readonly<Record<PageGauge, readonly FieldGroup[]>> = 
       units: LENGTH,
       such: ['212.0 mm'],
     },
-    { title: 'How well it reads', fields: [spread('water', 'the water level', '0.3 mm', '0.2 mm', LENGTH)] },
+    { title: 'How well it reads', fields: [spread('water', 'the water level', '0.2 mm')] },
   ],
 };
