@@ -12,6 +12,8 @@ import type {
   cornerFigures,
   DayAnswer,
   DayQuestion,
+  GaugeAnswer,
+  GaugeQuestion,
   jointOf,
   loadsOf,
   solveSetUp,
@@ -55,6 +57,7 @@ export interface Questions {
   adjusters: { asks: After<typeof adjusterTable>; answers: ReturnType<typeof adjusterTable> };
   barPreload: { asks: []; answers: ReturnType<typeof barPreload> };
   day: { asks: [question: DayQuestion]; answers: DayAnswer };
+  gauge: { asks: [question: GaugeQuestion, working?: string]; answers: GaugeAnswer };
   survey: { asks: After<typeof surveyAnswer>; answers: ReturnType<typeof surveyAnswer> };
 }
 

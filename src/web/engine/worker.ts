@@ -11,6 +11,7 @@ import {
   cornerCurves,
   cornerFigures,
   dayAnswer,
+  gaugeAnswer,
   jointOf,
   loadCases,
   loadsOf,
@@ -64,6 +65,7 @@ const answering: Answering = {
   adjusters: (ask) => adjusterTable(carOf(ask), ...ask.asks),
   barPreload: (ask) => barPreload(carOf(ask)),
   day: (ask) => dayAnswer(carOf(ask), ...ask.asks),
+  gauge: (ask) => gaugeAnswer(carOf(ask), ...ask.asks),
   survey: (ask) => surveyAnswer(carOf(ask)),
 };
 

@@ -2,12 +2,13 @@
 import { useState } from 'react';
 import type { FloorSheets } from '../../questions/index.ts';
 import { printedUnit } from '../../units/show.ts';
+import { FromGauge } from '../gauges/put-into-sheet.tsx';
 import { usePage } from '../state.tsx';
 import { AtTheEnd } from './at-the-end.tsx';
 import { NumberPad, wrongNumber } from './number-pad.tsx';
 import { PreloadWords } from './preload-words.tsx';
 import { ReadingOrder } from './reading-order.tsx';
-import type { Run } from './run.ts';
+import { type Run, workedFrom } from './run.ts';
 import type { Step } from './steps.ts';
 import { BarsAsFound, Clicks, Moved, Wings } from './told-steps.tsx';
 import type { Running } from './use-run.ts';
@@ -115,25 +116,29 @@ function One({
   const word = printedUnit(unit);
   const typed = run.typed[id];
   // what was typed in another unit is shown in its own words and not turned into this one
-  const own = typed?.endsWith(` ${unit}`) === true ? typed.slice(0, -unit.length - 1).replace('-', '−') : '';
   // what is read once more is read, not taken over
-  const [text, setText] = useState(again ? '' : own);
+  const own =
+    !again && typed?.endsWith(` ${unit}`) === true && !typed.includes('±')
+      ? typed.slice(0, -unit.length - 1).replace('-', '−')
+      : '';
+  const from = workedFrom(run, id);
+  const [text, setText] = useState(own);
   const wrong = wrongNumber(text, unit, kind.si);
   const before = [...sheets.read].reverse().find(({ readings }) => readings.some((each) => each.id === id));
   const was = before?.readings.find((each) => each.id === id);
   const wanted = sheets.wanted.find((each) => each.id === id);
   const say = (value: number): string => said(kindOf(id), value, speech);
+  // what was typed in other words, or worked out, stands until another number is typed
+  const stands = text.trim() === '' && typed !== undefined && own === '';
   const take = (): void => {
     if (wrong !== undefined) return;
-    const { [id]: before, ...others } = run.typed;
+    if (stands) {
+      change({ at: at + 1 });
+      return;
+    }
+    const { [id]: _, ...others } = run.typed;
     change({
-      // left empty the second time, the first stands
-      typed:
-        text.trim() === ''
-          ? again && before !== undefined
-            ? run.typed
-            : others
-          : { ...others, [id]: `${text.trim().replace('−', '-')} ${unit}` },
+      typed: text.trim() === '' ? others : { ...others, [id]: `${text.trim().replace('−', '-')} ${unit}` },
       at: at + 1,
     });
   };
@@ -152,10 +157,10 @@ function One({
               sheet: {say(wanted.value)} ± {say(wanted.tolerance)}
             </>
           )}
-          {typed !== undefined && (again || own === '') && (
+          {typed !== undefined && own === '' && (
             <>
               <br />
-              typed before: {typed}
+              {from === undefined ? 'typed before' : `worked from ${from}`}: {typed}
             </>
           )}
         </p>
@@ -173,9 +178,10 @@ function One({
       {wrong !== undefined && <p role="alert">{wrong}.</p>}
       <p className="row">
         <button type="button" className="word chief pad-wide" disabled={wrong !== undefined} onClick={take}>
-          {text.trim() !== '' ? 'Next' : again && typed !== undefined ? 'As before; next' : 'Not read; next'}
+          {stands ? 'Keep it; next' : text.trim() === '' ? 'Not read; next' : 'Next'}
         </button>
       </p>
+      <FromGauge id={id} />
     </>
   );
 }

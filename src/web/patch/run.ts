@@ -3,7 +3,7 @@
  * file.
  */
 import type { FloorSheetRead, HoldName } from '../../questions/index.ts';
-import { readAmount } from '../../units/read.ts';
+import { readWithSpread } from '../../units/read.ts';
 import type { Change } from '../client.ts';
 import { kindOf, TYPED, WHEEL_KEYS } from './words.ts';
 
@@ -15,6 +15,8 @@ export interface Run {
   readonly by: string;
   /** As typed, with its unit, by the name of the reading. */
   readonly typed: Readonly<Record<string, string>>;
+  /** What of it was worked from strings, plates or scales: it is so while it stands as it was put. */
+  readonly worked?: Readonly<Record<string, { readonly from: string; readonly text: string }>>;
   /** Holds that were answered, and how. */
   readonly held: Readonly<Partial<Record<HoldName, boolean>>>;
   /** How the bars are on a car as found; elsewhere the hold tells it. */
@@ -66,10 +68,16 @@ export const readSoFar = (run: Run): FloorSheetRead => ({
   wings: {},
   instruments: [],
   readings: Object.entries(run.typed).flatMap(([id, text]) => {
-    const amount = readAmount(text, TYPED[kindOf(id)]!.si);
-    return amount.ok ? [{ id, value: amount.is.value, u: 0 }] : [];
+    const amount = readWithSpread(text, TYPED[kindOf(id)]!.si);
+    return amount.ok ? [{ id, value: amount.is.value, u: amount.is.u ?? 0 }] : [];
   }),
 });
+
+/** Where a reading was worked from, while it stands as it was put. */
+export function workedFrom({ worked, typed }: Run, id: string): string | undefined {
+  const found = worked?.[id];
+  return found !== undefined && found.text === typed[id] ? found.from : undefined;
+}
 
 /** Changes of the car file that keep the sheet under a name, with instruments that the file does not know yet. */
 export function changesOf(
@@ -103,7 +111,12 @@ function sheetForFile(run: Run): Record<string, unknown> {
     const of = id.slice(kind.length + 1);
     const tool = toolOf(kind);
     const name = tool === undefined ? undefined : toolUsed(run, tool);
-    const is = name === undefined ? text : { is: text, with: name };
+    const from = workedFrom(run, id);
+    const stamp = {
+      ...(name === undefined ? {} : { with: name }),
+      ...(from === undefined ? {} : { note: `worked from ${from}` }),
+    };
+    const is = Object.keys(stamp).length === 0 ? text : { is: text, ...stamp };
     if (kind === 'pressure') pressure[of] = is;
     else readings[kind] = { ...readings[kind], [of]: is };
   }
