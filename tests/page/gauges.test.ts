@@ -282,7 +282,11 @@ describe('readings by hand on the page', { skip: NO_BROWSER }, () => {
     const rim = read.car.form.front.left.wheel.rimDiameter.value;
     const stepTo = async (heading: RegExp): Promise<void> => {
       for (let k = 0; k < 60 && (await page.getByRole('heading', { name: heading }).count()) === 0; k++)
-        await page.getByRole('button', { name: /^(It is so|Not read; next|Keep it; next)$/ }).click();
+        await page
+          .getByRole('button', {
+            name: /^(It is so|Not read; next|Keep it; next|Nothing was moved|Not counted; next)$/,
+          })
+          .click();
     };
     await stepTo(/toe over the rim, front left/);
     await page.getByText('worked from strings: ').waitFor();
