@@ -1,10 +1,10 @@
 /**
  * A sheet looked over before it is kept: what cannot be used, what is doubted, each with the readings it is about.
  *
- * In    the car file as it stands, the sheet as it would go into it
+ * In    the car file as it stands, the changes that would put the sheet into it
  * Out   what would be said of it by the set-up, and nothing else; nothing is written
  */
-import { edited } from '../car/edit.ts';
+import { type Change, edited } from '../car/edit.ts';
 import { type CarSource, readCar } from '../car/read.ts';
 import { foundFrom } from '../flatfloor/found.ts';
 import { isFloorRefusal } from './floor-refusal.ts';
@@ -19,12 +19,25 @@ export interface SheetDoubt {
   readonly weight: 'error' | 'warning';
 }
 
-/** @param sheet  the mapping that is to stand in the file; one of that name there is taken as this one */
-export function sheetLooked(source: CarSource, name: string, sheet: unknown): readonly SheetDoubt[] {
+/** @param name  of the sheet; what is said of other sheets is left out */
+export function sheetLooked(
+  source: CarSource,
+  name: string,
+  changes: readonly Change[],
+): readonly SheetDoubt[] {
   const at = `floor.read.${name}.`;
   // a reading's place in the file, as the name that the page knows it by
   const readingsAt = (paths: readonly string[]): string[] =>
-    paths.flatMap((path) => (path.startsWith(at) ? [path.slice(at.length).replace(/^readings\./, '')] : []));
+    paths.flatMap((path) =>
+      path.startsWith(at)
+        ? [
+            path
+              .slice(at.length)
+              .replace(/^readings\./, '')
+              .replace(/\.is$/, ''),
+          ]
+        : [],
+    );
   const told = (
     all: readonly {
       readonly message: string;
@@ -41,8 +54,7 @@ export function sheetLooked(source: CarSource, name: string, sheet: unknown): re
         readings: readingsAt(paths),
         weight,
       }));
-  const text = edited(source.text, [{ path: ['floor', 'read', name], value: sheet }]);
-  const read = readCar({ ...source, text });
+  const read = readCar({ ...source, text: edited(source.text, changes) });
   if (!read.ok) return told(read.problems.map((each) => ({ ...each, paths: [each.path] })));
   try {
     const all = sheetsRead(read.car);

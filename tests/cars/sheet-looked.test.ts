@@ -21,16 +21,21 @@ const READINGS = {
 };
 
 const looked = (changed: Partial<Record<keyof typeof READINGS, Record<string, string>>> = {}) =>
-  sheetLooked(SOURCE, NAME, {
-    state: 'as found',
-    bars: 'disconnected',
-    readings: Object.fromEntries(
-      Object.entries(READINGS).map(([kind, of]) => [
-        kind,
-        { ...of, ...changed[kind as keyof typeof READINGS] },
-      ]),
-    ),
-  });
+  sheetLooked(SOURCE, NAME, [
+    {
+      path: ['floor', 'read', NAME],
+      value: {
+        state: 'as found',
+        bars: 'disconnected',
+        readings: Object.fromEntries(
+          Object.entries(READINGS).map(([kind, of]) => [
+            kind,
+            { ...of, ...changed[kind as keyof typeof READINGS] },
+          ]),
+        ),
+      },
+    },
+  ]);
 
 test('a sheet that is right is not doubted', () => {
   assert.deepEqual(looked(), []);

@@ -16,6 +16,7 @@ import type {
   GaugeQuestion,
   jointOf,
   loadsOf,
+  sheetLooked,
   solveSetUp,
   surveyAnswer,
   workingOf,
@@ -53,6 +54,7 @@ export interface Questions {
     asks: [letters: Letters, kind: SheetKind, asked: Omit<SheetAsked, 'car'>];
     answers: SheetAnswer;
   };
+  sheetLooked: { asks: After<typeof sheetLooked>; answers: ReturnType<typeof sheetLooked> };
   setUp: { asks: After<typeof solveSetUp>; answers: ReturnType<typeof solveSetUp> };
   adjusters: { asks: After<typeof adjusterTable>; answers: ReturnType<typeof adjusterTable> };
   barPreload: { asks: []; answers: ReturnType<typeof barPreload> };

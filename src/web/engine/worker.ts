@@ -15,6 +15,7 @@ import {
   jointOf,
   loadCases,
   loadsOf,
+  sheetLooked,
   solveSetUp,
   surveyAnswer,
   workingOf,
@@ -61,6 +62,7 @@ const answering: Answering = {
   bench: (ask) => benchTest(...ask.asks),
   sheet: ({ asks: [letters, kind, asked], ...ask }) =>
     sheetOf(kind, { ...asked, car: carOf(ask) }, measureOf(letters)),
+  sheetLooked: (ask) => sheetLooked(ask.source, ...ask.asks),
   setUp: (ask) => solveSetUp(carOf(ask), ...ask.asks),
   adjusters: (ask) => adjusterTable(carOf(ask), ...ask.asks),
   barPreload: (ask) => barPreload(carOf(ask)),

@@ -5,6 +5,7 @@ import { printedUnit, type Speech } from '../../units/show.ts';
 import { Conflict } from '../forms/conflict.tsx';
 import { useKeep } from '../forms/use-keep.ts';
 import { usePage } from '../state.tsx';
+import { LookedOver } from './looked-over.tsx';
 import { MovesDone } from './moves-done.tsx';
 import { wrongNumber } from './number-pad.tsx';
 import {
@@ -26,9 +27,11 @@ interface Props {
   readonly sheets: FloorSheets;
   readonly missing: number;
   readonly onBack: () => void;
+  /** Goes back to a reading; undefined where there is no such step. */
+  readonly to: (id: string) => (() => void) | undefined;
 }
 
-export function AtTheEnd({ running, run, sheets, missing, onBack }: Props) {
+export function AtTheEnd({ running, run, sheets, missing, onBack, to }: Props) {
   const { go, speech } = usePage();
   const { told, conflict, waiting, tell, send, clear } = useKeep();
   const [name, setName] = useState(`${run.state}, ${run.on}`);
@@ -51,6 +54,7 @@ export function AtTheEnd({ running, run, sheets, missing, onBack }: Props) {
       {missing > 0 && (
         <p className="note">{missing} were not read. What is not read leaves the answer less sure.</p>
       )}
+      <LookedOver run={run} sheets={sheets} called={name.trim()} to={to} />
       {notSo.length > 0 && (
         <section className="not-so">
           <p>This was not so; it is kept with the sheet:</p>

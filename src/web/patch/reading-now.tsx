@@ -43,6 +43,11 @@ export function ReadingNow({ running, run, steps, sheets }: Props) {
           sheets={sheets}
           missing={number.length - done}
           onBack={() => go(at - 1)}
+          to={(id) => {
+            // what was read once more is read there
+            const place = steps.findLastIndex((each) => each.what === 'read' && each.id === id);
+            return place < 0 ? undefined : () => go(place);
+          }}
         />
       ) : (
         <>
