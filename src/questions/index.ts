@@ -159,7 +159,7 @@ export * from './logged.ts';
 export { type LookedAt, lookedTold } from './looked-at.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { type MirroredBank, mirroredBank, onImage, type PortMisfit, portMisfits } from './mirrored-bank.ts';
-export { openCar } from './open-car.ts';
+export { openCar, openLately } from './open-car.ts';
 export { type LevelsAsked, levelsOfPads, type ScalesAsked, scalesChecked } from './pads.ts';
 export { partByHand, partHandTold } from './part-by-hand.ts';
 export { partHot, partInCar } from './part-in-car.ts';

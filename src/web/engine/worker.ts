@@ -13,6 +13,7 @@ import {
   jointOf,
   loadCases,
   loadsOf,
+  openLately,
   solveSetUp,
   surveyAnswer,
   workingOf,
@@ -23,7 +24,7 @@ import {
 } from '../../questions/index.ts';
 import { caseTable, sheetOf } from '../../sheets/index.ts';
 import { measureOf } from '../print/letters.ts';
-import { type Car, plainCar, readOnce } from './answers.ts';
+import { type Car, plainCar } from './answers.ts';
 import type { Ask, QuestionName, Questions, Reply } from './protocol.ts';
 
 type Answering = {
@@ -31,13 +32,13 @@ type Answering = {
 };
 
 function carOf(ask: Pick<Ask, 'source'>): Car {
-  const read = readOnce(ask.source);
+  const read = openLately(ask.source);
   if (!read.ok) throw new Error(read.problems[0]?.message ?? 'The car file cannot be read.');
   return read.car;
 }
 
 const answering: Answering = {
-  open: (ask) => plainCar(readOnce(ask.source)),
+  open: (ask) => plainCar(openLately(ask.source)),
   corner: (ask) => cornerFigures(carOf(ask), ...ask.asks),
   loads: (ask) => loadsOf(carOf(ask), ...ask.asks),
   joint: (ask) => jointOf(carOf(ask), ...ask.asks),
