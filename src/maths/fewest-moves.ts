@@ -3,14 +3,18 @@
  * columns moved, and of these the least effort.
  *
  * In    rows d + A x in units of their own tolerance, for each column the places that it may take
- * Out   one place a column; whether it is proved that there is nothing better
+ * Out   one place a column; whether it is proved that nothing moves fewer, and nothing as few with less effort
  *
- * Branch and bound: the linear program of least weighted |x| bounds how many columns must move, then how much effort.
- * Where nothing brings every row within ± 1, the least range that can be reached is found first, to a fiftieth.
+ * First how far each column can be moved at all (place-ranges.ts); then branch and bound over which columns are moved,
+ * bounded by the linear program of least |x| over its range; where the columns are settled, over their places
+ * (whole-places.ts). Fewest first, least effort among those after. Where nothing brings every row within ± 1, the least
+ * range that can be reached is found first, to a fiftieth.
  *
  * [W] Wolsey, Integer Programming, 2nd ed., ch. 7: branch and bound (from memory)
  */
-import { leastCost, type RangeProgram } from './range-program.ts';
+import { effortPerX, type Ranged, rangesOf, tightened } from './place-ranges.ts';
+import { leastCost } from './range-program.ts';
+import { leastEffort } from './whole-places.ts';
 
 export interface Place {
   readonly x: number;
@@ -20,12 +24,14 @@ export interface Place {
 export interface MovesProblem {
   readonly a: readonly Float64Array[];
   readonly d: Float64Array;
-  /** For each column its places, sorted by x; one of them is nothing. */
+  /** For each column its places, sorted by x; one of them is nothing, with no effort. */
   readonly places: readonly (readonly Place[])[];
   /** What places may not be taken together; left out, all may. */
   readonly together?: (chosen: readonly Place[]) => boolean;
-  /** Nodes looked at before the search ends without proof. */
-  readonly mostNodes?: number;
+  /** An answer that may do, from a problem much like this one. */
+  readonly start?: readonly Place[];
+  /** Linear programs worked out before the search ends without proof. */
+  readonly mostPrograms?: number;
 }
 
 export interface Moves {
@@ -34,246 +40,211 @@ export interface Moves {
   readonly effort: number;
   /** Largest row afterwards, in tolerances. */
   readonly worst: number;
+  /** That nothing moves fewer. */
   readonly proved: boolean;
+  /** That nothing which moves as few takes less effort. */
+  readonly leastEffort: boolean;
 }
 
 const HAIR = 1e-9;
-const USUAL_NODES = 150;
-const FEW_NODES = 80;
+const USUAL_PROGRAMS = 6000;
+/** For one look whether a range can be reached at all. */
+const LOOK_PROGRAMS = 1500;
 /** How near the least range is found, in tolerances. */
 const FIFTIETH = 0.02;
 
 /** The fewest moves; never fails, since nothing moved is an answer too. */
 export function fewestMoves(problem: MovesProblem): Moves {
-  const nothing = problem.places.map((places) => places.find(({ x }) => x === 0)!);
-  const none: Moves = {
-    chosen: nothing,
-    moved: 0,
-    effort: 0,
-    worst: worstRow(problem, nothing),
-    proved: true,
+  const none = movesOf(
+    problem,
+    problem.places.map((places) => places.find(({ x }) => x === 0)!),
+  );
+  if (none.worst <= 1) return { ...none, proved: true, leastEffort: true };
+  const most = problem.mostPrograms ?? USUAL_PROGRAMS;
+  const whole = new Search(problem, 1, most);
+  whole.fewest();
+  if (whole.best !== undefined) return whole.finished();
+  // nothing brings every row home: the least range that something brings them to
+  let [out, reached] = [1, none];
+  while (reached.worst - out > FIFTIETH) {
+    const middle = (out + reached.worst) / 2;
+    const look = new Search(problem, middle, LOOK_PROGRAMS);
+    look.any();
+    if (look.best === undefined) out = middle;
+    else reached = look.best;
+  }
+  const within = Math.max(reached.worst, out + FIFTIETH) + HAIR;
+  const nearest = new Search({ ...problem, start: reached.chosen }, within, most);
+  nearest.fewest();
+  return nearest.finished();
+}
+
+function movesOf({ a, d }: MovesProblem, chosen: readonly Place[]): Moves {
+  return {
+    chosen,
+    moved: chosen.reduce((count, { x }) => count + (x === 0 ? 0 : 1), 0),
+    effort: chosen.reduce((sum, { effort }) => sum + effort, 0),
+    worst: a.reduce((worst, row, i) => {
+      const at = chosen.reduce((sum, { x }, j) => sum + row[j]! * x, d[i]!);
+      return Math.max(worst, Math.abs(at));
+    }, 0),
+    proved: false,
+    leastEffort: false,
   };
-  if (none.worst <= 1) return none;
-  let start = sparse(problem, 1);
-  let within = 1;
-  if (start === undefined) {
-    // nothing brings every row home: the least range that something brings them to
-    let [out, reached] = [1, none];
-    while (reached.worst - out > FIFTIETH) {
-      const middle = (out + reached.worst) / 2;
-      const found = sparse(problem, middle);
-      if (found === undefined) out = middle;
-      else reached = found;
-    }
-    start = reached;
-    within = reached.worst + HAIR;
+}
+
+/** What is settled of a column: nothing yet, that it may be moved, that it stays. */
+const OPEN = 0;
+const MOVED = 1;
+const STAYS = 2;
+
+type Aim = 'any' | 'fewest' | 'least effort';
+
+/** Thrown through the search when no linear program is left to it. */
+class Spent extends Error {}
+
+class Search {
+  best: Moves | undefined;
+  private proved = false;
+  private effortProved = false;
+  private left: number;
+  /** Nothing where no x brings every row home. */
+  private readonly ranged: Ranged | undefined;
+  /** Effort that a column costs at the least per |x|. */
+  private readonly perX: Float64Array;
+  /** Efforts are multiples of it: what is less than this better is no better. */
+  private readonly grain: number;
+
+  constructor(
+    private readonly problem: MovesProblem,
+    private readonly within: number,
+    most: number,
+  ) {
+    const { places, start } = problem;
+    this.left = most;
+    this.ranged = tightened(problem, rangesOf(places), within, () => this.left-- > 0);
+    this.perX = effortPerX(this.ranged?.places ?? places);
+    this.grain = places.every((each) => each.every(({ effort }) => Number.isInteger(effort))) ? 1 : 0;
+    if (start !== undefined) this.take(start);
   }
-  return branchAndBound(problem, within, start, problem.mostNodes ?? USUAL_NODES);
-}
 
-/** Rounds in which what moved little is made dearer, so that few move at all. */
-const ROUNDS = 4;
-
-/**
- * Few moves, quickly: columns that are needed least are made dearer and then left out one by one, and what remains
- * is brought to whole moves. Good, not proved best; undefined where no whole moves do.
- *
- * [CWB] Candès, Wakin & Boyd, Enhancing sparsity by reweighted ℓ1 minimization, 2008 (from memory)
- */
-function sparse(problem: MovesProblem, within: number): Moves | undefined {
-  const { places } = problem;
-  const whole = programOf(problem);
-  const reach = Float64Array.from(whole.low, (x, j) => Math.max(-x, whole.high[j]!, HAIR));
-  let cost = Float64Array.from(reach, (x) => 1 / x);
-  let x: Float64Array | undefined;
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const found = leastCost({ ...whole, cost }, within);
-    if (found === undefined) return undefined;
-    x = found.x;
-    cost = Float64Array.from(reach, (most, j) => 1 / (Math.abs(x![j]!) + 0.02 * most));
+  /** Any answer that does. */
+  any(): void {
+    if (this.best === undefined) this.walk('any');
   }
-  const order = Array.from(x!, (_, j) => j).sort(
-    (i, j) => Math.abs(x![i]!) / reach[i]! - Math.abs(x![j]!) / reach[j]!,
-  );
-  const low = Float64Array.from(whole.low);
-  const high = Float64Array.from(whole.high);
-  const kept = new Set(order);
-  for (const j of order) {
-    const [before, after] = [low[j]!, high[j]!];
-    low[j] = 0;
-    high[j] = 0;
-    if (leastCost({ ...whole, low, high, cost }, within) === undefined) {
-      low[j] = before;
-      high[j] = after;
-    } else kept.delete(j);
+
+  /** The fewest moves, then the least effort, as far as the linear programs last. */
+  fewest(): void {
+    this.proved = this.walk('fewest');
+    if (this.proved && this.best !== undefined) this.effortProved = this.walk('least effort');
   }
-  const few = places.map((each, j) => (kept.has(j) ? each : each.filter((place) => place.x === 0)));
-  const found = branchAndBound({ ...problem, places: few }, within, undefined, FEW_NODES);
-  if (found !== undefined) return found;
-  return branchAndBound(problem, within, undefined, FEW_NODES, true);
-}
 
-const programOf = ({ a, d, places }: MovesProblem): RangeProgram => ({
-  a,
-  d,
-  low: Float64Array.from(places, (each) => each[0]!.x),
-  high: Float64Array.from(places, (each) => each.at(-1)!.x),
-  cost: Float64Array.from(places, () => 1),
-});
+  finished(): Moves {
+    return { ...this.best!, proved: this.proved, leastEffort: this.effortProved };
+  }
 
-function worstRow({ a, d }: MovesProblem, chosen: readonly Place[]): number {
-  return a.reduce((worst, row, i) => {
-    const at = chosen.reduce((sum, { x }, j) => sum + row[j]! * x, d[i]!);
-    return Math.max(worst, Math.abs(at));
-  }, 0);
-}
-
-interface Node {
-  /** First and last place still open of each column. */
-  readonly from: Int32Array;
-  readonly to: Int32Array;
-}
-
-/**
- * The best in whole moves, begun with what is known; undefined where there is neither.
- *
- * @param first  the first that does is enough
- */
-function branchAndBound(problem: MovesProblem, within: number, known: Moves, most: number): Moves;
-function branchAndBound(
-  problem: MovesProblem,
-  within: number,
-  known: undefined,
-  most: number,
-  first?: boolean,
-): Moves | undefined;
-function branchAndBound(
-  problem: MovesProblem,
-  within: number,
-  known: Moves | undefined,
-  most: number,
-  first = false,
-): Moves | undefined {
-  const { a, d, places } = problem;
-  const n = places.length;
-  const zero = places.map((each) => each.findIndex(({ x }) => x === 0));
-  // effort that a column costs at the least per |x|
-  const perX = places.map((each) =>
-    each.reduce(
-      (least, { x, effort }) => (x === 0 ? least : Math.min(least, effort / Math.abs(x))),
-      Number.POSITIVE_INFINITY,
-    ),
-  );
-  const effortCost = Float64Array.from(perX, (x) => (Number.isFinite(x) ? x : 0));
-  let best = known;
-  let nodes = 0;
-  const stack: Node[] = [{ from: new Int32Array(n), to: Int32Array.from(places, (each) => each.length - 1) }];
-  while (stack.length > 0) {
-    if (nodes >= most) return best === undefined ? undefined : { ...best, proved: false };
-    nodes += 1;
-    const node = stack.pop()!;
-    const low = Float64Array.from(places, (each, j) => each[node.from[j]!]!.x);
-    const high = Float64Array.from(places, (each, j) => each[node.to[j]!]!.x);
-    const fixed = low.reduce((count, x, j) => count + (x > 0 || high[j]! < 0 ? 1 : 0), 0);
-    const reach = Float64Array.from(low, (x, j) => Math.max(Math.abs(x), Math.abs(high[j]!)));
-    // a column whose range leaves nothing out counts as a part of one move
-    const cost = Float64Array.from(reach, (x, j) => (low[j]! > 0 || high[j]! < 0 || x === 0 ? 1e-6 : 1 / x));
-    const loose = leastCost({ a, d, low, high, cost }, within);
-    if (loose === undefined) continue;
-    const parts = loose.x.reduce(
-      (sum, x, j) => sum + (low[j]! > 0 || high[j]! < 0 || reach[j] === 0 ? 0 : Math.abs(x) / reach[j]!),
-      0,
+  /** @returns whether all was looked at */
+  private walk(aim: Aim): boolean {
+    if (this.ranged === undefined) return true;
+    const { low, high, places } = this.ranged;
+    const settled = Uint8Array.from(places, (each, j) =>
+      low[j]! > 0 || high[j]! < 0 ? MOVED : each.length === 1 ? STAYS : OPEN,
     );
-    const leastMoved = fixed + Math.ceil(parts - 1e-6);
-    if (best !== undefined && leastMoved > best.moved) continue;
-    const bound = { x: loose.x, effort: 0 };
-    if (best !== undefined && leastMoved === best.moved) {
-      const effort = leastCost({ a, d, low, high, cost: effortCost }, within)!;
-      bound.effort = effort.cost;
-      bound.x = effort.x;
-      if (bound.effort > best.effort - 1e-6) continue;
+    try {
+      this.columns(settled, aim);
+      return true;
+    } catch (reason) {
+      if (reason instanceof Spent) return false;
+      throw reason;
     }
-    const { x } = bound;
-    const split = splitOf(places, node, zero, x);
-    if (split === undefined) {
-      const chosen = places.map((each, j) => nearestPlace(each, x[j]!));
-      const worst = worstRow(problem, chosen);
-      const moved = chosen.reduce((count, place) => count + (place.x === 0 ? 0 : 1), 0);
-      const effort = chosen.reduce((sum, place) => sum + place.effort, 0);
-      const allowed = worst <= within + 1e-6 && (problem.together?.(chosen) ?? true);
-      if (
-        allowed &&
-        (best === undefined || moved < best.moved || (moved === best.moved && effort < best.effort - 1e-9))
-      ) {
-        best = { chosen, moved, effort, worst, proved: true };
-        if (first) return best;
-      }
-      // a place found is not the only one of its node: the widest column is opened further
-      const open = widest(node);
-      if (open >= 0) stack.push(...opened(node, open, places[open]!.indexOf(chosen[open]!)));
-      continue;
-    }
-    stack.push(...split);
   }
-  return best;
-}
 
-const nearestPlace = (places: readonly Place[], x: number): Place =>
-  places.reduce((best, each) => (Math.abs(each.x - x) < Math.abs(best.x - x) ? each : best));
+  private spend(): boolean {
+    this.left -= 1;
+    if (this.left < 0) throw new Spent();
+    return true;
+  }
 
-function widest({ from, to }: Node): number {
-  let at = -1;
-  for (let j = 0; j < from.length; j += 1)
-    if (to[j]! > from[j]! && (at < 0 || to[j]! - from[j]! > to[at]! - from[at]!)) at = j;
-  return at;
-}
+  /** Keeps moves that do and are better than what is known. */
+  private take(chosen: readonly Place[]): boolean {
+    const is = movesOf(this.problem, chosen);
+    if (is.worst > this.within + 1e-6 || this.problem.together?.(chosen) === false) return false;
+    const { best } = this;
+    if (
+      best === undefined ||
+      is.moved < best.moved ||
+      (is.moved === best.moved && is.effort < best.effort - HAIR)
+    )
+      this.best = is;
+    return true;
+  }
 
-const cut = (node: Node, j: number, from: number, to: number): Node => ({
-  from: node.from.map((value, k) => (k === j ? from : value)),
-  to: node.to.map((value, k) => (k === j ? to : value)),
-});
+  /** Most columns that an answer worth having moves. */
+  private most(aim: Aim): number {
+    if (this.best === undefined) return this.problem.places.length;
+    return aim === 'least effort' ? this.best.moved : this.best.moved - 1;
+  }
 
-/** The node with one column below, at, and above a place; the last is looked at first. */
-function opened(node: Node, j: number, at: number): Node[] {
-  const parts: Node[] = [];
-  if (at < node.to[j]!) parts.push(cut(node, j, at + 1, node.to[j]!));
-  if (at > node.from[j]!) parts.push(cut(node, j, node.from[j]!, at - 1));
-  parts.push(cut(node, j, at, at));
-  return parts;
-}
+  /** No answer of this bound is worth having. */
+  private dear(effort: number): boolean {
+    return this.best !== undefined && effort > this.best.effort - (this.grain || HAIR) + 1e-6;
+  }
 
-/** Two or three parts of a node whose linear answer is no answer in whole moves; none where it is one. */
-function splitOf(
-  places: readonly (readonly Place[])[],
-  node: Node,
-  zero: readonly number[],
-  x: Float64Array,
-): Node[] | undefined {
-  let j = -1;
-  let most = 1e-7;
-  let undecided = -1;
-  let largest = 1e-9;
-  x.forEach((value, k) => {
-    if (node.from[k] === node.to[k]) return;
-    const z = zero[k]!;
-    const open = node.from[k]! <= z && z <= node.to[k]!;
-    if (open && Math.abs(value) > largest) {
-      largest = Math.abs(value);
-      undecided = k;
+  /** Settles one column after another: whether it is moved at all. */
+  private columns(settled: Uint8Array, aim: Aim): void {
+    if (aim === 'any' && this.best !== undefined) return;
+    const { problem, within } = this;
+    const { low, high } = this.ranged!;
+    const spare = this.most(aim) - settled.reduce((count, each) => count + (each === MOVED ? 1 : 0), 0);
+    if (spare < 0) return;
+    const kept = (x: number, j: number): number =>
+      settled[j] === STAYS || (spare === 0 && settled[j] === OPEN) ? 0 : x;
+    const ranges = { a: problem.a, d: problem.d, low: low.map(kept), high: high.map(kept) };
+    // a column that need not move counts as a part of one move
+    const part = Float64Array.from(low, (x, j) => 1 / Math.max(-x, high[j]!, HAIR));
+    this.spend();
+    const loose = leastCost(
+      { ...ranges, cost: part.map((each, j) => (settled[j] === MOVED ? 1e-6 : each)) },
+      within,
+    );
+    if (loose === undefined) return;
+    const parts = (x: Float64Array, j: number): number =>
+      settled[j] === OPEN ? Math.abs(x[j]!) * part[j]! : 0;
+    const asked = loose.x.reduce((sum, _, j) => sum + parts(loose.x, j), 0);
+    if (Math.ceil(asked - 1e-6) > spare) return;
+    let { x } = loose;
+    if (aim === 'least effort') {
+      this.spend();
+      const cheap = leastCost({ ...ranges, cost: this.perX }, within)!;
+      if (this.dear(cheap.cost)) return;
+      x = cheap.x;
     }
-    const near = nearestPlace(places[k]!, value);
-    const off = Math.abs(near.x - value) / (1e-12 + Math.abs(places[k]![1]!.x - places[k]![0]!.x));
-    if (off > most) {
-      most = off;
-      j = k;
+    let next = -1;
+    if (spare > 0)
+      settled.forEach((each, j) => {
+        if (each === OPEN && (next < 0 || parts(x, j) > parts(x, next))) next = j;
+      });
+    // where no open column is moved, those settled as moved may do by themselves
+    if (next < 0 || parts(x, next) < HAIR) this.places(settled, aim);
+    if (next < 0) return;
+    for (const to of [MOVED, STAYS]) {
+      const one = settled.slice();
+      one[next] = to;
+      this.columns(one, aim);
     }
-  });
-  if (j < 0) return undefined;
-  // first whether a column moves at all, then by how much
-  if (undecided >= 0) return opened(node, undecided, zero[undecided]!);
-  const of = places[j]!;
-  const above = of.findIndex(({ x: place }) => place > x[j]!);
-  const split = Math.max(node.from[j]! + 1, Math.min(above, node.to[j]!));
-  const [below, over] = [cut(node, j, node.from[j]!, split - 1), cut(node, j, split, node.to[j]!)];
-  return x[j]! - of[split - 1]!.x < of[split]!.x - x[j]! ? [over, below] : [below, over];
+  }
+
+  /** Whole places of the columns that are moved, all others staying. */
+  private places(settled: Uint8Array, aim: Aim): void {
+    const { low, high, places } = this.ranged!;
+    const stuck = settled.some((each, j) => each !== MOVED && (low[j]! > 0 || high[j]! < 0));
+    if (stuck) return;
+    const nothing = places.map((each) => each.filter(({ x }) => x === 0));
+    const of = rangesOf(places.map((each, j) => (settled[j] === MOVED ? each : nothing[j]!)));
+    leastEffort(this.problem, of, this.within, {
+      asked: () => this.spend(),
+      dear: (effort) => aim === 'least effort' && this.dear(effort),
+      take: (chosen) => (this.take(chosen) && aim !== 'least effort' ? 'enough' : 'go on'),
+    });
+  }
 }

@@ -1,22 +1,18 @@
 /** Set-up solved: from the sheets that were read to whole flats and real shims that reach the sheet wanted. */
 import type { Car } from '../car/read.ts';
 import { type AdjusterKind, adjustersOf } from '../flatfloor/adjusters.ts';
-import { type Doubt, doubtsAtSight, doubtsOfFit, fittedSpread } from '../flatfloor/doubts.ts';
-import { floorCarOf } from '../flatfloor/floor-car.ts';
-import { foundFrom, hiddenOf } from '../flatfloor/found.ts';
+import { type Doubt, fittedSpread } from '../flatfloor/doubts.ts';
+import { foundFrom } from '../flatfloor/found.ts';
 import { type Learnt, learntFrom } from '../flatfloor/learnt.ts';
 import { nextReadings } from '../flatfloor/next-reading.ts';
 import { readingWords } from '../flatfloor/reading-words.ts';
 import { setUpOf } from '../flatfloor/set-up.ts';
-import { movedInSheets, sheetsOf, wantedOf } from '../flatfloor/sheet.ts';
-import { crossedByFit, lonelySigns } from '../flatfloor/slips.ts';
+import { movedInSheets } from '../flatfloor/sheet.ts';
 import { stacksNow } from '../flatfloor/stacks.ts';
-import { Floor } from '../flatfloor/stand.ts';
-import { Numbers } from '../loadpath/numbers.ts';
 import type { Problem } from '../measured/problem.ts';
 import { PRESSURE_CAUTION, SET_UP_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from './cautions.ts';
-import { isFloorRefusal, problemOfDoubt } from './floor-refusal.ts';
-import { movedProblems } from './moved-problems.ts';
+import { isFloorRefusal } from './floor-refusal.ts';
+import { doubtsOf, sheetsRead } from './sheets-read.ts';
 
 /** Kinds of adjuster that are moved unless something else is asked: pressures are set first, ballast changes mass. */
 export const USUALLY_MOVED: readonly AdjusterKind[] = [
@@ -88,8 +84,9 @@ export interface SetUpReached {
     readonly u: number;
   }[];
   readonly outOfReach: readonly string[];
-  /** Whether it is proved that no fewer moves would do. */
+  /** Whether it is proved that no fewer moves would do; and that as few would not do with less work. */
   readonly proved: boolean;
+  readonly leastWork: boolean;
   /** Readings to take next, the one that makes the answer surest first. */
   readonly next: readonly {
     readonly id: string;
@@ -106,11 +103,18 @@ export type SetUpAnswer =
   | SetUpReached
   | { readonly reached: false; readonly message: string; readonly problems?: readonly Problem[] };
 
+/** What is known of there being a shorter way. */
+export const provedWords = ({ proved, leastWork }: Pick<SetUpReached, 'proved' | 'leastWork'>): string =>
+  leastWork
+    ? 'With fewer moves the sheet is not reached, nor with as few and less work.'
+    : proved
+      ? 'With fewer moves the sheet is not reached.'
+      : 'That fewer moves would not do is not proved.';
+
 const MOST_NEXT = 3;
 
 export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
   const { form } = car;
-  const numbers = new Numbers(car.values);
   const refused = (message: string): SetUpAnswer => ({ reached: false, message });
   if (form.floor?.sheet === undefined)
     return refused(
@@ -121,32 +125,9 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
       'The file has no sheet that was read: write one under floor, read, with what pads and gauges showed.',
     );
   try {
-    const prepared = floorCarOf(form, numbers);
-    const wanted = wantedOf(form, numbers);
-    const droops = JSON.stringify(form.floor).includes('"droop"');
-    const floor = new Floor(prepared, droops);
-    const surveyed = adjustersOf(form, prepared.changes, numbers);
-    const problems = movedProblems(form, prepared.changes, numbers);
-    if (problems.length > 0)
-      return { reached: false, message: 'The sheets move adjusters as they cannot be moved.', problems };
-    const sheets = sheetsOf(form, prepared, surveyed, numbers);
-    const hidden = hiddenOf(prepared, sheets);
-    const atSight = sheets.flatMap((sheet) => {
-      const standing = floor.stand(sheet.state);
-      const seen = doubtsAtSight(prepared, sheet, standing, hidden);
-      const signs = lonelySigns(sheet, standing, wanted);
-      // one sign is asked about once
-      const told = new Set(seen.filter(({ code }) => code === 'sheet/sign').flatMap(({ paths }) => paths));
-      return [...seen, ...signs.filter(({ paths }) => !paths.every((path) => told.has(path)))];
-    });
-    const errors = atSight.filter(({ weight }) => weight === 'error');
-    if (errors.length > 0) {
-      return {
-        reached: false,
-        message: 'The sheets hold readings that cannot be used.',
-        problems: errors.map(problemOfDoubt),
-      };
-    }
+    const read = sheetsRead(car);
+    if (!read.ok) return { reached: false, message: read.message, problems: read.problems };
+    const { prepared, floor, numbers, wanted, sheets, hidden } = read.is;
     const found = foundFrom(floor, sheets, hidden);
     const kinds = asked.move ?? USUALLY_MOVED;
     const moves = movedInSheets(form);
@@ -158,7 +139,7 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
     return {
       reached: true,
       sheets: sheets.map(({ name }) => name),
-      doubts: [...atSight, ...crossedByFit(floor, sheets, found, hidden), ...doubtsOfFit(found)],
+      doubts: doubtsOf(read.is, found),
       moves: is.moves.map(({ adjuster, choice, words }) => ({
         adjuster: adjuster.name,
         kind: adjuster.kind,
@@ -200,6 +181,7 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
       })),
       outOfReach: is.outOfReach,
       proved: is.proved,
+      leastWork: is.leastWork,
       next: nextReadings(found, wanted, is.level)
         .slice(0, MOST_NEXT)
         .map((next) => ({ ...next, words: readingWords(next.id) })),
