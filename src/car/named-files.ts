@@ -6,6 +6,7 @@
  */
 import { parseDocument } from 'yaml';
 import { tooDeep } from './depth.ts';
+import { lately } from './lately.ts';
 
 type Mapping = Readonly<Record<string, unknown>>;
 
@@ -33,7 +34,12 @@ export interface NamedFiles {
 
 const NONE: NamedFiles = { survey: [], logs: [], scans: [] };
 
-export function namedFiles(text: string): NamedFiles {
+/** Texts whose names are kept: a floor asks for those of all its cars again and again. */
+const MOST = 24;
+
+export const namedFiles = lately(MOST, (a: string, b: string) => a === b, namedIn);
+
+function namedIn(text: string): NamedFiles {
   if (tooDeep(text) !== undefined) return NONE;
   let file: unknown;
   try {

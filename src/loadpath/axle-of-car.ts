@@ -75,19 +75,21 @@ export const axleState = (axle: AxleForm, at: AxleAt, numbers: Numbers, working?
       )
     : workedAxle(axle, at, numbers, working);
 
+/** One corner of an axle at its travel. @throws Unreachable, DegenerateCorner */
+export const axleSide = (axle: AxleForm, name: 'left' | 'right', at: AxleAt, numbers: Numbers): AxleSide =>
+  // the path of one of its readings tells this corner from the other axle's
+  numbers.part(`${axle[name].scale.path} at ${at[name]}, rack ${at.rack}`, () => {
+    const of = sprungCorner(axle, name, numbers);
+    return {
+      of,
+      state: solveCorner(of.corner, { travel: at[name], rack: at.rack }),
+      now: of.wheelAt(at[name], at.rack),
+    };
+  });
+
 function workedAxle(axle: AxleForm, at: AxleAt, numbers: Numbers, working?: Working): AxleState {
-  const side = (name: 'left' | 'right'): AxleSide =>
-    // the path of one of its readings tells this corner from the other axle's
-    numbers.part(`${axle[name].scale.path} at ${at[name]}, rack ${at.rack}`, () => {
-      const of = sprungCorner(axle, name, numbers);
-      return {
-        of,
-        state: solveCorner(of.corner, { travel: at[name], rack: at.rack }),
-        now: of.wheelAt(at[name], at.rack),
-      };
-    });
-  const left = side('left');
-  const right = side('right');
+  const left = axleSide(axle, 'left', at, numbers);
+  const right = axleSide(axle, 'right', at, numbers);
   const bar = barAtWheels(axle, left, right, numbers, working);
   const heave = heaveAtWheels(axle, left, right, numbers);
   return {

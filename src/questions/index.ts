@@ -171,7 +171,7 @@ export * from './logged.ts';
 export { type LookedAt, lookedTold } from './looked-at.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { type MirroredBank, mirroredBank, onImage, type PortMisfit, portMisfits } from './mirrored-bank.ts';
-export { openCar } from './open-car.ts';
+export { openCar, openLately } from './open-car.ts';
 export { partByHand, partHandTold } from './part-by-hand.ts';
 export { partHot, partInCar } from './part-in-car.ts';
 export { partSection, partWords } from './part-words.ts';

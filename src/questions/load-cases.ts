@@ -31,7 +31,7 @@ export interface LoadCases {
   readonly without: readonly { readonly doing: NamedDoing; readonly message: string }[];
 }
 
-/** @param options.spread each figure with its spread: half a minute for nine cases */
+/** @param options.spread each figure with its spread: some seconds for nine cases */
 export function loadCases(
   car: Car,
   options: { readonly spread?: boolean; readonly doings?: readonly NamedDoing[] } = {},

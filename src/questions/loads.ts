@@ -1,6 +1,7 @@
 /** What every wheel, member, rocker and spring carries while the car does something. */
 import type { Car } from '../car/read.ts';
 import { putLoadFigures } from '../loadpath/figures/loads.ts';
+import { putWheelLoads } from '../loadpath/figures/wheel-loads.ts';
 import { type Doing, endOf, sideOf, WHEEL_NAMES, type WheelName } from '../loadpath/loads/doing.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import { CRACK_TEST_CAUTION, LOAD_CAUTION, STANDING_CAUTION } from './cautions.ts';
@@ -50,27 +51,18 @@ export function loadsOf(
     };
   }
   const names = (options.wheels ?? WHEEL_NAMES.map(asWheel)).map(wheelNamed);
-  const counts: number[] = [];
   const pass: Pass = (numbers, put) => {
-    const first = counts.length === 0;
-    for (const name of names) {
-      let count = 0;
-      putLoadFigures(car.form, name, doing, numbers, (note, value) => {
-        count += 1;
-        put(note, value);
-      });
-      if (first) counts.push(count);
-    }
+    putWheelLoads(car.form, names, doing, numbers, put);
   };
   try {
     const all = options.spread === false ? figuresOf(car, pass) : figuresWithSpread(car, pass);
     const standing = standingAsFiled(car, doing);
-    let from = 0;
-    const wheels = names.map((name, k) => {
-      const figures = all.slice(from, from + counts[k]!);
-      from += counts[k]!;
-      return { wheel: asWheel(name), figures: inOrder(figures) };
-    });
+    // each wheel puts its own load first
+    const starts = all.flatMap(({ id }, k) => (id === 'tyreLoad' ? [k] : []));
+    const wheels = names.map((name, k) => ({
+      wheel: asWheel(name),
+      figures: inOrder(all.slice(starts[k], starts[k + 1])),
+    }));
     return {
       reached: true,
       doing,
@@ -94,7 +86,7 @@ export interface LoadWorkingAsked {
 export function workingOfLoads(car: Car, { wheel, doing, figure }: LoadWorkingAsked): WorkingAnswer {
   const name = wheelNamed(wheel);
   const pass: Pass = (numbers, put) => {
-    putLoadFigures(car.form, name, doing, numbers, put);
+    putWheelLoads(car.form, [name], doing, numbers, put);
   };
   return workingOfPass(car, figure, pass, (put, working) => {
     putLoadFigures(car.form, name, doing, new Numbers(car.values), put, working);

@@ -8,8 +8,10 @@
 import { join } from 'node:path';
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
+import { lately } from '../car/lately.ts';
 import { namedFiles } from '../car/named-files.ts';
-import { readCar } from '../car/read.ts';
+import { type CarSource, readCar } from '../car/read.ts';
+import { sameSource } from '../car/same-source.ts';
 import { carFileSchema } from '../car/schema.ts';
 import type { Problem } from '../measured/problem.ts';
 import {
@@ -156,15 +158,21 @@ interface CarOnFloor {
   readonly problems: number;
 }
 
+/** Cars of which what the floor shows is kept until their files change. */
+const MOST_ON_FLOOR = 24;
+
+const toldOnFloor = lately(MOST_ON_FLOOR, sameSource, (source: CarSource) => {
+  const read = readCar(source);
+  if (!read.ok) return { problems: read.problems.length };
+  const { name, chassis = '', manner = '', invented = false } = read.car.form.car;
+  return { name, chassis, manner, invented, problems: 0 };
+});
+
 /** A car as the floor shows it. One whose file cannot be read is there too, under the name of its folder. */
 async function carOnFloor(home: string, id: string): Promise<CarOnFloor> {
   const unknown = { id, name: id, chassis: '', manner: '', invented: false };
   try {
-    const car = await carText(home, id);
-    const read = readCar(sourceOf(car, `${id}/${CAR_FILE}`));
-    if (!read.ok) return { ...unknown, problems: read.problems.length };
-    const { name, chassis = '', manner = '', invented = false } = read.car.form.car;
-    return { id, name, chassis, manner, invented, problems: 0 };
+    return { ...unknown, ...toldOnFloor(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`)) };
   } catch (reason) {
     if (!(reason instanceof FolderError)) throw reason;
     return { ...unknown, problems: 1 };

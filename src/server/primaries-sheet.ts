@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import {
   type CarPart,
-  openCar,
+  openLately,
   primariesShop,
   type ScanInCar,
   scanForms,
@@ -58,7 +58,7 @@ export async function primariesSheetResponse(
   id: string,
   { bank, part: partName, set: text, paper, speech, spec }: AskedPrimaries,
 ): Promise<Response> {
-  const read = openCar(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, spec));
+  const read = openLately(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, spec));
   if (!read.ok) return refused(read.problems);
   const { car } = read;
   const scans: ScanInCar[] = [];

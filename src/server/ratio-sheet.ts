@@ -1,5 +1,5 @@
 /** The ratio chart of a car as PDF, for what is typed at the stop of the ratios. */
-import { openCar, ratiosOf, readDay } from '../questions/index.ts';
+import { openLately, ratiosOf, readDay } from '../questions/index.ts';
 import type { PaperName } from '../sheets/index.ts';
 import type { Speech } from '../units/show.ts';
 import { CAR_FILE, carText, sourceOf, workshopNotes } from '../workshop/folder.ts';
@@ -35,7 +35,7 @@ export async function ratioSheetResponse(
   id: string,
   { asked, paper, speech, spec }: AskedRatios,
 ): Promise<Response> {
-  const read = openCar(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, spec));
+  const read = openLately(sourceOf(await carText(home, id), `${id}/${CAR_FILE}`, spec));
   if (!read.ok) return refused(read.problems);
   const { wrong: amiss, question } = readDay('ratios', asked, read.car);
   if (question?.name !== 'ratios') return refused([none(Object.values(amiss).join('; '))]);

@@ -5,7 +5,7 @@ import type { Problem } from '../measured/problem.ts';
 import { type BarAsked, barForCoil } from '../questions/bar-for-coil.ts';
 import { carWithBar } from '../questions/bar-in-place.ts';
 import type { Wheel } from '../questions/figure.ts';
-import { openCar } from '../questions/open-car.ts';
+import { openLately } from '../questions/open-car.ts';
 import { CAR_FILE, carText, sourceOf, workshopNotes } from '../workshop/folder.ts';
 import { VERSION } from '../workshop/home.ts';
 import { today } from '../workshop/today.ts';
@@ -16,7 +16,7 @@ import { checkedDoing } from './asked-doing.ts';
 export async function sheetResponse(home: string, id: string, asked: AskedSheet): Promise<Response> {
   const text = await carText(home, id);
   const source = sourceOf(text, `${id}/${CAR_FILE}`, asked.spec);
-  const filed = openCar(source);
+  const filed = openLately(source);
   if (!filed.ok) return refused(filed.problems);
   const { name: workshop } = await workshopNotes(home);
   const on = { workshop, date: today(), version: VERSION, paper: asked.paper, speech: asked.speech };

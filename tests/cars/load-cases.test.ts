@@ -1,6 +1,8 @@
 /** All default cases of the demo cars: the largest of each member, and the hardest case of a joint, taken again by hand. */
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { putLoadFigures } from '../../src/loadpath/figures/loads.ts';
+import { Numbers } from '../../src/loadpath/numbers.ts';
 import {
   doingsOf,
   figureNamed,
@@ -13,9 +15,23 @@ import {
   MEMBERS,
   shareLeft,
 } from '../../src/questions/index.ts';
+import { near } from '../near.ts';
 import { demo, WHEELS } from './demo.ts';
 
 const CAR = 'fenwold-201';
+
+/** Of every kind of figure one: tyre, joint, member, its strength, rocker, bar, spring. */
+const ASKED = [
+  'tyreLoad',
+  'tyreSide',
+  'lowerBallJoint',
+  'tension.rod',
+  'tension.lowerRear',
+  'yieldShare.lowerRear',
+  'rockerPivotForce',
+  'dropLinkForce',
+  'unitForceUnderLoad',
+];
 
 test('every case is the answer of its own question, and the largest of each member is the largest of them', () => {
   const car = demo(CAR);
@@ -62,4 +78,37 @@ test('a car whose joints nobody has described has no hardest case, and each case
   assert.equal(of.hardest, undefined);
   assert.equal(of.without.length, doingsOf(car).length);
   assert.match(of.without[0]!.message, /does not describe the joint/);
+});
+
+test('± of a wheel by slopes about the place of the car is that of the car made to stand again for each reading', () => {
+  const car = demo(CAR);
+  const [wheel] = WHEELS;
+  for (const name of ['cornering', 'kerb'] as const) {
+    const { doing } = doingsOf(car).find((each) => each.name === name)!;
+    const is = loadsOf(car, doing, { wheels: [wheel!] });
+    assert.ok(is.reached);
+    const figures = figuresAt(is, wheel!).filter(({ id }) => ASKED.includes(id));
+    assert.equal(figures.length, ASKED.length);
+    const worst = new Set(
+      figures.flatMap(({ spread }) => spread!.shares.slice(0, 6).map(({ path }) => path)),
+    );
+    for (const { path, moves } of car.inputs.filter((each) => worst.has(each.path))) {
+      const change = new Map<string, number>();
+      for (const [index, step] of moves) {
+        for (const sign of [1, -1]) {
+          const values = Float64Array.from(car.values);
+          values[index]! += sign * step;
+          // numbers of their own: nothing is taken over, and no slope helps
+          putLoadFigures(car.form, 'frontLeft', doing, new Numbers(values), ({ id }, value) => {
+            change.set(id, (change.get(id) ?? 0) + (sign * value) / 2);
+          });
+        }
+      }
+      for (const { id, spread } of figures) {
+        const share = spread!.shares.find((each) => each.path === path);
+        // a fiftieth of the whole ±: a ± is told to two digits
+        near(share?.contribution ?? 0, change.get(id)!, spread!.u / 50, `${name}, ${id} by ${path}`);
+      }
+    }
+  }
 });

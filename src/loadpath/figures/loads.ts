@@ -228,16 +228,32 @@ export const askedOf = (doing: Doing): readonly Term[] =>
   }));
 
 /** @throws NotSettled, Unreachable, DegenerateCorner, BarOpen */
-export function putLoadFigures(
+export const putLoadFigures = (
   car: CarForm,
   wheel: WheelName,
   doing: Doing,
   numbers: Numbers,
   into: Put,
   working?: Working,
+): CornerLoads =>
+  putWheelFigures(
+    car,
+    standingOf(car, doing, numbers),
+    wheel,
+    numbers,
+    working === undefined ? into : recorded(into, working, askedOf(doing)),
+    working,
+  );
+
+/** Of a car as it stands: nothing of `standing` but the wheel itself, its axle and the ground's directions. */
+export function putWheelFigures(
+  car: CarForm,
+  standing: CarStanding,
+  wheel: WheelName,
+  numbers: Numbers,
+  put: Put,
+  working?: Working,
 ): CornerLoads {
-  const put = working === undefined ? into : recorded(into, working, askedOf(doing));
-  const standing = standingOf(car, doing, numbers);
   const of = cornerLoads(standing, wheel);
   const here = standing.wheels[wheel];
   const [forward, side, up] = here.ground;

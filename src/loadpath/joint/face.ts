@@ -89,32 +89,42 @@ export interface PackedFace {
 }
 
 export function packFace(face: Face): PackedFace {
-  const springs = [
-    ...face.studs.map(({ y, z, stiffness, preload }) => ({ y, z, stiffness, rest: preload })),
-    ...face.cells.map(({ y, z, stiffness, pressed }) => ({ y, z, stiffness, rest: -pressed })),
-    ...face.plates.map(({ y, z, stiffness }) => ({ y, z, stiffness, rest: 0 })),
-  ];
-  const row = (of: (spring: (typeof springs)[number]) => number): Float64Array =>
-    Float64Array.from(springs, of);
   const held = face.studs.length + face.cells.length;
+  const row = (): Float64Array => new Float64Array(held + face.plates.length);
+  const [y, z, rest, stiffness] = [row(), row(), row(), row()];
+  let count = 0;
+  let reach: Metre = 1e-3;
+  let stiffest: NewtonPerMetre = Number.NEGATIVE_INFINITY;
+  const add = (spring: FacePlate, force: Newton): void => {
+    y[count] = spring.y;
+    z[count] = spring.z;
+    rest[count] = force;
+    stiffness[count] = spring.stiffness;
+    reach = Math.max(reach, Math.hypot(spring.y, spring.z));
+    stiffest = Math.max(stiffest, spring.stiffness);
+    count += 1;
+  };
+  for (const stud of face.studs) add(stud, stud.preload);
+  for (const cell of face.cells) add(cell, -cell.pressed);
+  for (const plate of face.plates) add(plate, 0);
   return {
     face,
-    y: row(({ y }) => y),
-    z: row(({ z }) => z),
-    rest: row(({ rest }) => rest),
-    stiffness: row(({ stiffness }) => stiffness),
+    y,
+    z,
+    rest,
+    stiffness,
     ends: [face.studs.length, held],
-    reach: Math.max(1e-3, ...springs.map(({ y, z }) => Math.hypot(y, z))),
+    reach,
     preload: face.studs.reduce((sum, { preload }) => sum + preload, 0),
-    stiffest: Math.max(...springs.map(({ stiffness }) => stiffness)),
+    stiffest,
   };
 }
 
 /** Force of one spring at an opening: a stud does not push, a cell does not pull, a plate does both. */
-function forceAt({ y, z, rest, stiffness, ends }: PackedFace, k: number, q: Opening): Newton {
-  const force = rest[k]! + stiffness[k]! * (q[0] + q[1] * y[k]! + q[2] * z[k]!);
-  if (k < ends[0]) return Math.max(0, force);
-  return k < ends[1] && force > 0 ? 0 : force;
+function forceAt(of: PackedFace, k: number, q: Opening): Newton {
+  const force = of.rest[k]! + of.stiffness[k]! * (q[0] + q[1] * of.y[k]! + q[2] * of.z[k]!);
+  if (k < of.ends[0]) return Math.max(0, force);
+  return k < of.ends[1] && force > 0 ? 0 : force;
 }
 
 interface Balance {
@@ -124,24 +134,34 @@ interface Balance {
 }
 
 /** What holds the face at an opening, less the load: force and two moments; and how it changes.  [JT-1, JT-2] */
-function balance(of: PackedFace, load: Parting, q: Opening): Balance {
-  let [f, fy, fz] = [-load.pull, -load.byY, -load.byZ];
-  let [k, ky, kz, kyy, kyz, kzz] = [0, 0, 0, 0, 0, 0];
-  const count = of.y.length;
-  for (let i = 0; i < count; i += 1) {
-    const force = forceAt(of, i, q);
+function balance(of: PackedFace, load: Parting, [at, perY, perZ]: Opening): Balance {
+  const { y: ys, z: zs, rest, stiffness, ends } = of;
+  const [studs, held] = ends;
+  let f = -load.pull;
+  let fy = -load.byY;
+  let fz = -load.byZ;
+  let k = 0;
+  let ky = 0;
+  let kz = 0;
+  let kyy = 0;
+  let kyz = 0;
+  let kzz = 0;
+  for (let i = 0; i < ys.length; i += 1) {
+    const y = ys[i]!;
+    const z = zs[i]!;
+    const s = stiffness[i]!;
+    const force = rest[i]! + s * (at + perY * y + perZ * z);
     // loose: it gives nothing until it is touched again
-    if (force === 0 && i < of.ends[1]) continue;
-    const [y, z, stiffness] = [of.y[i]!, of.z[i]!, of.stiffness[i]!];
+    if (i < studs ? force <= 0 : i < held && force >= 0) continue;
     f += force;
     fy += force * y;
     fz += force * z;
-    k += stiffness;
-    ky += stiffness * y;
-    kz += stiffness * z;
-    kyy += stiffness * y * y;
-    kyz += stiffness * y * z;
-    kzz += stiffness * z * z;
+    k += s;
+    ky += s * y;
+    kz += s * z;
+    kyy += s * y * y;
+    kyz += s * y * z;
+    kzz += s * z * z;
   }
   return { left: [f, fy, fz], slope: [k, ky, kz, kyy, kyz, kzz] };
 }
@@ -209,17 +229,40 @@ export interface SolvedFace {
 /** Forces of studs, cells and plates in their order, at an opening. */
 export function forcesIn(of: PackedFace, q: Opening): FaceForces {
   const { face, ends } = of;
-  const studs = face.studs.map((_, k) => forceAt(of, k, q));
   // turned round with care: minus naught is no force
   const cells = face.cells.map((_, k) => Math.abs(forceAt(of, ends[0] + k, q)));
   const carried = face.cells.reduce((sum, { pressed }) => sum + pressed, 0);
   const open = face.cells.reduce((sum, { pressed }, k) => sum + (cells[k] === 0 ? pressed : 0), 0);
   return {
-    studs,
+    ...studsAndPlatesIn(of, q),
     cells,
-    plates: face.plates.map((_, k) => forceAt(of, ends[1] + k, q)),
     opened: carried === 0 ? 0 : open / carried,
   };
+}
+
+export const studsAndPlatesIn = (of: PackedFace, q: Opening): Pick<FaceForces, 'studs' | 'plates'> => ({
+  studs: of.face.studs.map((_, k) => forceAt(of, k, q)),
+  plates: of.face.plates.map((_, k) => forceAt(of, of.ends[1] + k, q)),
+});
+
+/** Sum of the cells of each pad, where every stud has as many, and the part that is open: `forcesIn` in short. */
+export function padsIn(of: PackedFace, q: Opening): Pick<FaceForces, 'opened'> & { readonly pads: Newton[] } {
+  const { rest, ends } = of;
+  const each = (ends[1] - ends[0]) / ends[0];
+  const pads: Newton[] = [];
+  let carried = 0;
+  let open = 0;
+  for (let i = ends[0]; i < ends[1]; ) {
+    let sum = 0;
+    for (const end = i + each; i < end; i += 1) {
+      const force = forceAt(of, i, q);
+      sum -= force;
+      carried -= rest[i]!;
+      if (force === 0) open -= rest[i]!;
+    }
+    pads.push(sum);
+  }
+  return { pads, opened: carried === 0 ? 0 : open / carried };
 }
 
 export interface FaceForces {
@@ -261,21 +304,27 @@ export interface Pad {
 
 const RINGS = 3;
 const SECTORS = 16;
+/** Part of a ring's area inside the middle of each cell, and the way in which the cell lies. */
+const CELLS = Array.from({ length: RINGS * SECTORS }, (_, k) => {
+  const angle = (2 * Math.PI * ((k % SECTORS) + 0.5)) / SECTORS;
+  // halves of each ring's area lie inside and outside this radius
+  return {
+    within: (Math.floor(k / SECTORS) + 0.5) / RINGS,
+    y: Math.cos(angle),
+    z: Math.sin(angle),
+  };
+});
 
 /** The ring round a stud in cells of equal area, each with its share of stiffness and of what presses it. */
-export function padCells(pad: Pad): FaceCell[] {
-  const count = RINGS * SECTORS;
-  const [a, b] = [(pad.inner / 2) ** 2, (pad.outer / 2) ** 2];
-  return Array.from({ length: count }, (_, k) => {
-    const ring = Math.floor(k / SECTORS);
-    // halves of each ring's area lie inside and outside this radius
-    const radius = Math.sqrt(a + ((ring + 0.5) / RINGS) * (b - a));
-    const angle = (2 * Math.PI * ((k % SECTORS) + 0.5)) / SECTORS;
+export function padCells({ centre, inner, outer, stiffness, pressed }: Pad): FaceCell[] {
+  const [a, b] = [(inner / 2) ** 2, (outer / 2) ** 2];
+  return CELLS.map(({ within, y, z }) => {
+    const radius = Math.sqrt(a + within * (b - a));
     return {
-      y: pad.centre.y + radius * Math.cos(angle),
-      z: pad.centre.z + radius * Math.sin(angle),
-      stiffness: pad.stiffness / count,
-      pressed: pad.pressed / count,
+      y: centre.y + radius * y,
+      z: centre.z + radius * z,
+      stiffness: stiffness / CELLS.length,
+      pressed: pressed / CELLS.length,
     };
   });
 }

@@ -16,7 +16,16 @@ import type { CarStanding } from '../loads/car-equilibrium.ts';
 import { type Resultant, resultantAt } from '../loads/wrench.ts';
 import type { Numbers } from '../numbers.ts';
 import { crankBehind } from './crank.ts';
-import { type FacePoint, forcesIn, openingOf, type PackedFace, packFace, padCells } from './face.ts';
+import {
+  type FacePoint,
+  forcesIn,
+  openingOf,
+  type PackedFace,
+  packFace,
+  padCells,
+  padsIn,
+  studsAndPlatesIn,
+} from './face.ts';
 import {
   type FaceFrame,
   forcesBehind,
@@ -248,6 +257,12 @@ function padOf(form: JointForm, k: number, numbers: Numbers) {
 const cellsAt = (form: JointForm, k: number, numbers: Numbers): readonly FacePoint[] =>
   padCells({ ...padOf(form, k, numbers), stiffness: 0, pressed: 0 }).map(({ y, z }) => ({ y, z }));
 
+/** Middles of the cells of each stud that carry nothing. */
+const openCells = (form: JointForm, cells: readonly Newton[], numbers: Numbers): readonly FacePoint[][] => {
+  const each = cells.length / form.studs.length;
+  return form.studs.map((_, k) => cellsAt(form, k, numbers).filter((_cell, n) => cells[k * each + n] === 0));
+};
+
 /** The springs of the face as they are before any load comes. */
 const pressedFace = (form: JointForm, warmth: Warmth, level: Level, numbers: Numbers): PackedFace =>
   numbers.part(`springs of ${form.friction.path}, ${warmth}, ${level}`, () => {
@@ -297,15 +312,11 @@ function solvedAt(
     const packed = pressedFace(form, warmth, level, numbers);
     const near = numbers.asFiled(name, (filed) => solvedAt(form, behind, warmth, level, filed));
     const { opening } = openingOf(packed, loadAt(form, behind, numbers), near?.opening);
-    const { studs, cells, plates, opened } = forcesIn(packed, opening);
-    const each = cells.length / studs.length;
-    const pads = studs.map((_, k) =>
-      cells.slice(k * each, (k + 1) * each).reduce((sum, cell) => sum + cell, 0),
-    );
+    const { studs, plates } = studsAndPlatesIn(packed, opening);
+    const { pads, opened } = padsIn(packed, opening);
     // most faces are closed, and a spread asks for thousands of them
-    const open = studs.map((_, k) =>
-      opened === 0 ? [] : cellsAt(form, k, numbers).filter((_cell, n) => cells[k * each + n] === 0),
-    );
+    const open =
+      opened === 0 ? studs.map(() => []) : openCells(form, forcesIn(packed, opening).cells, numbers);
     return { opening, studs, pads, open, plates, opened };
   });
 }

@@ -21,9 +21,14 @@ const DIFFERENCE = 1e-7;
 
 interface About {
   readonly at: Unknowns;
+  readonly standing: CarStanding;
   /** R_x E_x⁻¹, by rows of what is asked. */
   readonly gain: readonly (readonly number[])[];
 }
+
+/** The car at the place found, with a reading moved: what does not lean on that reading is taken over. */
+const nearPlace = (car: CarForm, doing: Doing, at: Unknowns, numbers: Numbers) =>
+  numbers.part(`car at its place, doing ${JSON.stringify(doing)}`, () => standingAt(car, doing, at, numbers));
 
 function aboutPlace(car: CarForm, doing: Doing, asked: Asked, filed: Numbers): About {
   const { at } = foundStanding(car, doing, filed);
@@ -32,7 +37,8 @@ function aboutPlace(car: CarForm, doing: Doing, asked: Asked, filed: Numbers): A
     return [equations, asked(standing, filed)] as const;
   };
   // kept, so that what a moved reading does not touch is taken over
-  look(at);
+  const { standing } = nearPlace(car, doing, at, filed);
+  asked(standing, filed);
   const columns = at.map((_, k) => {
     const moved = (by: number) => look(at.map((value, j) => (j === k ? value + by : value)));
     const [above, below] = [moved(DIFFERENCE), moved(-DIFFERENCE)];
@@ -44,6 +50,7 @@ function aboutPlace(car: CarForm, doing: Doing, asked: Asked, filed: Numbers): A
   // with a tyre off the ground a row can be empty: nothing then hangs on it
   return {
     at,
+    standing,
     gain: slopes(1)
       .mmul(pseudoInverse(slopes(0)))
       .to2DArray(),
@@ -51,10 +58,38 @@ function aboutPlace(car: CarForm, doing: Doing, asked: Asked, filed: Numbers): A
 }
 
 /**
- * A row of numbers asked of the car as it stands.  [LL-40]
+ * A row of numbers asked of the car as it stands, with a reading moved; undefined for the numbers as filed.  [LL-40]
  *
  * @param name  of what is asked; the same name must ask the same
+ * @param asked.of  the row of the car at any place
+ * @param asked.moved  the same row at the place found, with a reading moved, told how the car stands there as filed;
+ *   as `of` unless given
  * @throws NotSettled, Unreachable, DegenerateCorner, BarOpen
+ */
+export function movedRow(
+  name: string,
+  car: CarForm,
+  doing: Doing,
+  numbers: Numbers,
+  asked: {
+    readonly of: Asked;
+    readonly moved?: (standing: CarStanding, numbers: Numbers, asFiled: CarStanding) => readonly number[];
+  },
+): readonly number[] | undefined {
+  const about = numbers.asFiled(`${name}, about the place of the car`, (filed) =>
+    aboutPlace(car, doing, asked.of, filed),
+  );
+  if (about === undefined) return undefined;
+  const { equations, standing } = nearPlace(car, doing, about.at, numbers);
+  return (asked.moved ?? asked.of)(standing, numbers, about.standing).map(
+    (value, k) => value - about.gain[k]!.reduce((sum, each, j) => sum + each * equations[j]!, 0),
+  );
+}
+
+/**
+ * A row of numbers asked of the car as it stands; with a reading moved it outlives the question.  [LL-40]
+ *
+ * @throws as movedRow
  */
 export function askedOfStanding(
   name: string,
@@ -63,14 +98,5 @@ export function askedOfStanding(
   numbers: Numbers,
   asked: { readonly asFiled: () => readonly number[]; readonly of: Asked },
 ): readonly number[] {
-  const about = numbers.asFiled(`${name}, about the place of the car`, (filed) =>
-    aboutPlace(car, doing, asked.of, filed),
-  );
-  if (about === undefined) return numbers.part(name, asked.asFiled);
-  return numbers.lasting(name, () => {
-    const { equations, standing } = standingAt(car, doing, about.at, numbers);
-    return asked
-      .of(standing, numbers)
-      .map((value, k) => value - about.gain[k]!.reduce((sum, each, j) => sum + each * equations[j]!, 0));
-  });
+  return numbers.lasting(name, () => movedRow(name, car, doing, numbers, asked) ?? asked.asFiled());
 }

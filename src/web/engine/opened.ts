@@ -1,5 +1,6 @@
 /** Cars that the worker has opened, kept while they are likely to be looked at again. */
-import { type CarSource, type Opened, sameSource } from './answers.ts';
+import { sameSource } from '../../car/same-source.ts';
+import type { CarSource, Opened } from './answers.ts';
 import { type Asked, ask, useAnswer } from './ask.ts';
 
 interface Kept {

@@ -15,6 +15,7 @@ import {
   jointOf,
   loadCases,
   loadsOf,
+  openLately,
   sheetLooked,
   solveSetUp,
   surveyAnswer,
@@ -26,7 +27,7 @@ import {
 } from '../../questions/index.ts';
 import { caseTable, sheetOf } from '../../sheets/index.ts';
 import { measureOf } from '../print/letters.ts';
-import { type Car, plainCar, readOnce } from './answers.ts';
+import { type Car, plainCar } from './answers.ts';
 import type { Ask, QuestionName, Questions, Reply } from './protocol.ts';
 
 type Answering = {
@@ -34,13 +35,13 @@ type Answering = {
 };
 
 function carOf(ask: Pick<Ask, 'source'>): Car {
-  const read = readOnce(ask.source);
+  const read = openLately(ask.source);
   if (!read.ok) throw new Error(read.problems[0]?.message ?? 'The car file cannot be read.');
   return read.car;
 }
 
 const answering: Answering = {
-  open: (ask) => plainCar(readOnce(ask.source)),
+  open: (ask) => plainCar(openLately(ask.source)),
   corner: (ask) => cornerFigures(carOf(ask), ...ask.asks),
   loads: (ask) => loadsOf(carOf(ask), ...ask.asks),
   joint: (ask) => jointOf(carOf(ask), ...ask.asks),
