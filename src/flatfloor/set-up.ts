@@ -46,7 +46,7 @@ export interface SetUp {
   /** The car afterwards, on a level floor; and as it will be read on the floor that it stands on. */
   readonly level: FloorStanding;
   readonly onThisFloor: FloorStanding;
-  /** Whether it is proved that no fewer moves would do. */
+  /** Whether it is proved that no fewer moves would do, nor as few with less work. */
   readonly proved: boolean;
   /** What cannot be reached, and why. */
   readonly outOfReach: readonly string[];
@@ -152,7 +152,7 @@ export function setUpOf(floor: Floor, asked: SetUpAsked): SetUp {
     level: standing,
     onThisFloor: floor.stand(withMoves(found.standing.state, adjusters, chosen), standing.place),
     proved,
-    outOfReach: [...notes, ...blocked({ wanted, aims, adjusters, chosen, standing })],
+    outOfReach: [...notes, ...blocked({ wanted, aims, adjusters, chosen, standing, proved })],
     rounds,
   };
 }
@@ -239,8 +239,9 @@ function blocked(at: {
   readonly adjusters: readonly Adjuster[];
   readonly chosen: readonly Choice[];
   readonly standing: FloorStanding;
+  readonly proved: boolean;
 }): readonly string[] {
-  const { wanted, aims, adjusters, chosen, standing } = at;
+  const { wanted, aims, adjusters, chosen, standing, proved } = at;
   const out = wanted.filter((each) => ratioOf(each, aims, standing) > 1 + 1e-6);
   if (out.length === 0) return [];
   const { a, d } = straightProblem(wanted, aims, adjusters, chosen, standing);
@@ -251,7 +252,11 @@ function blocked(at: {
   };
   const names = out.map(({ id }) => id);
   if (leastCost({ a, d, ...ranges }, 1) !== undefined)
-    return [`${listed(names)}: whole units do not come nearer; half a unit between would.`];
+    return [
+      proved
+        ? `${listed(names)}: whole units do not come nearer; half a unit between would.`
+        : `${listed(names)}: no whole units were found that come nearer, though not all were tried; half a unit between would.`,
+    ];
   const endless = adjusters.map(() => 1e4);
   const free = leastCost(
     { a, d, low: Float64Array.from(endless, (x) => -x), high: Float64Array.from(endless), cost: ranges.cost },

@@ -43,6 +43,8 @@ export interface Moves {
 const HAIR = 1e-9;
 const USUAL_NODES = 150;
 const FEW_NODES = 80;
+/** That nothing brings every row home is looked into so many times longer than how it is done best. */
+const FIRST = 10;
 /** How near the least range is found, in tolerances. */
 const FIFTIETH = 0.02;
 
@@ -57,31 +59,46 @@ export function fewestMoves(problem: MovesProblem): Moves {
     proved: true,
   };
   if (none.worst <= 1) return none;
-  let begun = begin(problem, 1);
+  let { start, left, ended } = begin(problem, 1, FIRST * nodesOf(problem));
   let within = 1;
-  if (begun === undefined) {
+  if (start === undefined) {
     // nothing brings every row home: the least range that something brings them to
     let [out, reached] = [1, none];
     while (reached.worst - out > FIFTIETH) {
       const middle = (out + reached.worst) / 2;
-      const found = begin(problem, middle);
-      if (found === undefined) out = middle;
+      const found = begin(problem, middle, nodesOf(problem));
+      ended = ended && found.ended;
+      if (found.start === undefined) out = middle;
       else reached = found.start;
     }
+    start = reached;
     within = reached.worst + HAIR;
-    begun = { start: reached, left: narrowed(problem, within) ?? problem };
+    left = narrowed(problem, within) ?? problem;
   }
-  return branchAndBound(begun.left, within, begun.start, problem.mostNodes ?? USUAL_NODES);
+  const { best, ended: proved } = branchAndBound(left, within, { known: start, most: nodesOf(problem) });
+  return { ...best!, proved: proved && ended };
 }
 
-/** A first answer within a range, and the problem without the places that none takes; undefined where none is found. */
-function begin(
-  problem: MovesProblem,
-  within: number,
-): { readonly start: Moves; readonly left: MovesProblem } | undefined {
+const nodesOf = ({ mostNodes }: MovesProblem): number => mostNodes ?? USUAL_NODES;
+
+interface Begun {
+  readonly start: Moves | undefined;
+  /** The problem without the places that no answer takes. */
+  readonly left: MovesProblem;
+  /** Whether it is known that there is none, where none is found. */
+  readonly ended: boolean;
+}
+
+/** A first answer within a range. */
+function begin(problem: MovesProblem, within: number, most: number): Begun {
   const left = narrowed(problem, within);
-  const start = left && sparse(left, within);
-  return start && { start, left };
+  if (left === undefined) return { start: undefined, left: problem, ended: true };
+  const few = sparse(left, within);
+  if (few === undefined) return { start: undefined, left, ended: true };
+  if (few.best !== undefined) return { start: few.best, left, ended: true };
+  // no whole moves of few columns do: any that do, whatever they move
+  const { best, ended } = branchAndBound(left, within, { most, first: true });
+  return { start: best, left, ended: ended || best !== undefined };
 }
 
 function narrowed(problem: MovesProblem, within: number): MovesProblem | undefined {
@@ -94,11 +111,11 @@ const ROUNDS = 4;
 
 /**
  * Few moves, quickly: columns that are needed least are made dearer and then left out one by one, and what remains
- * is brought to whole moves. Good, not proved best; undefined where no whole moves do.
+ * is brought to whole moves. Good, not proved best; undefined where not even parts of moves do.
  *
  * [CWB] Candès, Wakin & Boyd, Enhancing sparsity by reweighted ℓ1 minimization, 2008 (from memory)
  */
-function sparse(problem: MovesProblem, within: number): Moves | undefined {
+function sparse(problem: MovesProblem, within: number): Searched | undefined {
   const { places } = problem;
   const whole = programOf(problem);
   const reach = Float64Array.from(whole.low, (x, j) => Math.max(-x, whole.high[j]!, HAIR));
@@ -126,9 +143,7 @@ function sparse(problem: MovesProblem, within: number): Moves | undefined {
     } else kept.delete(j);
   }
   const few = places.map((each, j) => (kept.has(j) ? each : each.filter((place) => place.x === 0)));
-  const found = branchAndBound({ ...problem, places: few }, within, undefined, FEW_NODES);
-  if (found !== undefined) return found;
-  return branchAndBound(problem, within, undefined, FEW_NODES, true);
+  return branchAndBound({ ...problem, places: few }, within, { most: FEW_NODES });
 }
 
 const programOf = ({ a, d, places }: MovesProblem): RangeProgram => ({
@@ -152,26 +167,18 @@ interface Node {
   readonly to: Int32Array;
 }
 
-/**
- * The best in whole moves, begun with what is known; undefined where there is neither.
- *
- * @param first  the first that does is enough
- */
-function branchAndBound(problem: MovesProblem, within: number, known: Moves, most: number): Moves;
+interface Searched {
+  readonly best: Moves | undefined;
+  /** Whether every place was looked at, or shown to be no better. */
+  readonly ended: boolean;
+}
+
+/** The best in whole moves, begun with what is known; `first`: the first that does is enough. */
 function branchAndBound(
   problem: MovesProblem,
   within: number,
-  known: undefined,
-  most: number,
-  first?: boolean,
-): Moves | undefined;
-function branchAndBound(
-  problem: MovesProblem,
-  within: number,
-  known: Moves | undefined,
-  most: number,
-  first = false,
-): Moves | undefined {
+  { known, most, first = false }: { readonly known?: Moves; readonly most: number; readonly first?: boolean },
+): Searched {
   const { a, d, places } = problem;
   const n = places.length;
   const zero = places.map((each) => each.findIndex(({ x }) => x === 0));
@@ -180,7 +187,7 @@ function branchAndBound(
   let nodes = 0;
   const stack: Node[] = [{ from: new Int32Array(n), to: Int32Array.from(places, (each) => each.length - 1) }];
   while (stack.length > 0) {
-    if (nodes >= most) return best === undefined ? undefined : { ...best, proved: false };
+    if (nodes >= most) return { best, ended: false };
     nodes += 1;
     const node = stack.pop()!;
     const low = Float64Array.from(places, (each, j) => each[node.from[j]!]!.x);
@@ -220,7 +227,7 @@ function branchAndBound(
         (best === undefined || moved < best.moved || (moved === best.moved && effort < best.effort - 1e-9))
       ) {
         best = { chosen, moved, effort, worst, proved: true };
-        if (first) return best;
+        if (first) return { best, ended: false };
       }
       // a place found is not the only one of its node: the widest column is opened further
       const open = widest(node);
@@ -229,7 +236,7 @@ function branchAndBound(
     }
     stack.push(...split);
   }
-  return best;
+  return { best, ended: true };
 }
 
 /** A straight line in |x| that no place of a column lies below in effort: slope, and what stands beside it. */

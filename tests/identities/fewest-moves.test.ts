@@ -3,21 +3,13 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { fewestMoves, type MovesProblem, type Place } from '../../src/maths/fewest-moves.ts';
 import { leastCost } from '../../src/maths/range-program.ts';
+import { drawn } from '../draw.ts';
 import { near } from '../near.ts';
 
 interface Tried {
   readonly worst: number;
   readonly moved: number;
   readonly effort: number;
-}
-
-/** Numbers between nothing and one, the same every time (Park & Miller's minimal standard). */
-function drawn(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (16807 * state) % 2147483647;
-    return state / 2147483647;
-  };
 }
 
 function everyCombination({ a, d, places }: MovesProblem): readonly Tried[] {
