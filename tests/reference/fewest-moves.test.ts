@@ -19,10 +19,10 @@ interface Theirs {
 }
 
 const ROWS = 14;
-const PROBLEMS = 8;
+const PROBLEMS = 10;
 
 function drawnProblem(random: () => number): MovesProblem {
-  const columns = 7 + Math.floor(random() * 4);
+  const columns = 7 + Math.floor(random() * 3);
   const from = (low: number, high: number): number => low + Math.floor(random() * (high - low + 1));
   const flats = (): Place[] => {
     const [low, high] = [-from(3, 30), from(3, 30)];
