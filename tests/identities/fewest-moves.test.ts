@@ -2,15 +2,21 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { fewestMoves, type MovesProblem, type Place } from '../../src/maths/fewest-moves.ts';
+import { leastRoom } from '../../src/maths/least-room.ts';
 import { leastCost } from '../../src/maths/range-program.ts';
 import { drawn } from '../draw.ts';
 import { near } from '../near.ts';
 
 interface Tried {
+  /** Every row afterwards. */
+  readonly rows: readonly number[];
   readonly worst: number;
   readonly moved: number;
   readonly effort: number;
 }
+
+const rowsOf = ({ a, d }: MovesProblem, chosen: readonly Place[]): readonly number[] =>
+  a.map((row, i) => Math.abs(chosen.reduce((sum, { x }, j) => sum + row[j]! * x, d[i]!)));
 
 function everyCombination({ a, d, places }: MovesProblem): readonly Tried[] {
   const all: Tried[] = [];
@@ -19,12 +25,10 @@ function everyCombination({ a, d, places }: MovesProblem): readonly Tried[] {
       for (const place of places[chosen.length]!) walk([...chosen, place]);
       return;
     }
-    const worst = a.reduce(
-      (most, row, i) => Math.max(most, Math.abs(chosen.reduce((sum, { x }, j) => sum + row[j]! * x, d[i]!))),
-      0,
-    );
+    const rows = rowsOf({ a, d, places }, chosen);
     all.push({
-      worst,
+      rows,
+      worst: Math.max(...rows),
       moved: chosen.filter(({ x }) => x !== 0).length,
       effort: chosen.reduce((sum, { effort }) => sum + effort, 0),
     });
@@ -55,6 +59,7 @@ function anyProblem(random: () => number, spread: number): MovesProblem {
 test('no combination moves fewer, or as few with less effort', () => {
   const random = drawn(20261126);
   let within = 0;
+  let alone = 0;
   for (let trial = 0; trial < 150; trial += 1) {
     const problem = anyProblem(random, trial % 3 === 0 ? 4 : 1.2);
     const found = fewestMoves(problem);
@@ -63,8 +68,28 @@ test('no combination moves fewer, or as few with less effort', () => {
     const doing = all.filter(({ worst }) => worst <= 1 + 1e-9);
     const least = Math.min(...all.map(({ worst }) => worst));
     if (doing.length === 0) {
-      // found to a fiftieth of a tolerance
-      assert.ok(found.worst <= least + 0.0201, `trial ${trial}: ${found.worst} against ${least}`);
+      const room = leastRoom({
+        ...problem,
+        low: Float64Array.from(problem.places, (each) => each[0]!.x),
+        high: Float64Array.from(problem.places, (each) => each.at(-1)!.x),
+      });
+      const lacks = (i: number): boolean => room[i]! >= 1e-6;
+      // whole places are places between: none can do with less room than the least
+      const total = room.reduce((sum, each) => sum + each, 0);
+      for (const { rows } of all)
+        assert.ok(rows.reduce((sum, row) => sum + Math.max(0, row - 1), 0) >= total - 1e-6);
+      const kept = all.filter(({ rows }) =>
+        rows.every((row, i) => row <= (lacks(i) ? (1 + room[i]!) * 3 : 1)),
+      );
+      if (total < 1e-6 || kept.length === 0) {
+        // found to a fiftieth of a tolerance
+        assert.ok(found.worst <= least + 0.0201, `trial ${trial}: ${found.worst} against ${least}`);
+        continue;
+      }
+      alone += 1;
+      rowsOf(problem, found.chosen).forEach((row, i) => {
+        if (!lacks(i)) assert.ok(row <= 1 + 1e-6, `trial ${trial}: row ${i} can be home and is at ${row}`);
+      });
       continue;
     }
     within += 1;
@@ -75,6 +100,7 @@ test('no combination moves fewer, or as few with less effort', () => {
     near(found.effort, effort, 1e-6, `trial ${trial}`);
   }
   assert.ok(within > 60, 'too few of the problems can be solved at all');
+  assert.ok(alone > 10, `only ${alone} of the problems let some rows go and keep the others`);
 });
 
 test('places that must not be taken together are not', () => {
