@@ -7,12 +7,11 @@
  *
  * Branch and bound: places that no answer takes are left out first (narrowed-places.ts), then the linear program of
  * least weighted |x| bounds how many columns must move, and how much effort.
- * Where nothing brings every row within ± 1, those that cannot be are given the room that they lack (least-room.ts),
- * and where whole places still do not do, the least range that can be reached, to a fiftieth.
+ * Where nothing brings every row within ± 1, those that cannot be are given the room that they lack (least-room.ts).
  *
  * [W] Wolsey, Integer Programming, 2nd ed., ch. 7: branch and bound (from memory)
  */
-import { leastRoom } from './least-room.ts';
+import { roomInPlaces } from './least-room.ts';
 import { narrowedPlaces } from './narrowed-places.ts';
 import { leastCost, type RangeProgram } from './range-program.ts';
 
@@ -47,8 +46,8 @@ const USUAL_NODES = 150;
 const FEW_NODES = 80;
 /** That nothing brings every row home is looked into so many times longer than how it is done best. */
 const FIRST = 10;
-/** How near the least range is found, in tolerances. */
-const FIFTIETH = 0.02;
+/** Nodes looked at for the room that rows need. */
+const ROOM_NODES = 400;
 
 /** The fewest moves; never fails, since nothing moved is an answer too. */
 export function fewestMoves(problem: MovesProblem): Moves {
@@ -62,8 +61,7 @@ export function fewestMoves(problem: MovesProblem): Moves {
   };
   if (none.worst <= 1) return none;
   const home = begin(problem, 1, FIRST * nodesOf(problem));
-  const found =
-    (home.start && finished(home, 1)) ?? withRoom(problem) ?? finished(...leastRange(problem, none));
+  const found = home.start === undefined ? withRoom(problem, nothing) : finished(home, 1);
   return {
     ...found,
     worst: worstRow(problem, found.chosen),
@@ -72,46 +70,29 @@ export function fewestMoves(problem: MovesProblem): Moves {
   };
 }
 
-/** By how much more than the least room rows are let go, until whole places are found. */
-const MORE_ROOM = [1, 1.05, 1.1, 1.2, 1.35, 1.5, 2, 3];
-
 /** Rows that cannot be brought home are given the room that they lack; the others stay as they are asked. */
-function withRoom(problem: MovesProblem): Moves | undefined {
-  const { low, high } = programOf(problem);
-  const room = leastRoom({ ...problem, low, high });
-  if (room.every((each) => each < LOOSE)) return undefined;
-  let known = true;
-  for (const more of MORE_ROOM) {
-    const by = Float64Array.from(room, (each) => (each < LOOSE ? 1 : (1 + each) * more));
-    const eased = {
-      ...problem,
-      a: problem.a.map((row, i) => row.map((each) => each / by[i]!)),
-      d: problem.d.map((each, i) => each / by[i]!),
-    };
-    const begun = begin(eased, 1, nodesOf(problem));
-    if (begun.start !== undefined) {
-      const is = finished(begun, 1);
-      return { ...is, proved: is.proved && known };
-    }
-    known = known && begun.ended;
-  }
-  return undefined;
+function withRoom(problem: MovesProblem, nothing: readonly Place[]): Moves {
+  const { chosen, room, ended } = roomInPlaces(problem, nothing, ROOM_NODES);
+  const eased = {
+    ...problem,
+    a: problem.a.map((row, i) => row.map((each) => each / (1 + room[i]!))),
+    d: problem.d.map((each, i) => each / (1 + room[i]!)),
+  };
+  const within = 1 + HAIR;
+  const known = {
+    chosen,
+    moved: chosen.filter(({ x }) => x !== 0).length,
+    effort: chosen.reduce((sum, { effort }) => sum + effort, 0),
+    worst: worstRow(eased, chosen),
+    proved: false,
+  };
+  const begun = begin(eased, within, 0);
+  const start = begun.start !== undefined && fewer(begun.start, known) ? begun.start : known;
+  return finished({ start, left: begun.left, ended }, within);
 }
 
-/** The least range that something brings all rows to, to a fiftieth. */
-function leastRange(problem: MovesProblem, none: Moves): readonly [Begun, number] {
-  let [out, reached] = [1, none];
-  let known = true;
-  while (reached.worst - out > FIFTIETH) {
-    const middle = (out + reached.worst) / 2;
-    const { start, ended } = begin(problem, middle, nodesOf(problem));
-    known = known && ended;
-    if (start === undefined) out = middle;
-    else reached = start;
-  }
-  const within = reached.worst + HAIR;
-  return [{ start: reached, left: narrowed(problem, within) ?? problem, ended: known }, within];
-}
+const fewer = (one: Moves, other: Moves): boolean =>
+  one.moved < other.moved || (one.moved === other.moved && one.effort < other.effort);
 
 function finished({ start, left, ended }: Begun, within: number): Moves {
   const found = branchAndBound(left, within, { ...(start && { known: start }), most: nodesOf(left) });

@@ -18,6 +18,9 @@ interface Tried {
 const rowsOf = ({ a, d }: MovesProblem, chosen: readonly Place[]): readonly number[] =>
   a.map((row, i) => Math.abs(chosen.reduce((sum, { x }, j) => sum + row[j]! * x, d[i]!)));
 
+/** How far rows lie beyond their ranges, in sum. */
+const roomOf = (rows: readonly number[]): number => rows.reduce((sum, row) => sum + Math.max(0, row - 1), 0);
+
 function everyCombination({ a, d, places }: MovesProblem): readonly Tried[] {
   const all: Tried[] = [];
   const walk = (chosen: readonly Place[]): void => {
@@ -59,37 +62,22 @@ function anyProblem(random: () => number, spread: number): MovesProblem {
 test('no combination moves fewer, or as few with less effort', () => {
   const random = drawn(20261126);
   let within = 0;
-  let alone = 0;
+  let out = 0;
   for (let trial = 0; trial < 150; trial += 1) {
     const problem = anyProblem(random, trial % 3 === 0 ? 4 : 1.2);
     const found = fewestMoves(problem);
     assert.ok(found.proved, `trial ${trial} is not proved`);
     const all = everyCombination(problem);
     const doing = all.filter(({ worst }) => worst <= 1 + 1e-9);
-    const least = Math.min(...all.map(({ worst }) => worst));
     if (doing.length === 0) {
-      const room = leastRoom({
-        ...problem,
-        low: Float64Array.from(problem.places, (each) => each[0]!.x),
-        high: Float64Array.from(problem.places, (each) => each.at(-1)!.x),
-      });
-      const lacks = (i: number): boolean => room[i]! >= 1e-6;
-      // whole places are places between: none can do with less room than the least
-      const total = room.reduce((sum, each) => sum + each, 0);
-      for (const { rows } of all)
-        assert.ok(rows.reduce((sum, row) => sum + Math.max(0, row - 1), 0) >= total - 1e-6);
-      const kept = all.filter(({ rows }) =>
-        rows.every((row, i) => row <= (lacks(i) ? (1 + room[i]!) * 3 : 1)),
-      );
-      if (total < 1e-6 || kept.length === 0) {
-        // found to a fiftieth of a tolerance
-        assert.ok(found.worst <= least + 0.0201, `trial ${trial}: ${found.worst} against ${least}`);
-        continue;
-      }
-      alone += 1;
-      rowsOf(problem, found.chosen).forEach((row, i) => {
-        if (!lacks(i)) assert.ok(row <= 1 + 1e-6, `trial ${trial}: row ${i} can be home and is at ${row}`);
-      });
+      out += 1;
+      const least = Math.min(...all.map(({ rows }) => roomOf(rows)));
+      // room that is less by under a thousandth of a tolerance does not count
+      near(roomOf(rowsOf(problem, found.chosen)), least, 1.001e-3, `trial ${trial}`);
+      const [low, high] = [0, -1].map((end) => Float64Array.from(problem.places, (each) => each.at(end)!.x));
+      const between = leastRoom({ ...problem, low: low!, high: high! });
+      // whole places are places between
+      assert.ok(between.reduce((sum, each) => sum + each, 0) <= least + 1e-6, `trial ${trial}`);
       continue;
     }
     within += 1;
@@ -100,7 +88,7 @@ test('no combination moves fewer, or as few with less effort', () => {
     near(found.effort, effort, 1e-6, `trial ${trial}`);
   }
   assert.ok(within > 60, 'too few of the problems can be solved at all');
-  assert.ok(alone > 10, `only ${alone} of the problems let some rows go and keep the others`);
+  assert.ok(out > 12, `only ${out} of the problems cannot be solved`);
 });
 
 test('places that must not be taken together are not', () => {
