@@ -11,7 +11,7 @@
  *
  * [W] Wolsey, Integer Programming, 2nd ed., ch. 7: branch and bound (from memory)
  */
-import { roomInPlaces } from './least-room.ts';
+import { leastRoom, roomInPlaces } from './least-room.ts';
 import { narrowedPlaces } from './narrowed-places.ts';
 import { leastCost, type RangeProgram } from './range-program.ts';
 
@@ -70,26 +70,46 @@ export function fewestMoves(problem: MovesProblem): Moves {
   };
 }
 
+/** By how much more than the least room between whole places rows are let go, until whole places are found. */
+const MORE_ROOM = [1, 1.05, 1.1, 1.2, 1.35, 1.5, 2, 3];
+
 /** Rows that cannot be brought home are given the room that they lack; the others stay as they are asked. */
 function withRoom(problem: MovesProblem, nothing: readonly Place[]): Moves {
+  const { low, high } = programOf(problem);
+  const between = leastRoom({ ...problem, low, high });
+  if (between.some((each) => each > LOOSE)) {
+    let known = true;
+    for (const more of MORE_ROOM) {
+      const room = between.map((each) => (each > LOOSE ? (1 + each) * more - 1 : 0));
+      const begun = begin(eased(problem, room), 1, nodesOf(problem));
+      if (begun.start !== undefined) {
+        const is = finished(begun, 1);
+        return { ...is, proved: is.proved && known };
+      }
+      known = known && begun.ended;
+    }
+  }
+  // whole places need room where places between would not
   const { chosen, room, ended } = roomInPlaces(problem, nothing, ROOM_NODES);
-  const eased = {
-    ...problem,
-    a: problem.a.map((row, i) => row.map((each) => each / (1 + room[i]!))),
-    d: problem.d.map((each, i) => each / (1 + room[i]!)),
-  };
+  const given = eased(problem, room);
   const within = 1 + HAIR;
   const known = {
     chosen,
     moved: chosen.filter(({ x }) => x !== 0).length,
     effort: chosen.reduce((sum, { effort }) => sum + effort, 0),
-    worst: worstRow(eased, chosen),
+    worst: worstRow(given, chosen),
     proved: false,
   };
-  const begun = begin(eased, within, 0);
+  const begun = begin(given, within, 0);
   const start = begun.start !== undefined && fewer(begun.start, known) ? begun.start : known;
   return finished({ start, left: begun.left, ended }, within);
 }
+
+const eased = (problem: MovesProblem, room: Float64Array): MovesProblem => ({
+  ...problem,
+  a: problem.a.map((row, i) => row.map((each) => each / (1 + room[i]!))),
+  d: problem.d.map((each, i) => each / (1 + room[i]!)),
+});
 
 const fewer = (one: Moves, other: Moves): boolean =>
   one.moved < other.moved || (one.moved === other.moved && one.effort < other.effort);

@@ -3,17 +3,29 @@ import type { Car } from '../car/read.ts';
 import { type AdjusterKind, adjustersOf } from '../flatfloor/adjusters.ts';
 import { type Doubt, doubtsAtSight, doubtsOfFit, fittedSpread } from '../flatfloor/doubts.ts';
 import { floorCarOf } from '../flatfloor/floor-car.ts';
-import { foundFrom, hiddenOf } from '../flatfloor/found.ts';
+import { type Found, foundFrom, type Hidden, hiddenOf } from '../flatfloor/found.ts';
 import { type Learnt, learntFrom } from '../flatfloor/learnt.ts';
 import { nextReadings } from '../flatfloor/next-reading.ts';
 import { readingWords } from '../flatfloor/reading-words.ts';
+import type { ReadingKind } from '../flatfloor/readings.ts';
 import { setUpOf } from '../flatfloor/set-up.ts';
-import { movedInSheets, sheetsOf, wantedOf } from '../flatfloor/sheet.ts';
+import {
+  movedInSheets,
+  type Sheet,
+  sheetsOf,
+  USUAL_TOLERANCE,
+  type Wanted,
+  wantedOf,
+} from '../flatfloor/sheet.ts';
+import { narrowTolerances, spreadsOfSheet, unevenFloor } from '../flatfloor/sheet-spreads.ts';
 import { crossedByFit, lonelySigns } from '../flatfloor/slips.ts';
 import { stacksNow } from '../flatfloor/stacks.ts';
-import { Floor } from '../flatfloor/stand.ts';
+import { Floor, type FloorStanding } from '../flatfloor/stand.ts';
+import { absolutePressures, unitsSlipped } from '../flatfloor/units-slipped.ts';
+import { WHEEL_NAMES } from '../loadpath/loads/doing.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import type { Problem } from '../measured/problem.ts';
+import { spokenAmount } from '../units/show.ts';
 import { PRESSURE_CAUTION, SET_UP_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from './cautions.ts';
 import { isFloorRefusal, problemOfDoubt } from './floor-refusal.ts';
 import { movedProblems } from './moved-problems.ts';
@@ -131,14 +143,31 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
       return { reached: false, message: 'The sheets move adjusters as they cannot be moved.', problems };
     const sheets = sheetsOf(form, prepared, surveyed, numbers);
     const hidden = hiddenOf(prepared, sheets);
-    const atSight = sheets.flatMap((sheet) => {
-      const standing = floor.stand(sheet.state);
-      const seen = doubtsAtSight(prepared, sheet, standing, hidden);
-      const signs = lonelySigns(sheet, standing, wanted);
-      // one sign is asked about once
-      const told = new Set(seen.filter(({ code }) => code === 'sheet/sign').flatMap(({ paths }) => paths));
-      return [...seen, ...signs.filter(({ paths }) => !paths.every((path) => told.has(path)))];
-    });
+    if (sheets.every(({ readings }) => readings.length === 0))
+      return refused(
+        'No sheet holds a reading: write what pads and gauges showed under floor, read, readings.',
+      );
+    const standings = sheets.map((sheet) => floor.stand(sheet.state));
+    const uneven = unevenFloor(form, numbers);
+    const atSight = [
+      ...narrowTolerances(form),
+      ...absolutePressures(form, numbers),
+      ...uneven,
+      ...sheets.flatMap((sheet, k) => {
+        const standing = standings[k]!;
+        const seen = doubtsAtSight(prepared, sheet, standing, hidden);
+        const signs = lonelySigns(sheet, standing, wanted);
+        // one sign is asked about once
+        const told = new Set(seen.filter(({ code }) => code === 'sheet/sign').flatMap(({ paths }) => paths));
+        return [
+          ...spreadsOfSheet(sheet),
+          // on a floor far out of level weights lie far off for that reason
+          ...(uneven.length === 0 ? unitsSlipped(sheet, standing) : []),
+          ...seen,
+          ...signs.filter(({ paths }) => !paths.every((path) => told.has(path))),
+        ];
+      }),
+    ];
     const errors = atSight.filter(({ weight }) => weight === 'error');
     if (errors.length > 0) {
       return {
@@ -147,7 +176,8 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
         problems: errors.map(problemOfDoubt),
       };
     }
-    const found = foundFrom(floor, sheets, hidden);
+    const found = fittedTo(floor, sheets, hidden, standings);
+    if (typeof found === 'string') return refused(found);
     const kinds = asked.move ?? USUALLY_MOVED;
     const moves = movedInSheets(form);
     const adjusters = adjustersOf(form, prepared.changes, numbers, moves).filter(
@@ -162,7 +192,8 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
       moves: is.moves.map(({ adjuster, choice, words }) => ({
         adjuster: adjuster.name,
         kind: adjuster.kind,
-        units: choice.units,
+        // tenths of shims add up to a hair beside the whole
+        units: Math.round(choice.units * 1e6) / 1e6,
         unit: adjuster.unit,
         words,
       })),
@@ -207,6 +238,7 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
       notes: notesOf(
         sheets.length,
         is.moves.map(({ adjuster }) => adjuster.kind),
+        unread(sheets, wanted),
       ),
       cautions: [
         SET_UP_CAUTION,
@@ -223,8 +255,65 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
   }
 }
 
-function notesOf(sheets: number, kinds: readonly AdjusterKind[]): readonly string[] {
+/** The fit of the sheets; or, where no car can stand so, the reading that is furthest from the survey in words. */
+function fittedTo(
+  floor: Floor,
+  sheets: readonly Sheet[],
+  hidden: readonly Hidden[],
+  standings: readonly FloorStanding[],
+): Found | string {
+  try {
+    return foundFrom(floor, sheets, hidden);
+  } catch (reason) {
+    if (!isFloorRefusal(reason)) throw reason;
+    const off = sheets.flatMap((sheet, k) =>
+      sheet.readings.flatMap((reading) => {
+        const expected = standings[k]!.readings.get(reading.id);
+        const tolerance = USUAL_TOLERANCE[reading.id.split('.')[0] as ReadingKind];
+        if (expected === undefined || tolerance === undefined) return [];
+        return [{ sheet, reading, expected, by: Math.abs(reading.value - expected.value) / tolerance }];
+      }),
+    );
+    const worst = off.reduce<(typeof off)[number] | undefined>(
+      (most, each) => (most !== undefined && most.by >= each.by ? most : each),
+      undefined,
+    );
+    if (worst === undefined) return reason.message;
+    const { sheet, reading, expected } = worst;
+    return `No car stands as these sheets have it. Furthest from the survey is ${sheet.name}, ${readingWords(reading.id)}: ${spokenAmount(reading.value, expected.unit, 1)} read, ${spokenAmount(expected.value, expected.unit, 1)} as surveyed. Look at its unit and its decimal point, and read it again.`;
+  }
+}
+
+const PADS = WHEEL_NAMES.map((wheel) => `weight.${wheel}`);
+
+/** What is wanted and stands in no sheet, nor follows from what does. */
+function unread(sheets: readonly Sheet[], wanted: readonly Wanted[]): readonly string[] {
+  const read = new Set(sheets.flatMap(({ readings }) => readings.map(({ id }) => id)));
+  const heights = [...read].filter((id) => id.startsWith('height.')).length;
+  return wanted
+    .map(({ id }) => id)
+    .filter((id) => {
+      if (read.has(id) || id === 'wheelbase' || id.startsWith('ride.')) return false;
+      if (['cross', 'frontShare', 'leftShare', 'total'].includes(id))
+        return !PADS.every((pad) => read.has(pad));
+      if (id === 'rake' || id.startsWith('height.')) return heights < 3;
+      if (id.startsWith('toe.')) return !read.has(id.replace('toe.', 'toeAtRim.'));
+      if (id.startsWith('toeAtRim.')) return !read.has(id.replace('toeAtRim.', 'toe.'));
+      return true;
+    });
+}
+
+function notesOf(
+  sheets: number,
+  kinds: readonly AdjusterKind[],
+  notRead: readonly string[],
+): readonly string[] {
   return [
+    ...(notRead.length === 0
+      ? []
+      : [
+          `In no sheet: ${notRead.map(readingWords).join('; ')}. What is told of ${notRead.length === 1 ? 'it' : 'them'} is the survey’s, as far as the others move it: read ${notRead.length === 1 ? 'it' : 'them'} before the spanner.`,
+        ]),
     'Pressures first, rack centred, bars off. Do all of the moves, then roll the car, let it settle and read again.',
     ...(kinds.includes('camber shims') || kinds.includes('caster shims')
       ? ['Shims move toe: it is counted in, so do not set toe between.']
