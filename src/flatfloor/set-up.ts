@@ -46,8 +46,9 @@ export interface SetUp {
   /** The car afterwards, on a level floor; and as it will be read on the floor that it stands on. */
   readonly level: FloorStanding;
   readonly onThisFloor: FloorStanding;
-  /** Whether it is proved that no fewer moves would do, nor as few with less work. */
+  /** Whether it is proved that no fewer moves would do; and that as few would not do with less work. */
   readonly proved: boolean;
+  readonly leastWork: boolean;
   /** What cannot be reached, and why. */
   readonly outOfReach: readonly string[];
   /** How often the slopes were taken anew. */
@@ -104,19 +105,24 @@ export function setUpOf(floor: Floor, asked: SetUpAsked): SetUp {
   const wanted = asked.wanted.filter(({ id }) => before.readings.has(id));
   let standing = before;
   let chosen: readonly Choice[] = adjusters.map(nothingOf);
+  const places = adjusters.map(({ choices, kind }) =>
+    choices.map((choice) => ({ x: choice.units, effort: WORK[kind] * choice.effort, choice })),
+  );
   let proved = true;
+  let leastWork = true;
   let rounds = 0;
   for (; rounds < MOST_ROUNDS; rounds += 1) {
     const problem = straightProblem(wanted, aims, adjusters, chosen, standing);
     const moves = fewestMoves({
       ...problem,
-      places: adjusters.map(({ choices, kind }) =>
-        choices.map((choice) => ({ x: choice.units, effort: WORK[kind] * choice.effort, choice })),
-      ),
+      places,
+      // those of the round before do nearly always, and a bound from the first saves the most
+      start: places.map((each, k) => each.find(({ choice }) => choice === chosen[k])!),
       together: (places) => boxHolds(asked.box, stacksOf(places)),
     });
     const next = moves.chosen.map((place) => (place as MovePlace & { readonly choice: Choice }).choice);
     proved = moves.proved;
+    leastWork = moves.leastEffort;
     const same = next.every((choice, k) => choice === chosen[k]);
     chosen = next;
     if (same) break;
@@ -152,6 +158,7 @@ export function setUpOf(floor: Floor, asked: SetUpAsked): SetUp {
     level: standing,
     onThisFloor: floor.stand(withMoves(found.standing.state, adjusters, chosen), standing.place),
     proved,
+    leastWork,
     outOfReach: [...notes, ...blocked({ wanted, aims, adjusters, chosen, standing, proved })],
     rounds,
   };

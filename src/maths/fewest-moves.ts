@@ -3,17 +3,19 @@
  * columns moved, and of these the least effort.
  *
  * In    rows d + A x in units of their own tolerance, for each column the places that it may take
- * Out   one place a column; whether it is proved that there is nothing better
+ * Out   one place a column; whether it is proved that nothing moves fewer, and nothing as few with less effort
  *
- * Branch and bound: places that no answer takes are left out first (narrowed-places.ts), then the linear program of
- * least weighted |x| bounds how many columns must move, and how much effort.
- * Where nothing brings every row within ± 1, those that cannot be are given the room that they lack (least-room.ts).
+ * First how far each column can be moved at all (place-ranges.ts); then branch and bound over which columns are moved,
+ * bounded by the linear program of least |x| over its range; where the columns are settled, over their places
+ * (whole-places.ts). Fewest first, least effort among those after. Where nothing brings every row within ± 1, those that
+ * cannot be are given the room that they lack (least-room.ts).
  *
  * [W] Wolsey, Integer Programming, 2nd ed., ch. 7: branch and bound (from memory)
  */
 import { leastRoom, roomInPlaces } from './least-room.ts';
-import { narrowedPlaces } from './narrowed-places.ts';
-import { leastCost, type RangeProgram } from './range-program.ts';
+import { effortPerX, type Ranged, rangesOf, tightened } from './place-ranges.ts';
+import { leastCost } from './range-program.ts';
+import { leastEffort } from './whole-places.ts';
 
 export interface Place {
   readonly x: number;
@@ -23,12 +25,14 @@ export interface Place {
 export interface MovesProblem {
   readonly a: readonly Float64Array[];
   readonly d: Float64Array;
-  /** For each column its places, sorted by x; one of them is nothing. */
+  /** For each column its places, sorted by x; one of them is nothing, with no effort. */
   readonly places: readonly (readonly Place[])[];
   /** What places may not be taken together; left out, all may. */
   readonly together?: (chosen: readonly Place[]) => boolean;
-  /** Nodes looked at before the search ends without proof. */
-  readonly mostNodes?: number;
+  /** An answer that may do, from a problem much like this one. */
+  readonly start?: readonly Place[];
+  /** Linear programs worked out before the search ends without proof. */
+  readonly mostPrograms?: number;
 }
 
 export interface Moves {
@@ -37,72 +41,68 @@ export interface Moves {
   readonly effort: number;
   /** Largest row afterwards, in tolerances. */
   readonly worst: number;
+  /** That nothing moves fewer. */
   readonly proved: boolean;
+  /** That nothing which moves as few takes less effort. */
+  readonly leastEffort: boolean;
 }
 
 const HAIR = 1e-9;
-const LOOSE = 1e-6;
-const USUAL_NODES = 150;
-const FEW_NODES = 80;
-/** That nothing brings every row home is looked into so many times longer than how it is done best. */
-const FIRST = 10;
-/** Nodes looked at for the room that rows need. */
+const USUAL_PROGRAMS = 6000;
+/** Where not every row can be brought home. */
+const LOOK_PROGRAMS = 1500;
+/** Nodes looked at for the room that rows need in whole places. */
 const ROOM_NODES = 400;
+/** By how much more than the least room between whole places rows are let go, until whole places are found. */
+const MORE_ROOM = [1, 1.05, 1.1, 1.2, 1.35, 1.5, 2, 3];
+const LOOSE = 1e-6;
 
 /** The fewest moves; never fails, since nothing moved is an answer too. */
 export function fewestMoves(problem: MovesProblem): Moves {
-  const nothing = problem.places.map((places) => places.find(({ x }) => x === 0)!);
-  const none: Moves = {
-    chosen: nothing,
-    moved: 0,
-    effort: 0,
-    worst: worstRow(problem, nothing),
-    proved: true,
-  };
-  if (none.worst <= 1) return none;
-  const home = begin(problem, 1, FIRST * nodesOf(problem));
-  const found = home.start === undefined ? withRoom(problem, nothing) : finished(home, 1);
+  const none = movesOf(
+    problem,
+    problem.places.map((places) => places.find(({ x }) => x === 0)!),
+  );
+  if (none.worst <= 1) return { ...none, proved: true, leastEffort: true };
+  const most = problem.mostPrograms ?? USUAL_PROGRAMS;
+  const whole = new Search(problem, 1, most);
+  whole.fewest();
+  if (whole.best !== undefined) return whole.finished();
+  const is = withRoom(problem, none.chosen, Math.min(most, LOOK_PROGRAMS));
+  // where it is not known that none brings every row home, this is not known to be the best
+  const known = whole.lookedAtAll();
   return {
-    ...found,
-    worst: worstRow(problem, found.chosen),
-    // where it is not known that none brings every row home, this is not known to be the best
-    proved: found.proved && home.ended,
+    ...is,
+    worst: movesOf(problem, is.chosen).worst,
+    proved: is.proved && known,
+    leastEffort: is.leastEffort && known,
   };
 }
 
-/** By how much more than the least room between whole places rows are let go, until whole places are found. */
-const MORE_ROOM = [1, 1.05, 1.1, 1.2, 1.35, 1.5, 2, 3];
-
 /** Rows that cannot be brought home are given the room that they lack; the others stay as they are asked. */
-function withRoom(problem: MovesProblem, nothing: readonly Place[]): Moves {
-  const { low, high } = programOf(problem);
+function withRoom(problem: MovesProblem, nothing: readonly Place[], most: number): Moves {
+  const { low, high } = rangesOf(problem.places);
   const between = leastRoom({ ...problem, low, high });
   if (between.some((each) => each > LOOSE)) {
-    let known = true;
     for (const more of MORE_ROOM) {
       const room = between.map((each) => (each > LOOSE ? (1 + each) * more - 1 : 0));
-      const begun = begin(eased(problem, room), 1, nodesOf(problem));
-      if (begun.start !== undefined) {
-        const is = finished(begun, 1);
-        return { ...is, proved: is.proved && known };
-      }
-      known = known && begun.ended;
+      const given = eased(problem, room);
+      const look = new Search(given, 1, most / 4);
+      look.any();
+      if (look.best !== undefined) return best({ ...given, start: look.best.chosen }, 1, most);
     }
   }
   // whole places need room where places between would not
   const { chosen, room, ended } = roomInPlaces(problem, nothing, ROOM_NODES);
-  const given = eased(problem, room);
-  const within = 1 + HAIR;
-  const known = {
-    chosen,
-    moved: chosen.filter(({ x }) => x !== 0).length,
-    effort: chosen.reduce((sum, { effort }) => sum + effort, 0),
-    worst: worstRow(given, chosen),
-    proved: false,
-  };
-  const begun = begin(given, within, 0);
-  const start = begun.start !== undefined && fewer(begun.start, known) ? begun.start : known;
-  return finished({ start, left: begun.left, ended }, within);
+  const is = best({ ...eased(problem, room), start: chosen }, 1 + HAIR, most);
+  // with less room there may be others
+  return { ...is, proved: is.proved && ended, leastEffort: is.leastEffort && ended };
+}
+
+function best(problem: MovesProblem, within: number, most: number): Moves {
+  const search = new Search(problem, within, most);
+  search.fewest();
+  return search.finished();
 }
 
 const eased = (problem: MovesProblem, room: Float64Array): MovesProblem => ({
@@ -111,247 +111,176 @@ const eased = (problem: MovesProblem, room: Float64Array): MovesProblem => ({
   d: problem.d.map((each, i) => each / (1 + room[i]!)),
 });
 
-const fewer = (one: Moves, other: Moves): boolean =>
-  one.moved < other.moved || (one.moved === other.moved && one.effort < other.effort);
-
-function finished({ start, left, ended }: Begun, within: number): Moves {
-  const found = branchAndBound(left, within, { ...(start && { known: start }), most: nodesOf(left) });
-  return { ...found.best!, proved: found.ended && ended };
+function movesOf({ a, d }: MovesProblem, chosen: readonly Place[]): Moves {
+  return {
+    chosen,
+    moved: chosen.reduce((count, { x }) => count + (x === 0 ? 0 : 1), 0),
+    effort: chosen.reduce((sum, { effort }) => sum + effort, 0),
+    worst: a.reduce((worst, row, i) => {
+      const at = chosen.reduce((sum, { x }, j) => sum + row[j]! * x, d[i]!);
+      return Math.max(worst, Math.abs(at));
+    }, 0),
+    proved: false,
+    leastEffort: false,
+  };
 }
 
-const nodesOf = ({ mostNodes }: MovesProblem): number => mostNodes ?? USUAL_NODES;
+/** What is settled of a column: nothing yet, that it may be moved, that it stays. */
+const OPEN = 0;
+const MOVED = 1;
+const STAYS = 2;
 
-interface Begun {
-  readonly start: Moves | undefined;
-  /** The problem without the places that no answer takes. */
-  readonly left: MovesProblem;
-  /** Whether it is known that there is none, where none is found. */
-  readonly ended: boolean;
-}
+type Aim = 'any' | 'fewest' | 'least effort';
 
-/** A first answer within a range. */
-function begin(problem: MovesProblem, within: number, most: number): Begun {
-  const left = narrowed(problem, within);
-  if (left === undefined) return { start: undefined, left: problem, ended: true };
-  const few = sparse(left, within);
-  if (few === undefined) return { start: undefined, left, ended: true };
-  if (few.best !== undefined) return { start: few.best, left, ended: true };
-  // no whole moves of few columns do: any that do, whatever they move
-  const { best, ended } = branchAndBound(left, within, { most, first: true });
-  return { start: best, left, ended: ended || best !== undefined };
-}
+/** Thrown through the search when no linear program is left to it. */
+class Spent extends Error {}
 
-function narrowed(problem: MovesProblem, within: number): MovesProblem | undefined {
-  const places = narrowedPlaces(problem, problem.places, within);
-  return places && { ...problem, places };
-}
+class Search {
+  best: Moves | undefined;
+  private proved = false;
+  private effortProved = false;
+  private left: number;
+  /** Nothing where no x brings every row home. */
+  private readonly ranged: Ranged | undefined;
+  /** Effort that a column costs at the least per |x|. */
+  private readonly perX: Float64Array;
+  /** Efforts are multiples of it: what is less than this better is no better. */
+  private readonly grain: number;
 
-/** Rounds in which what moved little is made dearer, so that few move at all. */
-const ROUNDS = 4;
-
-/**
- * Few moves, quickly: columns that are needed least are made dearer and then left out one by one, and what remains
- * is brought to whole moves. Good, not proved best; undefined where not even parts of moves do.
- *
- * [CWB] Candès, Wakin & Boyd, Enhancing sparsity by reweighted ℓ1 minimization, 2008 (from memory)
- */
-function sparse(problem: MovesProblem, within: number): Searched | undefined {
-  const { places } = problem;
-  const whole = programOf(problem);
-  const reach = Float64Array.from(whole.low, (x, j) => Math.max(-x, whole.high[j]!, HAIR));
-  let cost = Float64Array.from(reach, (x) => 1 / x);
-  let x: Float64Array | undefined;
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const found = leastCost({ ...whole, cost }, within);
-    if (found === undefined) return undefined;
-    x = found.x;
-    cost = Float64Array.from(reach, (most, j) => 1 / (Math.abs(x![j]!) + 0.02 * most));
+  constructor(
+    private readonly problem: MovesProblem,
+    private readonly within: number,
+    most: number,
+  ) {
+    const { places, start } = problem;
+    this.left = most;
+    this.ranged = tightened(problem, rangesOf(places), within, () => this.left-- > 0);
+    this.perX = effortPerX(this.ranged?.places ?? places);
+    this.grain = places.every((each) => each.every(({ effort }) => Number.isInteger(effort))) ? 1 : 0;
+    if (start !== undefined) this.take(start);
   }
-  const order = Array.from(x!, (_, j) => j).sort(
-    (i, j) => Math.abs(x![i]!) / reach[i]! - Math.abs(x![j]!) / reach[j]!,
-  );
-  const low = Float64Array.from(whole.low);
-  const high = Float64Array.from(whole.high);
-  const kept = new Set(order);
-  for (const j of order) {
-    const [before, after] = [low[j]!, high[j]!];
-    low[j] = 0;
-    high[j] = 0;
-    if (leastCost({ ...whole, low, high, cost }, within) === undefined) {
-      low[j] = before;
-      high[j] = after;
-    } else kept.delete(j);
+
+  /** Any answer that does. */
+  any(): void {
+    if (this.best === undefined) this.walk('any');
   }
-  const few = places.map((each, j) => (kept.has(j) ? each : each.filter((place) => place.x === 0)));
-  return branchAndBound({ ...problem, places: few }, within, { most: FEW_NODES });
-}
 
-const programOf = ({ a, d, places }: MovesProblem): RangeProgram => ({
-  a,
-  d,
-  low: Float64Array.from(places, (each) => each[0]!.x),
-  high: Float64Array.from(places, (each) => each.at(-1)!.x),
-  cost: Float64Array.from(places, () => 1),
-});
+  /** The fewest moves, then the least effort, as far as the linear programs last. */
+  fewest(): void {
+    this.proved = this.walk('fewest');
+    if (this.proved && this.best !== undefined) this.effortProved = this.walk('least effort');
+  }
 
-function worstRow({ a, d }: MovesProblem, chosen: readonly Place[]): number {
-  return a.reduce((worst, row, i) => {
-    const at = chosen.reduce((sum, { x }, j) => sum + row[j]! * x, d[i]!);
-    return Math.max(worst, Math.abs(at));
-  }, 0);
-}
+  lookedAtAll(): boolean {
+    return this.proved;
+  }
 
-interface Node {
-  /** First and last place still open of each column. */
-  readonly from: Int32Array;
-  readonly to: Int32Array;
-}
+  finished(): Moves {
+    return { ...this.best!, proved: this.proved, leastEffort: this.effortProved };
+  }
 
-interface Searched {
-  readonly best: Moves | undefined;
-  /** Whether every place was looked at, or shown to be no better. */
-  readonly ended: boolean;
-}
-
-/** The best in whole moves, begun with what is known; `first`: the first that does is enough. */
-function branchAndBound(
-  problem: MovesProblem,
-  within: number,
-  { known, most, first = false }: { readonly known?: Moves; readonly most: number; readonly first?: boolean },
-): Searched {
-  const { a, d, places } = problem;
-  const n = places.length;
-  const zero = places.map((each) => each.findIndex(({ x }) => x === 0));
-  const whole = places.every((each) => each.every(({ effort }) => Number.isInteger(effort)));
-  let best = known;
-  let nodes = 0;
-  const stack: Node[] = [{ from: new Int32Array(n), to: Int32Array.from(places, (each) => each.length - 1) }];
-  while (stack.length > 0) {
-    if (nodes >= most) return { best, ended: false };
-    nodes += 1;
-    const node = stack.pop()!;
-    const low = Float64Array.from(places, (each, j) => each[node.from[j]!]!.x);
-    const high = Float64Array.from(places, (each, j) => each[node.to[j]!]!.x);
-    const fixed = low.reduce((count, x, j) => count + (x > 0 || high[j]! < 0 ? 1 : 0), 0);
-    const reach = Float64Array.from(low, (x, j) => Math.max(Math.abs(x), Math.abs(high[j]!)));
-    // a column whose range leaves nothing out counts as a part of one move
-    const cost = Float64Array.from(reach, (x, j) => (low[j]! > 0 || high[j]! < 0 || x === 0 ? 1e-6 : 1 / x));
-    const loose = leastCost({ a, d, low, high, cost }, within);
-    if (loose === undefined) continue;
-    const parts = loose.x.reduce(
-      (sum, x, j) => sum + (low[j]! > 0 || high[j]! < 0 || reach[j] === 0 ? 0 : Math.abs(x) / reach[j]!),
-      0,
+  /** @returns whether all was looked at */
+  private walk(aim: Aim): boolean {
+    if (this.ranged === undefined) return true;
+    const { low, high, places } = this.ranged;
+    const settled = Uint8Array.from(places, (each, j) =>
+      low[j]! > 0 || high[j]! < 0 ? MOVED : each.length === 1 ? STAYS : OPEN,
     );
-    const leastMoved = fixed + Math.ceil(parts - 1e-6);
-    if (best !== undefined && leastMoved > best.moved) continue;
-    const bound = { x: loose.x, effort: 0 };
-    if (best !== undefined && leastMoved === best.moved) {
-      const lines = places.map((each, j) => leastEffort(each.slice(node.from[j]!, node.to[j]! + 1)));
-      const effort = leastCost({ a, d, low, high, cost: Float64Array.from(lines, (l) => l.perX) }, within);
-      if (effort === undefined) continue;
-      bound.effort = effort.cost + lines.reduce((sum, l) => sum + l.beside, 0);
-      if (whole) bound.effort = Math.ceil(bound.effort - 1e-6);
-      bound.x = effort.x;
-      if (bound.effort > best.effort - 1e-6) continue;
+    try {
+      this.columns(settled, aim);
+      return true;
+    } catch (reason) {
+      if (reason instanceof Spent) return false;
+      throw reason;
     }
-    const { x } = bound;
-    const split = splitOf(places, node, zero, x);
-    if (split === undefined) {
-      const chosen = places.map((each, j) => nearestPlace(each, x[j]!));
-      const worst = worstRow(problem, chosen);
-      const moved = chosen.reduce((count, place) => count + (place.x === 0 ? 0 : 1), 0);
-      const effort = chosen.reduce((sum, place) => sum + place.effort, 0);
-      const allowed = worst <= within + LOOSE && (problem.together?.(chosen) ?? true);
-      if (
-        allowed &&
-        (best === undefined || moved < best.moved || (moved === best.moved && effort < best.effort - 1e-9))
-      ) {
-        best = { chosen, moved, effort, worst, proved: true };
-        if (first) return { best, ended: false };
-      }
-      // a place found is not the only one of its node: the widest column is opened further
-      const open = widest(node);
-      if (open >= 0) stack.push(...opened(node, open, places[open]!.indexOf(chosen[open]!)));
-      continue;
-    }
-    stack.push(...split);
   }
-  return { best, ended: true };
-}
 
-/** A straight line in |x| that no place of a column lies below in effort: slope, and what stands beside it. */
-function leastEffort(places: readonly Place[]): { readonly perX: number; readonly beside: number } {
-  const from = places.reduce((least, { x }) => Math.min(least, Math.abs(x)), Number.POSITIVE_INFINITY);
-  const least = (of: readonly Place[]): number =>
-    of.reduce((lowest, { effort }) => Math.min(lowest, effort), Number.POSITIVE_INFINITY);
-  const [start, beyond] = [
-    least(places.filter(({ x }) => Math.abs(x) === from)),
-    places.filter(({ x }) => Math.abs(x) > from),
-  ];
-  const perX = beyond.reduce(
-    (slope, { x, effort }) => Math.min(slope, (effort - start) / (Math.abs(x) - from)),
-    Number.POSITIVE_INFINITY,
-  );
-  if (perX > 0 && Number.isFinite(perX)) return { perX, beside: start - perX * from };
-  return { perX: 0, beside: least(places) };
-}
+  private spend(): boolean {
+    this.left -= 1;
+    if (this.left < 0) throw new Spent();
+    return true;
+  }
 
-const nearestPlace = (places: readonly Place[], x: number): Place =>
-  places.reduce((best, each) => (Math.abs(each.x - x) < Math.abs(best.x - x) ? each : best));
+  /** Keeps moves that do and are better than what is known. */
+  private take(chosen: readonly Place[]): boolean {
+    const is = movesOf(this.problem, chosen);
+    if (is.worst > this.within + 1e-6 || this.problem.together?.(chosen) === false) return false;
+    const { best } = this;
+    if (
+      best === undefined ||
+      is.moved < best.moved ||
+      (is.moved === best.moved && is.effort < best.effort - HAIR)
+    )
+      this.best = is;
+    return true;
+  }
 
-function widest({ from, to }: Node): number {
-  let at = -1;
-  for (let j = 0; j < from.length; j += 1)
-    if (to[j]! > from[j]! && (at < 0 || to[j]! - from[j]! > to[at]! - from[at]!)) at = j;
-  return at;
-}
+  /** Most columns that an answer worth having moves. */
+  private most(aim: Aim): number {
+    if (this.best === undefined) return this.problem.places.length;
+    return aim === 'least effort' ? this.best.moved : this.best.moved - 1;
+  }
 
-const cut = (node: Node, j: number, from: number, to: number): Node => ({
-  from: node.from.map((value, k) => (k === j ? from : value)),
-  to: node.to.map((value, k) => (k === j ? to : value)),
-});
+  /** No answer of this bound is worth having. */
+  private dear(effort: number): boolean {
+    return this.best !== undefined && effort > this.best.effort - (this.grain || HAIR) + 1e-6;
+  }
 
-/** The node with one column below, at, and above a place; the last is looked at first. */
-function opened(node: Node, j: number, at: number): Node[] {
-  const parts: Node[] = [];
-  if (at < node.to[j]!) parts.push(cut(node, j, at + 1, node.to[j]!));
-  if (at > node.from[j]!) parts.push(cut(node, j, node.from[j]!, at - 1));
-  parts.push(cut(node, j, at, at));
-  return parts;
-}
-
-/** Two or three parts of a node whose linear answer is no answer in whole moves; none where it is one. */
-function splitOf(
-  places: readonly (readonly Place[])[],
-  node: Node,
-  zero: readonly number[],
-  x: Float64Array,
-): Node[] | undefined {
-  let j = -1;
-  let most = 1e-7;
-  let undecided = -1;
-  let largest = 1e-9;
-  x.forEach((value, k) => {
-    if (node.from[k] === node.to[k]) return;
-    const z = zero[k]!;
-    const open = node.from[k]! <= z && z <= node.to[k]!;
-    if (open && Math.abs(value) > largest) {
-      largest = Math.abs(value);
-      undecided = k;
+  /** Settles one column after another: whether it is moved at all. */
+  private columns(settled: Uint8Array, aim: Aim): void {
+    if (aim === 'any' && this.best !== undefined) return;
+    const { problem, within } = this;
+    const { low, high } = this.ranged!;
+    const spare = this.most(aim) - settled.reduce((count, each) => count + (each === MOVED ? 1 : 0), 0);
+    if (spare < 0) return;
+    const kept = (x: number, j: number): number =>
+      settled[j] === STAYS || (spare === 0 && settled[j] === OPEN) ? 0 : x;
+    const ranges = { a: problem.a, d: problem.d, low: low.map(kept), high: high.map(kept) };
+    // a column that need not move counts as a part of one move
+    const part = Float64Array.from(low, (x, j) => 1 / Math.max(-x, high[j]!, HAIR));
+    this.spend();
+    const loose = leastCost(
+      { ...ranges, cost: part.map((each, j) => (settled[j] === MOVED ? 1e-6 : each)) },
+      within,
+    );
+    if (loose === undefined) return;
+    const parts = (x: Float64Array, j: number): number =>
+      settled[j] === OPEN ? Math.abs(x[j]!) * part[j]! : 0;
+    const asked = loose.x.reduce((sum, _, j) => sum + parts(loose.x, j), 0);
+    if (Math.ceil(asked - 1e-6) > spare) return;
+    let { x } = loose;
+    if (aim === 'least effort') {
+      this.spend();
+      const cheap = leastCost({ ...ranges, cost: this.perX }, within)!;
+      if (this.dear(cheap.cost)) return;
+      x = cheap.x;
     }
-    const near = nearestPlace(places[k]!, value);
-    const off = Math.abs(near.x - value) / (1e-12 + Math.abs(places[k]![1]!.x - places[k]![0]!.x));
-    if (off > most) {
-      most = off;
-      j = k;
+    let next = -1;
+    if (spare > 0)
+      settled.forEach((each, j) => {
+        if (each === OPEN && (next < 0 || parts(x, j) > parts(x, next))) next = j;
+      });
+    // where no open column is moved, those settled as moved may do by themselves
+    if (next < 0 || parts(x, next) < HAIR) this.places(settled, aim);
+    if (next < 0) return;
+    for (const to of [MOVED, STAYS]) {
+      const one = settled.slice();
+      one[next] = to;
+      this.columns(one, aim);
     }
-  });
-  if (j < 0) return undefined;
-  // first whether a column moves at all, then by how much
-  if (undecided >= 0) return opened(node, undecided, zero[undecided]!);
-  const of = places[j]!;
-  const above = of.findIndex(({ x: place }) => place > x[j]!);
-  const split = Math.max(node.from[j]! + 1, Math.min(above, node.to[j]!));
-  const [below, over] = [cut(node, j, node.from[j]!, split - 1), cut(node, j, split, node.to[j]!)];
-  return x[j]! - of[split - 1]!.x < of[split]!.x - x[j]! ? [over, below] : [below, over];
+  }
+
+  /** Whole places of the columns that are moved, all others staying. */
+  private places(settled: Uint8Array, aim: Aim): void {
+    const { low, high, places } = this.ranged!;
+    const stuck = settled.some((each, j) => each !== MOVED && (low[j]! > 0 || high[j]! < 0));
+    if (stuck) return;
+    const nothing = places.map((each) => each.filter(({ x }) => x === 0));
+    const of = rangesOf(places.map((each, j) => (settled[j] === MOVED ? each : nothing[j]!)));
+    leastEffort(this.problem, of, this.within, {
+      asked: () => this.spend(),
+      dear: (effort) => aim === 'least effort' && this.dear(effort),
+      take: (chosen) => (this.take(chosen) && aim !== 'least effort' ? 'enough' : 'go on'),
+    });
+  }
 }

@@ -1,11 +1,11 @@
 /**
  * The least work that brings rows within their ranges: a small linear program, by the dual simplex method.
  *
- * In    rows d + A x that must lie within ± t, columns with ranges and a cost per |x|
+ * In    rows d + A x that must lie within ± t, columns with ranges and a cost per |x|, or per way from elsewhere
  * Out   the x of least cost, or that there is none
  *
- * Each column is its nearest place to nothing plus a way up and a way down, both from nothing on and both of no less
- * than no cost: so the slack basis is dual feasible, and the method begins at once.
+ * Each column is its nearest place to where it is from plus a way up and a way down, both from nothing on and both of
+ * no less than no cost: so the slack basis is dual feasible, and the method begins at once.
  *
  * [V] Vanderbei, Linear Programming: Foundations and Extensions, 4th ed., ch. 5 and 9 (dual simplex, bounded
  *     variables; from memory)
@@ -17,8 +17,10 @@ export interface RangeProgram {
   readonly d: Float64Array;
   readonly low: Float64Array;
   readonly high: Float64Array;
-  /** Per |x|, not negative. */
+  /** Per |x − from|, not negative. */
   readonly cost: Float64Array;
+  /** Left out: nothing. */
+  readonly from?: Float64Array;
 }
 
 export interface RangeSolution {
@@ -31,10 +33,10 @@ const MOST_PIVOTS = 600;
 
 /** @returns undefined where no x within its ranges brings every row within ± within */
 export function leastCost(of: RangeProgram, within: number): RangeSolution | undefined {
-  const { a, d, low, high, cost } = of;
+  const { a, d, low, high, cost, from = new Float64Array(low.length) } = of;
   const rows = d.length;
   const n = low.length;
-  const rest = Float64Array.from(low, (value, j) => Math.max(value, Math.min(high[j]!, 0)));
+  const rest = Float64Array.from(low, (value, j) => Math.max(value, Math.min(high[j]!, from[j]!)));
   // a column up and one down for each x that can move, then a slack a row, whose value is the row itself
   const column: number[] = [];
   const sign: number[] = [];
@@ -97,10 +99,10 @@ export function leastCost(of: RangeProgram, within: number): RangeSolution | und
     if (pivots === MOST_PIVOTS - 1) throw new Error('the dual simplex went on without an end');
     const bound = raise ? lower[basic[r]!]! : upper[basic[r]!]!;
     const [inside, outside] = [nonbasic[q]!, basic[r]!];
-    const from = atUpper[q] === 1 ? upper[inside]! : lower[inside]!;
+    const left = atUpper[q] === 1 ? upper[inside]! : lower[inside]!;
     const move = (bound - value[r]!) / tableau[r * columns + q]!;
     for (let i = 0; i < rows; i += 1) value[i] = value[i]! + tableau[i * columns + q]! * move;
-    value[r] = from + move;
+    value[r] = left + move;
     pivotOn(tableau, reduced, r, q, columns);
     basic[r] = inside;
     nonbasic[q] = outside;
@@ -118,7 +120,7 @@ export function leastCost(of: RangeProgram, within: number): RangeSolution | und
   nonbasic.forEach((variable, k) => {
     if (atUpper[k] === 1) put(variable, upper[variable]!);
   });
-  return { x, cost: x.reduce((sum, each, j) => sum + cost[j]! * Math.abs(each), 0) };
+  return { x, cost: x.reduce((sum, each, j) => sum + cost[j]! * Math.abs(each - from[j]!), 0) };
 }
 
 /** The column that enters for a row: of those that move the row the right way, the one that keeps costs from falling. */

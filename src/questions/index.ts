@@ -216,6 +216,7 @@ export * from './running.ts';
 export { type ScanAnswer, scanForms, scanOf } from './scans.ts';
 export { type FiledSet, type NoFiledSet, type SetOfFile, setFiled } from './set-filed.ts';
 export {
+  provedWords,
   type SetUpAnswer,
   type SetUpAsked,
   type SetUpMove,
@@ -230,6 +231,7 @@ export {
   SHEET_STATES,
   setUpSheet,
 } from './set-up-sheet.ts';
+export { type SheetDoubt, sheetLooked } from './sheet-looked.ts';
 export {
   type AtKnot,
   knotsOf,

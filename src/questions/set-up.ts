@@ -1,34 +1,18 @@
 /** Set-up solved: from the sheets that were read to whole flats and real shims that reach the sheet wanted. */
 import type { Car } from '../car/read.ts';
 import { type AdjusterKind, adjustersOf } from '../flatfloor/adjusters.ts';
-import { type Doubt, doubtsAtSight, doubtsOfFit, fittedSpread } from '../flatfloor/doubts.ts';
-import { floorCarOf } from '../flatfloor/floor-car.ts';
-import { type Found, foundFrom, type Hidden, hiddenOf } from '../flatfloor/found.ts';
+import { type Doubt, fittedSpread } from '../flatfloor/doubts.ts';
 import { type Learnt, learntFrom } from '../flatfloor/learnt.ts';
 import { nextReadings } from '../flatfloor/next-reading.ts';
 import { readingWords } from '../flatfloor/reading-words.ts';
-import type { ReadingKind } from '../flatfloor/readings.ts';
 import { setUpOf } from '../flatfloor/set-up.ts';
-import {
-  movedInSheets,
-  type Sheet,
-  sheetsOf,
-  USUAL_TOLERANCE,
-  type Wanted,
-  wantedOf,
-} from '../flatfloor/sheet.ts';
-import { narrowTolerances, spreadsOfSheet, unevenFloor } from '../flatfloor/sheet-spreads.ts';
-import { crossedByFit, lonelySigns } from '../flatfloor/slips.ts';
+import { movedInSheets } from '../flatfloor/sheet.ts';
 import { stacksNow } from '../flatfloor/stacks.ts';
-import { Floor, type FloorStanding } from '../flatfloor/stand.ts';
-import { absolutePressures, unitsSlipped } from '../flatfloor/units-slipped.ts';
-import { WHEEL_NAMES } from '../loadpath/loads/doing.ts';
-import { Numbers } from '../loadpath/numbers.ts';
 import type { Problem } from '../measured/problem.ts';
-import { spokenAmount } from '../units/show.ts';
 import { PRESSURE_CAUTION, SET_UP_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from './cautions.ts';
-import { isFloorRefusal, problemOfDoubt } from './floor-refusal.ts';
-import { movedProblems } from './moved-problems.ts';
+import { isFloorRefusal } from './floor-refusal.ts';
+import { fittedTo, unread } from './sheets-fitted.ts';
+import { doubtsOf, sheetsRead } from './sheets-read.ts';
 
 /** Kinds of adjuster that are moved unless something else is asked: pressures are set first, ballast changes mass. */
 export const USUALLY_MOVED: readonly AdjusterKind[] = [
@@ -100,8 +84,9 @@ export interface SetUpReached {
     readonly u: number;
   }[];
   readonly outOfReach: readonly string[];
-  /** Whether it is proved that no fewer moves would do. */
+  /** Whether it is proved that no fewer moves would do; and that as few would not do with less work. */
   readonly proved: boolean;
+  readonly leastWork: boolean;
   /** Readings to take next, the one that makes the answer surest first. */
   readonly next: readonly {
     readonly id: string;
@@ -118,11 +103,18 @@ export type SetUpAnswer =
   | SetUpReached
   | { readonly reached: false; readonly message: string; readonly problems?: readonly Problem[] };
 
+/** What is known of there being a shorter way. */
+export const provedWords = ({ proved, leastWork }: Pick<SetUpReached, 'proved' | 'leastWork'>): string =>
+  leastWork
+    ? 'With fewer moves the sheet is not reached, nor with as few and less work.'
+    : proved
+      ? 'With fewer moves the sheet is not reached.'
+      : 'That fewer moves would not do is not proved.';
+
 const MOST_NEXT = 3;
 
 export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
   const { form } = car;
-  const numbers = new Numbers(car.values);
   const refused = (message: string): SetUpAnswer => ({ reached: false, message });
   if (form.floor?.sheet === undefined)
     return refused(
@@ -133,50 +125,13 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
       'The file has no sheet that was read: write one under floor, read, with what pads and gauges showed.',
     );
   try {
-    const prepared = floorCarOf(form, numbers);
-    const wanted = wantedOf(form, numbers);
-    const droops = JSON.stringify(form.floor).includes('"droop"');
-    const floor = new Floor(prepared, droops);
-    const surveyed = adjustersOf(form, prepared.changes, numbers);
-    const problems = movedProblems(form, prepared.changes, numbers);
-    if (problems.length > 0)
-      return { reached: false, message: 'The sheets move adjusters as they cannot be moved.', problems };
-    const sheets = sheetsOf(form, prepared, surveyed, numbers);
-    const hidden = hiddenOf(prepared, sheets);
-    if (sheets.every(({ readings }) => readings.length === 0))
-      return refused(
-        'No sheet holds a reading: write what pads and gauges showed under floor, read, readings.',
-      );
-    const standings = sheets.map((sheet) => floor.stand(sheet.state));
-    const uneven = unevenFloor(form, numbers);
-    const atSight = [
-      ...narrowTolerances(form),
-      ...absolutePressures(form, numbers),
-      ...uneven,
-      ...sheets.flatMap((sheet, k) => {
-        const standing = standings[k]!;
-        const seen = doubtsAtSight(prepared, sheet, standing, hidden);
-        const signs = lonelySigns(sheet, standing, wanted);
-        // one sign is asked about once
-        const told = new Set(seen.filter(({ code }) => code === 'sheet/sign').flatMap(({ paths }) => paths));
-        return [
-          ...spreadsOfSheet(sheet),
-          // on a floor far out of level weights lie far off for that reason
-          ...(uneven.length === 0 ? unitsSlipped(sheet, standing) : []),
-          ...seen,
-          ...signs.filter(({ paths }) => !paths.every((path) => told.has(path))),
-        ];
-      }),
-    ];
-    const errors = atSight.filter(({ weight }) => weight === 'error');
-    if (errors.length > 0) {
-      return {
-        reached: false,
-        message: 'The sheets hold readings that cannot be used.',
-        problems: errors.map(problemOfDoubt),
-      };
+    const read = sheetsRead(car);
+    if (!read.ok) {
+      const { message, problems } = read;
+      return { reached: false, message, ...(problems.length > 0 && { problems }) };
     }
-    const found = fittedTo(floor, sheets, hidden, standings);
+    const { prepared, floor, numbers, wanted, sheets } = read.is;
+    const found = fittedTo(read.is);
     if (typeof found === 'string') return refused(found);
     const kinds = asked.move ?? USUALLY_MOVED;
     const moves = movedInSheets(form);
@@ -188,7 +143,7 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
     return {
       reached: true,
       sheets: sheets.map(({ name }) => name),
-      doubts: [...atSight, ...crossedByFit(floor, sheets, found, hidden), ...doubtsOfFit(found)],
+      doubts: doubtsOf(read.is, found),
       moves: is.moves.map(({ adjuster, choice, words }) => ({
         adjuster: adjuster.name,
         kind: adjuster.kind,
@@ -231,6 +186,7 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
       })),
       outOfReach: is.outOfReach,
       proved: is.proved,
+      leastWork: is.leastWork,
       next: nextReadings(found, wanted, is.level)
         .slice(0, MOST_NEXT)
         .map((next) => ({ ...next, words: readingWords(next.id) })),
@@ -253,54 +209,6 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
     if (isFloorRefusal(reason)) return refused(reason.message);
     throw reason;
   }
-}
-
-/** The fit of the sheets; or, where no car can stand so, the reading that is furthest from the survey in words. */
-function fittedTo(
-  floor: Floor,
-  sheets: readonly Sheet[],
-  hidden: readonly Hidden[],
-  standings: readonly FloorStanding[],
-): Found | string {
-  try {
-    return foundFrom(floor, sheets, hidden);
-  } catch (reason) {
-    if (!isFloorRefusal(reason)) throw reason;
-    const off = sheets.flatMap((sheet, k) =>
-      sheet.readings.flatMap((reading) => {
-        const expected = standings[k]!.readings.get(reading.id);
-        const tolerance = USUAL_TOLERANCE[reading.id.split('.')[0] as ReadingKind];
-        if (expected === undefined || tolerance === undefined) return [];
-        return [{ sheet, reading, expected, by: Math.abs(reading.value - expected.value) / tolerance }];
-      }),
-    );
-    const worst = off.reduce<(typeof off)[number] | undefined>(
-      (most, each) => (most !== undefined && most.by >= each.by ? most : each),
-      undefined,
-    );
-    if (worst === undefined) return reason.message;
-    const { sheet, reading, expected } = worst;
-    return `No car stands as these sheets have it. Furthest from the survey is ${sheet.name}, ${readingWords(reading.id)}: ${spokenAmount(reading.value, expected.unit, 1)} read, ${spokenAmount(expected.value, expected.unit, 1)} as surveyed. Look at its unit and its decimal point, and read it again.`;
-  }
-}
-
-const PADS = WHEEL_NAMES.map((wheel) => `weight.${wheel}`);
-
-/** What is wanted and stands in no sheet, nor follows from what does. */
-function unread(sheets: readonly Sheet[], wanted: readonly Wanted[]): readonly string[] {
-  const read = new Set(sheets.flatMap(({ readings }) => readings.map(({ id }) => id)));
-  const heights = [...read].filter((id) => id.startsWith('height.')).length;
-  return wanted
-    .map(({ id }) => id)
-    .filter((id) => {
-      if (read.has(id) || id === 'wheelbase' || id.startsWith('ride.')) return false;
-      if (['cross', 'frontShare', 'leftShare', 'total'].includes(id))
-        return !PADS.every((pad) => read.has(pad));
-      if (id === 'rake' || id.startsWith('height.')) return heights < 3;
-      if (id.startsWith('toe.')) return !read.has(id.replace('toe.', 'toeAtRim.'));
-      if (id.startsWith('toeAtRim.')) return !read.has(id.replace('toeAtRim.', 'toe.'));
-      return true;
-    });
 }
 
 function notesOf(

@@ -8,6 +8,7 @@
 import { WHEEL_NAMES, type Wheels } from '../loadpath/loads/doing.ts';
 import type { AdjustmentCardReached } from '../questions/adjustment-card.ts';
 import type { Drawing } from '../questions/drawing-types.ts';
+import { provedWords } from '../questions/set-up.ts';
 import type { Speech } from '../units/show.ts';
 import { type BoxCell, type BoxColumn, type BoxRow, boxTable } from './box-table.ts';
 import { effectTables } from './effect-table.ts';
@@ -132,7 +133,7 @@ function pressures({ of, speech, measure }: Card): Block {
 
 function moves(card: Card): Block[] {
   const { of, speech, width, measure } = card;
-  const { outOfReach, proved } = of.setUp;
+  const { outOfReach } = of.setUp;
   const bold = (words: string): Block[] => paragraph(words, { width, weight: 'bold' }, measure);
   if (of.moves.length === 0) {
     return [
@@ -146,11 +147,7 @@ function moves(card: Card): Block[] {
     heading('Moves: all of them, in this order, then read again'),
     ...of.moves.flatMap((move, k) => [moveBlock(move, k + 1, speech, width, measure)]),
     gap(1),
-    ...paragraph(
-      proved ? 'With fewer moves the sheet is not reached.' : 'That fewer moves would not do is not proved.',
-      { width, size: SIZE.small },
-      measure,
-    ),
+    ...paragraph(provedWords(of.setUp), { width, size: SIZE.small }, measure),
     ...outOfReach.flatMap(bold),
   ];
 }

@@ -40,6 +40,29 @@ test('all readings of the sheet are reached in whole flats and real shims, and n
     if (!kind.endsWith('shims')) assert.ok(Number.isInteger(units), `${kind}: ${units}`);
 });
 
+/** What may not be moved leaves fewer ways, so none that is found then may be better. */
+test('fewest moves and least work are proved, and leaving adjusters out finds nothing better', () => {
+  const is = solved();
+  assert.ok(is.proved && is.leastWork);
+  const car = demo(CAR);
+  const used = is.moves.map(({ adjuster }) => adjuster);
+  const table = adjusterTable(car);
+  assert.ok(table.reached);
+  const unused = table.adjusters.filter(({ name }) => !used.includes(name));
+  for (const leave of [[unused[0]!.name], unused.map(({ name }) => name), ['rear left pushrod']]) {
+    const other = solveSetUp(car, { leave });
+    assert.ok(other.reached);
+    if (other.outOfReach.length > 0) continue;
+    assert.ok(other.moves.length >= is.moves.length, leave.join());
+  }
+  const alone = solveSetUp(car, { leave: unused.map(({ name }) => name) });
+  assert.ok(alone.reached && alone.outOfReach.length === 0);
+  assert.deepEqual(
+    alone.moves.map(({ words }) => words),
+    is.moves.map(({ words }) => words),
+  );
+});
+
 test('the moves put into the file as moved bring the car to what was forecast', () => {
   const is = solved();
   const moved = is.moves.map(({ adjuster, units }) => `${adjuster}: ${units}`).join(', ');

@@ -67,7 +67,7 @@ test('no combination moves fewer, or as few with less effort', () => {
   for (let trial = 0; trial < 150; trial += 1) {
     const problem = anyProblem(random, trial % 3 === 0 ? 4 : 1.2);
     const found = fewestMoves(problem);
-    assert.ok(found.proved, `trial ${trial} is not proved`);
+    assert.ok(found.proved && found.leastEffort, `trial ${trial} is not proved`);
     const all = everyCombination(problem);
     const doing = all.filter(({ worst }) => worst <= 1 + 1e-9);
     if (doing.length === 0) {

@@ -65,20 +65,21 @@ test('as few moves as HiGHS, and as little effort, wherever both prove it', (t) 
   problems.forEach((problem, k) => {
     const theirs = answers[k]!;
     assert.ok(theirs.proved, `problem ${k}: HiGHS did not end`);
-    const ours = fewestMoves({ ...problem, mostNodes: 20_000 });
+    const ours = fewestMoves({ ...problem, mostPrograms: 200_000 });
     if (theirs.none) {
       assert.ok(ours.worst > 1, `problem ${k}: HiGHS has no answer within the ranges`);
       return;
     }
     compared += 1;
-    assert.ok(ours.proved, `problem ${k} is not proved`);
+    assert.ok(ours.proved && ours.leastEffort, `problem ${k} is not proved`);
     assert.ok(ours.worst <= 1 + 1e-6, `problem ${k}: ${ours.worst} tolerances`);
     // efforts are whole numbers
     assert.deepEqual([ours.moved, ours.effort], [theirs.moved, theirs.effort], `problem ${k}`);
     // within the nodes that a page waits for: all are brought home, and none is called proved that is not
     const quick = fewestMoves(problem);
     assert.ok(quick.worst <= 1 + 1e-6, `problem ${k}, quickly: ${quick.worst} tolerances`);
-    if (quick.proved) assert.deepEqual([quick.moved, quick.effort], [ours.moved, ours.effort]);
+    if (quick.proved) assert.equal(quick.moved, ours.moved);
+    if (quick.leastEffort) assert.equal(quick.effort, ours.effort);
   });
   assert.ok(compared >= PROBLEMS / 2, `${compared} problems can be solved at all`);
 });

@@ -8,7 +8,8 @@ Axes: x forward, y left, z up, fixed to the tub
 """
 
 import numpy as np
-from scipy.interpolate import BarycentricInterpolator, PchipInterpolator
+from numpy.polynomial import chebyshev
+from scipy.interpolate import PchipInterpolator
 from scipy.optimize import brentq, root
 from scipy.spatial.transform import Rotation
 
@@ -105,10 +106,15 @@ class Table:
         self.names = list(found[nodes[0]][0])
         values = np.array([np.append(np.concatenate([found[z][0][k] * self.over for k in self.names]), found[z][1])
                            for z in nodes])
-        self.table = BarycentricInterpolator(nodes, values)
+        # through all of them; SciPy's interpolators take their nodes in a random order, and err by it now and then
+        self.series = chebyshev.chebfit(self.over_one(nodes), values, NODES - 1)
+
+    @staticmethod
+    def over_one(z):
+        return (z - (DOWN + UPWARD) / 2) / ((UPWARD - DOWN) / 2)
 
     def at(self, z):
-        row = self.table(z)
+        row = chebyshev.chebval(self.over_one(z), self.series)
         places = {k: row[3 * i:3 * i + 3] for i, k in enumerate(self.names)}
         places['rocker'] = row[-1]
         return places

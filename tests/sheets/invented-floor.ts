@@ -287,6 +287,7 @@ const setUp: SetUpReached = {
   standing,
   outOfReach: ['camber, front right: stopped by front right camber shims (no shims left to take out).'],
   proved: true,
+  leastWork: true,
   next: [{ id: 'toe.frontLeft', words: 'toe, front left', takes: 0.2, again: false }],
   learnt: [],
   notes: ['A note of the invented set-up.'],

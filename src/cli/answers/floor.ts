@@ -145,6 +145,9 @@ export const setUpForm = z.strictObject({
       ),
       outOfReach: z.array(z.string()),
       proved: z.boolean().meta({ description: 'whether it is proved that no fewer moves would do' }),
+      leastWork: z
+        .boolean()
+        .meta({ description: 'whether it is proved that as few moves would not do with less work' }),
       next: z.array(
         z.strictObject({
           id: z.string(),

@@ -1,6 +1,12 @@
 /** `flatpatch set-up`: what to turn, shim and wind so that the car reads as its sheet wants it. */
 import type { Command } from 'commander';
-import { type SetUpAsked, type SetUpReached, solveSetUp, type USUALLY_MOVED } from '../../questions/index.ts';
+import {
+  provedWords,
+  type SetUpAsked,
+  type SetUpReached,
+  solveSetUp,
+  type USUALLY_MOVED,
+} from '../../questions/index.ts';
 import type { Speech } from '../../units/show.ts';
 import {
   type CarOptions,
@@ -104,8 +110,9 @@ function setUpLines(is: SetUpReached, speech: Speech): string[] {
   return [
     ...remarkLines('Doubted before use', doubts),
     '',
-    `Moves, all in one go${is.proved ? ' (no fewer would do)' : ' (fewer were not found; not proved)'}`,
+    'Moves, all in one go',
     ...moves,
+    ...(is.moves.length === 0 ? [] : [provedWords(is)]),
     '',
     ...table([
       ['Level floor', 'wanted', 'before', 'after', 'this floor will show', ''],

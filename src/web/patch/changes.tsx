@@ -1,6 +1,6 @@
 /** What to change in one go, what will then be read, which reading not to trust, and what is to be read next. */
 import { useState } from 'react';
-import type { SetUpAnswer, SetUpReached } from '../../questions/index.ts';
+import { provedWords, type SetUpAnswer, type SetUpReached } from '../../questions/index.ts';
 import type { Asked } from '../engine/ask.ts';
 import { usePage } from '../state.tsx';
 import { EffectTable } from './effect-table.tsx';
@@ -26,7 +26,7 @@ export function Changes({ setUp }: { readonly setUp: Asked<SetUpAnswer> }) {
 }
 
 function Told({ is }: { readonly is: SetUpReached }) {
-  const { doubts, moves, outOfReach, next, learnt, notes, cautions, proved } = is;
+  const { doubts, moves, outOfReach, next, learnt, notes, cautions } = is;
   const [open, setOpen] = useState(false);
   return (
     <>
@@ -49,13 +49,7 @@ function Told({ is }: { readonly is: SetUpReached }) {
             </li>
           ))}
         </ol>
-        {moves.length > 0 && (
-          <p className="soft">
-            {proved
-              ? 'With fewer moves the sheet is not reached.'
-              : 'That fewer moves would not do is not proved.'}
-          </p>
-        )}
+        {moves.length > 0 && <p className="soft">{provedWords(is)}</p>}
         {outOfReach.map((words) => (
           <p key={words} className="note">
             {words}
