@@ -1,66 +1,115 @@
 /** What the commands of readings by hand have in common: a place and its amounts behind an option, and the answer as a table. */
-import type { GaugedAnswer } from '../questions/index.ts';
-import { readWithSpread } from '../units/read.ts';
+import {
+  type GaugedAnswer,
+  type GaugeName,
+  type GaugeQuestion,
+  gaugeAnswer,
+  readGauge,
+  type Texts,
+} from '../questions/index.ts';
+import { WHEELS, wheelName } from './asked.ts';
 import { carOut, header, headLines, type MannerOptions, tailLines } from './command.ts';
 import { badAsk } from './outcome.ts';
 import { amountText, table } from './print.ts';
 import { type Found, refusalOf, type Telling } from './tell.ts';
 
-export interface Gauge {
-  readonly value: number;
-  readonly u: number;
-}
-
 export const each = (text: string, before: readonly string[] = []): readonly string[] => [...before, text];
 
-/** An amount with its ±; without one it is taken as usual for this kind of reading. @throws BadInput */
-export function askedGauge(option: string, text: string, like: string, usual: number): Gauge {
-  const read = readWithSpread(text, like);
-  if (!read.ok) throw badAsk('asked/amount', `${option}: ${read.why}.`);
-  return { value: read.is.value, u: read.is.u ?? usual };
-}
+/** Fields by their names, as options fill them: one is filled once. */
+export class OptionTexts {
+  readonly texts: Record<string, string> = {};
 
-/**
- * A place and the amounts behind it: `front-left 152.4 mm, 150.9 mm`.
- *
- * @throws BadInput where the place is none of these, or there are fewer or more amounts
- */
-export function placedGauges<T>(
-  option: string,
-  text: string,
-  places: Readonly<Record<string, T>>,
-  how: { readonly least: number; readonly most: number; readonly like: string; readonly usual: number },
-): { readonly place: T; readonly amounts: readonly Gauge[] } {
-  const [, name = '', rest = ''] = /^\s*([a-z-]+)\s+(.*)$/s.exec(text) ?? [];
-  const amounts = rest.split(/\s*,\s*/).filter((part) => part !== '');
-  const place = Object.hasOwn(places, name) ? places[name] : undefined;
-  if (place === undefined || amounts.length < how.least || amounts.length > how.most) {
-    const count = how.least === how.most ? `${how.least}` : `${how.least} to ${how.most}`;
-    throw badAsk(
-      'asked/place',
-      `${option} "${text}" is not a place and ${count} amounts with commas between.`,
-      `The place is one of ${Object.keys(places).join(', ')}.`,
-    );
+  /** An option that is one amount. @throws BadInput where nothing stands behind it */
+  put(option: string, key: string, text: string | undefined): void {
+    if (text === undefined) return;
+    if (text.trim() === '') throw badAsk('asked/amount', `${option} has nothing behind it.`);
+    this.texts[key] = text;
   }
-  return { place, amounts: amounts.map((each) => askedGauge(option, each, how.like, how.usual)) };
+
+  /**
+   * A place and the amounts behind it, such as `front-left 152.4 mm, 150.9 mm`.
+   *
+   * @param places  fields that the amounts go into, by the name of the place
+   * @param least  amounts that must be there
+   * @throws BadInput where the place is none of these, there are fewer or more amounts, or it is given twice
+   */
+  place(
+    option: string,
+    text: string,
+    places: Readonly<Record<string, readonly string[]>>,
+    least: number,
+  ): void {
+    const [, name = '', rest = ''] = /^\s*([a-z-]+)\s+(.*)$/s.exec(text) ?? [];
+    const amounts = rest.split(/\s*,\s*/).filter((part) => part !== '');
+    const keys = Object.hasOwn(places, name) ? places[name] : undefined;
+    const most = Object.values(places)[0]!.length;
+    if (keys === undefined || amounts.length < least || amounts.length > most) {
+      const count = least === most ? `${least}` : `${least} to ${most}`;
+      throw badAsk(
+        'asked/place',
+        `${option} "${text}" is not a place and ${count} amounts with commas between.`,
+        `The place is one of ${Object.keys(places).join(', ')}.`,
+      );
+    }
+    if (keys[0]! in this.texts) throw badAsk('asked/twice', `${option} is given twice for ${name}.`);
+    amounts.forEach((amount, k) => {
+      this.texts[keys[k]!] = amount;
+    });
+  }
 }
 
-type Name = 'strings' | 'bump-steer' | 'scales' | 'levels';
+/** Fields at each wheel by the name of the wheel: `front-left` to `rim.frontLeft.front`. */
+export const atWheels = (
+  ...fields: readonly ((wheel: string) => string)[]
+): Readonly<Record<string, readonly string[]>> =>
+  Object.fromEntries(
+    WHEELS.map((wheel) => {
+      const key = `${wheel.end}${wheel.side === 'left' ? 'Left' : 'Right'}`;
+      return [wheelName(wheel), fields.map((field) => field(key))];
+    }),
+  );
 
-export const gaugedTelling = (
-  name: Name,
+/** What the options ask. @throws BadInput where one cannot be read, or what belongs together is not all there */
+export function askedByGauge<N extends GaugeName>(
+  name: N,
+  texts: Texts,
+  says: {
+    /** The option of a field. */
+    readonly option: (key: string) => string;
+    /** Where nothing was read. */
+    readonly nothing: string;
+    /** Where something was begun. */
+    readonly half?: { readonly code: string; readonly words: (key: string) => string };
+  },
+  sheets?: readonly string[],
+): Extract<GaugeQuestion, { name: N }> {
+  const { question, wrong, codes, half } = readGauge(name, texts, sheets);
+  const [bad] = Object.keys(wrong);
+  if (bad !== undefined)
+    throw badAsk(`asked/${codes[bad] ?? 'amount'}`, `${says.option(bad)}: ${wrong[bad]}.`);
+  if (half.length > 0 && says.half !== undefined)
+    throw badAsk(`asked/${says.half.code}`, says.half.words(half[0]!));
+  if (question === undefined) throw badAsk('asked/nothing', says.nothing);
+  return question as Extract<GaugeQuestion, { name: N }>;
+}
+
+export function gaugedTelling(
+  name: Exclude<GaugeName, 'weighing'>,
   { car, file }: Found,
   means: string,
-  is: GaugedAnswer,
+  question: GaugeQuestion,
   options: MannerOptions,
-): Telling => ({
-  json: { ...header(name), car: carOut(car, file), is },
-  lines: () =>
-    is.reached
-      ? [...headLines(car, means), ...gaugedLines(is.figures, options), ...tailLines(is.notes, is.cautions)]
-      : [],
-  refusal: refusalOf(is),
-});
+): Telling {
+  const is = gaugeAnswer(car, question) as GaugedAnswer;
+  return {
+    json: { ...header(name), car: carOut(car, file), is },
+    lines: () =>
+      is.reached
+        ? [...headLines(car, means), ...gaugedLines(is.figures, options), ...tailLines(is.notes, is.cautions)]
+        : [],
+    refusal: refusalOf(is),
+  };
+}
 
 /** Those that belong to several wheels, pads or rows stand in columns; the rest below. */
 function gaugedLines(

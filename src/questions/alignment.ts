@@ -161,7 +161,12 @@ function notesOn(
         ]
       : [];
   });
-  const missing = (strings?.length ?? 0) === 0;
+  const taken = SIDES.filter(
+    (side) =>
+      rims.some(({ wheel }) => wheel.side === side) && strings?.some((each) => each.side === side) !== true,
+  );
+  const parallel =
+    taken.length === 1 ? `The ${taken[0]} string is taken as parallel` : 'Strings are taken as parallel';
   const told: readonly (readonly [boolean, string])[] = [
     [
       much.length > 0,
@@ -172,8 +177,8 @@ function notesOn(
       `The other way than the sheet wants it: ${other.join(', ')}. Was the front edge read for the rear one?`,
     ],
     [
-      rims.length > 0 && missing,
-      'Strings are taken as parallel to the centre plane: a string that opens by 1 mm over the wheelbase moves every toe of its side by as much of an angle. Say where they are by --string.',
+      taken.length > 0,
+      `${parallel} to the centre plane: a string that opens by 1 mm over the wheelbase moves every toe of its side by as much of an angle. Measure from the centre plane to each string at both axles, and that is taken off.`,
     ],
     [rims.length > 0, 'A front edge further from the string than the rear one is toe-in.'],
     [

@@ -6,12 +6,10 @@
  * Out   the question as the engine takes it, or field by field what is wrong, and what is still to be typed
  */
 import type { Car } from '../car/read.ts';
-import { readTeeth, type Teeth } from '../car/teeth.ts';
 import { type Doing, isThrown, STANDING } from '../loadpath/loads/doing.ts';
-import type { AskedAmount } from '../measured/asked-reading.ts';
-import { readAmount, readList, readWithSpread } from '../units/read.ts';
 import { type BrakesAsked, brakesOf, USUAL_DECELERATIONS } from './brakes.ts';
 import { doingsOf, type NamedDoing } from './doing-words.ts';
+import { Fields, type FieldsRead, type Texts, told } from './fields.ts';
 import type { Wheel } from './figure.ts';
 import type { ToldAnswer } from './floor-answer.ts';
 import { type FuelAsked, fuelFor } from './fuel.ts';
@@ -59,111 +57,7 @@ export function dayAnswer(car: Car, { name, asked }: DayQuestion): DayAnswer {
   }
 }
 
-export type DayTexts = Readonly<Record<string, string>>;
-
-export interface DayRead {
-  readonly question?: DayQuestion;
-  /** By the name of the field. */
-  readonly wrong: Readonly<Record<string, string>>;
-  /** Names of fields without which nothing can be asked. */
-  readonly missing: readonly string[];
-}
-
-/** Reads fields one by one and keeps what is wrong with them. */
-class Fields {
-  readonly wrong: Record<string, string> = {};
-  readonly missing: string[] = [];
-  readonly #texts: DayTexts;
-
-  constructor(texts: DayTexts) {
-    this.#texts = texts;
-  }
-
-  text(key: string): string | undefined {
-    const text = this.#texts[key]?.trim();
-    return text === '' ? undefined : text;
-  }
-
-  no(key: string, why: string): undefined {
-    this.wrong[key] = why;
-    return undefined;
-  }
-
-  #kept<T>(
-    key: string,
-    read: (
-      text: string,
-    ) => { readonly ok: true; readonly is: T } | { readonly ok: false; readonly why: string },
-  ): T | undefined {
-    const text = this.text(key);
-    if (text === undefined) return undefined;
-    const found = read(text);
-    return found.ok ? found.is : this.no(key, found.why);
-  }
-
-  /** A plain value, SI. */
-  value(key: string, like: string): number | undefined {
-    return this.#kept(key, (text) => readAmount(text, like))?.value;
-  }
-
-  /** An amount with its ± where one is typed. */
-  amount(key: string, like: string): AskedAmount | undefined {
-    return this.#kept(key, (text) => amountIn(text, like));
-  }
-
-  /** Several amounts with commas between, each of its own kind. */
-  amounts(key: string, likes: readonly string[]): readonly AskedAmount[] | undefined {
-    return this.#kept(key, (text) => {
-      const parts = text.split(',').map((part) => part.trim());
-      if (parts.length !== likes.length) {
-        return { ok: false, why: `"${text}" is not ${likes.length} amounts with commas between` };
-      }
-      const read = parts.map((part, k) => amountIn(part, likes[k]!));
-      const bad = read.find((each) => !each.ok);
-      return bad?.ok === false ? bad : { ok: true, is: read.flatMap((each) => (each.ok ? [each.is] : [])) };
-    });
-  }
-
-  list(key: string, like: string): readonly number[] | undefined {
-    return this.#kept(key, (text) => {
-      const read = readList(text, like);
-      return read.ok && read.is.some((each) => each < 0)
-        ? { ok: false, why: 'none of them may be below nothing' }
-        : read;
-    });
-  }
-
-  count(key: string, least: number, most: number): number | undefined {
-    return this.#kept(key, (text) => {
-      const count = /^\d+$/.test(text) ? Number(text) : Number.NaN;
-      return count >= least && count <= most
-        ? { ok: true, is: count }
-        : { ok: false, why: `"${text}" must be a whole number from ${least} to ${most}` };
-    });
-  }
-
-  teeth(key: string): readonly Teeth[] | undefined {
-    return this.#kept(key, (text) => {
-      const read = text.split(',').map(readTeeth);
-      return read.includes(undefined)
-        ? { ok: false, why: `"${text}" holds what is no pair; write two counts of teeth, such as 13/35` }
-        : { ok: true, is: read as readonly Teeth[] };
-    });
-  }
-}
-
-function amountIn(text: string, like: string) {
-  const read = readWithSpread(text, like);
-  if (!read.ok) return read;
-  const { value, u } = read.is;
-  return { ok: true as const, is: { value, text, ...(u === undefined ? {} : { u }) } satisfies AskedAmount };
-}
-
-type Loose<T> = { [K in keyof T]: T[K] | undefined };
-
-/** What was typed and is there, without what was not. */
-const told = <T extends object>(of: Loose<T>): T =>
-  Object.fromEntries(Object.entries(of).filter(([, value]) => value !== undefined)) as T;
+export type DayRead = FieldsRead<DayQuestion>;
 
 /** Names of tyres among the fields: `now.frontLeft`. */
 const TYRES: readonly (readonly [key: string, place: TyrePlace])[] = [
@@ -306,7 +200,7 @@ const fuelIn = (fields: Fields): Pick<UnderWayAsked, 'fuel'> => {
 };
 
 /** The question that the fields of a stop put. */
-export function readDay(name: DayName, texts: DayTexts, car: Car): DayRead {
+export function readDay(name: DayName, texts: Texts, car: Car): DayRead {
   const fields = new Fields(texts);
   const question = questionOf(name, fields, car);
   const wrong = Object.keys(fields.wrong).length > 0;

@@ -11,15 +11,6 @@ export {
   type CardMove,
 } from './adjustment-card.ts';
 export {
-  alignment,
-  type BumpSteerAsked,
-  bumpSteerRead,
-  type PlatesRead,
-  type RimRead,
-  type StringRead,
-  type StringsAsked,
-} from './alignment.ts';
-export {
   type AxleAnswer,
   type AxleReached,
   axleFigures,
@@ -60,7 +51,6 @@ export {
   type DayName,
   type DayQuestion,
   type DayRead,
-  type DayTexts,
   dayAnswer,
   readDay,
   settledDoings,
@@ -74,6 +64,7 @@ export { DEMONSTRATION_DAY } from './duty.ts';
 export { easePart, type PartToEase } from './ease-parts.ts';
 export { EASED, type EasedPrimaries, type EasingPrimaries, easePrimaries } from './ease-primaries.ts';
 export { type EveryFigure, everyFigure, type PlacedFigure } from './every-figure.ts';
+export type { FieldsRead, Texts } from './fields.ts';
 export * from './figure.ts';
 export { type FoundExhaust, foundExhaust, lookedFor } from './find-exhaust.ts';
 export { findHeld, findSets, type SavedHeld } from './find-held.ts';
@@ -106,6 +97,19 @@ export {
 export { aboardHold, HOLDS } from './floor-holds.ts';
 export { type FloorSheetRead, type FloorSheets, floorSheets } from './floor-sheets.ts';
 export { type FollowAsked, type Followed, followForce } from './follow.ts';
+export { type ForSheet, forSheet } from './gauge-sheet.ts';
+export {
+  type GaugeAnswer,
+  type GaugeName,
+  type GaugeQuestion,
+  type GaugeRead,
+  gaugeAnswer,
+  MOST_ROWS,
+  readGauge,
+  USUALLY_READ,
+  withoutUnit,
+  withUnit,
+} from './gauge-texts.ts';
 export type { GaugedAnswer, GaugedFigure, GaugedReached } from './gauged.ts';
 export { askedMore, HOLD_WORDS, type HoldTold, holdingDoes, holdsTold } from './holding-words.ts';
 export { hotTold, inCarTold, type ToldAsked, type ToldSection } from './in-car-told.ts';
@@ -160,7 +164,6 @@ export { type LookedAt, lookedTold } from './looked-at.ts';
 export { type MaterialChoice, materialChoices } from './materials.ts';
 export { type MirroredBank, mirroredBank, onImage, type PortMisfit, portMisfits } from './mirrored-bank.ts';
 export { openCar } from './open-car.ts';
-export { type LevelsAsked, levelsOfPads, type ScalesAsked, scalesChecked } from './pads.ts';
 export { partByHand, partHandTold } from './part-by-hand.ts';
 export { partHot, partInCar } from './part-in-car.ts';
 export { partSection, partWords } from './part-words.ts';
@@ -255,5 +258,5 @@ export {
 } from './tightening.ts';
 export type { TravelRange } from './travel-range.ts';
 export { THROUGH_THE_JOINT, tubForces } from './tub-forces.ts';
-export { type WeighingAnswer, type WeighingAsked, weighing } from './weighing.ts';
+export { type WeighingAnswer, weighing } from './weighing.ts';
 export { type WorkingAnswer, type WorkingAsked, type WorkingReached, workingOf } from './working.ts';

@@ -4,7 +4,9 @@
  */
 import { type End, LOAD_PATH, type Side, type Stance, type Stop, type Wheel } from '../questions/figure.ts';
 import { JOINT_NAMES, type JointName } from '../questions/index.ts';
-import { askedIn, DAY_STOPS, type DayAsked, type DayName } from './day/words.ts';
+import { type AskedTexts, askedIn } from './asked/fields.ts';
+import { DAY_FIELDS, DAY_STOPS, type DayName } from './day/words.ts';
+import { GAUGE_FIELDS, GAUGES_AT, type PageGauge } from './gauges/words.ts';
 import { type ChangedDoing, changedIn } from './loads/changed-doing.ts';
 import { PAD_STOPS, type PadStop } from './patch/words.ts';
 import { FIRST_TURN, type Turn, VIEWS, type View } from './scene/look.ts';
@@ -56,8 +58,10 @@ export interface Place {
   readonly floor: FloorStop;
   /** Which sheet of the flat floor is looked at, by its name; left out: the last. */
   readonly read?: string | undefined;
-  /** What is typed at the stops of a day out. */
-  readonly asked: DayAsked;
+  /** What is read by hand at a stop of the pads; left out: the sheet as it was read. */
+  readonly gauge?: PageGauge | undefined;
+  /** What is typed at the stops of the flat floor. */
+  readonly asked: AskedTexts;
   readonly bank: Side;
   /** Both banks are found together; the bank above is the side that they are seen from. */
   readonly both?: true | undefined;
@@ -99,6 +103,8 @@ export function placeFrom(search: string): Place {
   };
   const text = (key: string) => (asked.get(key) ? { [key]: asked.get(key)! } : {});
   const [end, side] = (asked.get('wheel') ?? '').split('-');
+  const floor = word('floor', FLOOR_STOPS, START.floor);
+  const gauge = gaugesAt(floor).find((each) => each === asked.get('gauge'));
   const place: Place = {
     ...text('car'),
     ...text('spec'),
@@ -124,9 +130,10 @@ export function placeFrom(search: string): Place {
     ...(asked.has('row') ? { row: Math.max(0, Math.round(number('row', 1e7, 0))) } : {}),
     ...changedIn(asked.get('typed')),
     gas: word('gas', GAS_STOPS, START.gas),
-    floor: word('floor', FLOOR_STOPS, START.floor),
+    floor,
+    ...(gauge === undefined ? {} : { gauge }),
     ...text('read'),
-    asked: askedIn(asked),
+    asked: askedIn(asked, { ...DAY_FIELDS, ...GAUGE_FIELDS }),
     bank: word('bank', ['left', 'right'], START.bank),
     ...(asked.has('both') ? { both: true as const } : {}),
     ...(asked.has('cut') ? { cut: Math.max(0, number('cut', 100, 100)) / 100 } : {}),
@@ -162,6 +169,7 @@ export function searchOf(place: Place): string {
   put('typed', place.changed === undefined ? undefined : JSON.stringify(place.changed));
   put('gas', place.gas, START.gas);
   put('floor', place.floor, START.floor);
+  put('gauge', gaugeOf(place));
   put('read', place.read);
   for (const [key, text] of Object.entries(place.asked)) put(key, text, '');
   put('bank', place.bank, START.bank);
@@ -211,5 +219,12 @@ export const isLoaded = ({ card, stop }: Place): boolean => card === 'loads' || 
 /** The stop of a day out that is looked at; undefined elsewhere. */
 export const dayOf = ({ way, floor }: Place): DayName | undefined =>
   way === 'floor' ? DAY_STOPS.find((each) => each === floor) : undefined;
+
+const gaugesAt = (floor: FloorStop): readonly PageGauge[] =>
+  PAD_STOPS.some((each) => each === floor) ? GAUGES_AT[floor as PadStop] : [];
+
+/** What is read by hand at the stop that is looked at; undefined elsewhere. */
+export const gaugeOf = ({ way, floor, gauge }: Place): PageGauge | undefined =>
+  way === 'floor' ? gaugesAt(floor).find((each) => each === gauge) : undefined;
 
 export const wheelName = (wheel: Wheel): string => `${wheel.end} ${wheel.side}`;

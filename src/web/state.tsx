@@ -48,6 +48,7 @@ const STEPS = [
   'joint',
   'gas',
   'floor',
+  'gauge',
   'read',
   'bank',
   'both',

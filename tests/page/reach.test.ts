@@ -38,6 +38,34 @@ interface Where {
   readonly shows: string;
 }
 
+/** Readings by hand, with enough typed for an answer. */
+const BY_HAND = {
+  strings: `?${new URLSearchParams({
+    car: 'fenwold-201',
+    way: 'floor',
+    floor: 'angles',
+    gauge: 'strings',
+    'strings.rim.frontLeft.front': '151.2 mm',
+    'strings.rim.frontLeft.rear': '152.0 mm',
+    'strings.rim.rearRight.front': '91.0 mm',
+    'strings.rim.rearRight.rear': '90.1 mm',
+    'strings.rule': '0.2 mm',
+  })}`,
+  bumpSteer: `?${new URLSearchParams({
+    car: 'fenwold-201',
+    way: 'floor',
+    floor: 'angles',
+    gauge: 'bump-steer',
+    'bump-steer.apart': '280 mm',
+    'bump-steer.row.1.travel': '0 mm',
+    'bump-steer.row.1.front': '10 mm',
+    'bump-steer.row.1.rear': '10 mm',
+    'bump-steer.row.2.travel': '20 mm',
+    'bump-steer.row.2.front': '9.86 mm',
+    'bump-steer.row.2.rear': '10.00 mm',
+  })}`,
+};
+
 const PLACES: Readonly<Record<string, Where>> = {
   floor: { address: '', shows: '.floor .bay .flat' },
   'a stop': {
@@ -67,6 +95,14 @@ const PLACES: Readonly<Record<string, Where>> = {
   primaries: { address: '?car=ashgarth-501&way=gas', shows: '#card button:enabled:text("Find a set")' },
   'no exhaust': { address: '?car=pellmoor-7b&way=gas', shows: '#card code' },
   weights: { address: '?car=fenwold-201&way=floor', shows: '.patch-label' },
+  angles: { address: '?car=fenwold-201&way=floor&floor=angles', shows: '.floor-readings .of-kind' },
+  strings: { address: BY_HAND.strings, shows: '.strings text' },
+  'bump steer': { address: BY_HAND.bumpSteer, shows: '.bump-steer td b' },
+  'centre of gravity': {
+    address:
+      '?car=fenwold-201&way=floor&floor=weights&gauge=weighing&weighing.lift=400+mm&weighing.frontRaised=283+kg',
+    shows: '[data-figure="car.height"]',
+  },
   changes: { address: '?car=fenwold-201&way=floor&floor=changes', shows: '.moves li' },
   'hot tyres': {
     address: '?car=fenwold-201&way=floor&floor=hot-pressures&hot-pressures.air=14+degC',
@@ -145,6 +181,8 @@ describe('reach', { skip: NO_BROWSER }, () => {
       '?car=fenwold-201&stop=studs&doing=dip',
       '?car=fenwold-201&way=floor&floor=fuel&fuel.laps=12',
       '?car=fenwold-201&way=floor&floor=transfer',
+      BY_HAND.strings,
+      BY_HAND.bumpSteer,
     ]) {
       await goTo(page, address);
       assert.deepEqual(await page.evaluate(SMALL_TARGETS), [], address);

@@ -72,7 +72,7 @@ const readings = {
   toeAtRim: eachWheel((wheel) =>
     length(
       `toe of the ${wheel} wheel over its rim (positive: in)`,
-      'Strings: rear edge of the rim less front edge, over the diameter that the wheel gives.',
+      'Strings outside the wheels: front edge of the rim less rear edge, over the diameter that the wheel gives.',
       'string line',
       -30,
       30,

@@ -1,12 +1,8 @@
 /** `flatpatch scales` and `flatpatch levels`: pads under a known mass, and their heights by a water level. */
 import type { Command } from 'commander';
-import { levelsOfPads, scalesChecked } from '../../questions/index.ts';
-import { WHEELS, wheelName } from '../asked.ts';
 import { type CarOptions, command, type MannerOptions, onCar, speaking } from '../command.ts';
-import { askedGauge, each, gaugedTelling, placedGauges } from '../gauged.ts';
-import { badAsk } from '../outcome.ts';
+import { askedByGauge, atWheels, each, gaugedTelling, OptionTexts } from '../gauged.ts';
 import { tell } from '../tell.ts';
-import { refuseTwice } from './strings.ts';
 
 interface ScalesOptions extends CarOptions, MannerOptions {
   readonly known: string;
@@ -18,11 +14,12 @@ interface LevelsOptions extends CarOptions, MannerOptions {
   readonly pad?: readonly string[];
 }
 
-const AT_WHEELS = Object.fromEntries(WHEELS.map((wheel) => [wheelName(wheel), wheel] as const));
-
-/** A pad reads to 0.1 kg, a water level to half a millimetre: common practice, no source. */
-const PAD = 0.1;
-const WATER = 0.3e-3;
+const UNDER_KNOWN = atWheels(
+  (wheel) => `shown.${wheel}`,
+  (wheel) => `empty.${wheel}`,
+);
+const UNDER_CAR = atWheels((wheel) => `car.${wheel}`);
+const DOWN = atWheels((wheel) => `down.${wheel}`);
 
 export function scalesCommand(): Command {
   const made = command(
@@ -49,41 +46,24 @@ export function scalesCommand(): Command {
 }
 
 async function answerScales(file: string, options: ScalesOptions): Promise<void> {
-  const known = askedGauge('--known', options.known, 'kg', 0);
-  const pads = (options.pad ?? []).map((text) => {
-    const how = { least: 1, most: 2, like: 'kg', usual: PAD };
-    const { place: wheel, amounts } = placedGauges('--pad', text, AT_WHEELS, how);
-    const [shown, empty] = amounts;
-    return { wheel, shown: shown!, ...(empty === undefined ? {} : { empty }) };
+  const typed = new OptionTexts();
+  typed.put('--known', 'known', options.known);
+  for (const text of options.pad ?? []) typed.place('--pad', text, UNDER_KNOWN, 1);
+  for (const text of options.read ?? []) typed.place('--read', text, UNDER_CAR, 1);
+  const of = { known: '--known', car: '--read' } as Readonly<Record<string, string>>;
+  const question = askedByGauge('scales', typed.texts, {
+    option: (key) => of[key.split('.')[0]!] ?? '--pad',
+    nothing: 'Nothing was read: write --pad for each pad that had the known mass on it.',
+    half: {
+      code: 'pad',
+      words: (key) => {
+        const [name] = Object.entries(UNDER_KNOWN).find(([, keys]) => keys.includes(key))!;
+        return `--read is given for ${name}, and no --pad tells what that pad is worth.`;
+      },
+    },
   });
-  const read = (options.read ?? []).map((text) => {
-    const how = { least: 1, most: 1, like: 'kg', usual: PAD };
-    const { place: wheel, amounts } = placedGauges('--read', text, AT_WHEELS, how);
-    return { wheel, car: amounts[0]! };
-  });
-  if (pads.length === 0)
-    throw badAsk(
-      'asked/nothing',
-      'Nothing was read: write --pad for each pad that had the known mass on it.',
-    );
-  const names = (of: readonly { readonly wheel: (typeof WHEELS)[number] }[]): string[] =>
-    of.map(({ wheel }) => wheelName(wheel));
-  refuseTwice('--pad', names(pads));
-  refuseTwice('--read', names(read));
-  const lone = names(read).find((name) => !names(pads).includes(name));
-  if (lone !== undefined)
-    throw badAsk('asked/pad', `--read is given for ${lone}, and no --pad tells what that pad is worth.`);
   await tell(file, options, (found) =>
-    gaugedTelling(
-      'scales',
-      found,
-      'pads under a known mass',
-      scalesChecked({
-        known,
-        pads: pads.map((pad) => ({ ...pad, ...read.find(({ wheel }) => wheel === pad.wheel) })),
-      }),
-      options,
-    ),
+    gaugedTelling('scales', found, 'pads under a known mass', question, options),
   );
 }
 
@@ -106,27 +86,13 @@ export function levelsCommand(): Command {
 }
 
 async function answerLevels(file: string, options: LevelsOptions): Promise<void> {
-  const pads = (options.pad ?? []).map((text) => {
-    const how = { least: 1, most: 1, like: 'm', usual: WATER };
-    const { place: wheel, amounts } = placedGauges('--pad', text, AT_WHEELS, how);
-    return { wheel, down: amounts[0]! };
+  const typed = new OptionTexts();
+  for (const text of options.pad ?? []) typed.place('--pad', text, DOWN, 1);
+  const question = askedByGauge('levels', typed.texts, {
+    option: () => '--pad',
+    nothing: 'It takes two pads at least: write --pad for each.',
   });
-  if (pads.length < 2) throw badAsk('asked/nothing', 'It takes two pads at least: write --pad for each.');
-  refuseTwice(
-    '--pad',
-    pads.map(({ wheel }) => wheelName(wheel)),
+  await tell(file, options, (found) =>
+    gaugedTelling('levels', found, 'pads by a water level', question, options),
   );
-  await tell(file, options, (found) => {
-    const filed = found.car.form.floor?.patch?.pads;
-    const heights = Object.fromEntries(
-      Object.entries(filed ?? {}).flatMap(([key, pad]) => (pad === undefined ? [] : [[key, pad.value]])),
-    );
-    return gaugedTelling(
-      'levels',
-      found,
-      'pads by a water level',
-      levelsOfPads({ pads, filed: heights }),
-      options,
-    );
-  });
 }

@@ -1,9 +1,9 @@
 /** `flatpatch strings` and `flatpatch bump-steer`: alignment by strings and plates; the gauge's table beside the geometry's. */
 import type { Command } from 'commander';
-import { alignment, bumpSteerRead } from '../../questions/index.ts';
-import { askedAmount, askedWheel, WHEELS, wheelName } from '../asked.ts';
+import { MOST_ROWS } from '../../questions/index.ts';
+import { askedWheel } from '../asked.ts';
 import { type CarOptions, command, type MannerOptions, onCar, speaking } from '../command.ts';
-import { askedGauge, each, gaugedTelling, placedGauges } from '../gauged.ts';
+import { askedByGauge, atWheels, each, gaugedTelling, OptionTexts } from '../gauged.ts';
 import { badAsk } from '../outcome.ts';
 import { tell } from '../tell.ts';
 
@@ -14,14 +14,13 @@ interface Options extends CarOptions, MannerOptions {
   readonly across?: string;
 }
 
-const AT_WHEELS = Object.fromEntries(WHEELS.map((wheel) => [wheelName(wheel), wheel] as const));
-const SIDES = { left: 'left', right: 'right' } as const;
-const ENDS = { front: 'front', rear: 'rear' } as const;
-
-/** A steel rule from a string to a rim, and a tape: common practice, no source. */
-const RULE = 0.25e-3;
-const TAPE = 0.5e-3;
-const FEELER = 0.02e-3;
+const ends = (key: string): readonly string[] => [`${key}.front`, `${key}.rear`];
+const RIMS = atWheels(
+  (wheel) => `rim.${wheel}.front`,
+  (wheel) => `rim.${wheel}.rear`,
+);
+const STRINGS = { left: ends('string.left'), right: ends('string.right') };
+const PLATES = { front: ends('plates.front'), rear: ends('plates.rear') };
 
 export function stringsCommand(): Command {
   const made = command(
@@ -57,51 +56,18 @@ export function stringsCommand(): Command {
 }
 
 async function answerStrings(file: string, options: Options): Promise<void> {
-  const two = { least: 2, most: 2, like: 'm' };
-  const rims = (options.rim ?? []).map((text) => {
-    const { place: wheel, amounts } = placedGauges('--rim', text, AT_WHEELS, { ...two, usual: RULE });
-    return { wheel, front: amounts[0]!, rear: amounts[1]! };
+  const typed = new OptionTexts();
+  for (const text of options.rim ?? []) typed.place('--rim', text, RIMS, 2);
+  for (const text of options.string ?? []) typed.place('--string', text, STRINGS, 2);
+  for (const text of options.plates ?? []) typed.place('--plates', text, PLATES, 2);
+  typed.put('--across', 'across', options.across);
+  const question = askedByGauge('strings', typed.texts, {
+    option: (key) => `--${key.split('.')[0]}`,
+    nothing: 'Nothing was read: write --rim for each wheel, or --plates for an axle.',
   });
-  const strings = (options.string ?? []).map((text) => {
-    const { place: side, amounts } = placedGauges('--string', text, SIDES, { ...two, usual: TAPE });
-    return { side, front: amounts[0]!, rear: amounts[1]! };
-  });
-  const plates = (options.plates ?? []).map((text) => {
-    const { place: end, amounts } = placedGauges('--plates', text, ENDS, { ...two, usual: TAPE });
-    return { end, front: amounts[0]!, rear: amounts[1]! };
-  });
-  if (rims.length + plates.length === 0)
-    throw badAsk('asked/nothing', 'Nothing was read: write --rim for each wheel, or --plates for an axle.');
-  refuseTwice(
-    '--rim',
-    rims.map(({ wheel }) => wheelName(wheel)),
-  );
-  refuseTwice(
-    '--string',
-    strings.map(({ side }) => side),
-  );
-  refuseTwice(
-    '--plates',
-    plates.map(({ end }) => end),
-  );
-  const across = options.across === undefined ? undefined : askedGauge('--across', options.across, 'm', TAPE);
-  if (across !== undefined && !(across.value > 0.1))
-    throw badAsk('asked/across', `--across "${options.across}" is less than any rim; write it in mm.`);
   await tell(file, options, (found) =>
-    gaugedTelling(
-      'strings',
-      found,
-      'alignment by strings and plates',
-      alignment(found.car, { rims, strings, plates, ...(across === undefined ? {} : { across }) }),
-      options,
-    ),
+    gaugedTelling('strings', found, 'alignment by strings and plates', question, options),
   );
-}
-
-/** @throws BadInput where a place is given twice */
-export function refuseTwice(option: string, names: readonly string[]): void {
-  const twice = names.find((name, k) => names.indexOf(name) < k);
-  if (twice !== undefined) throw badAsk('asked/twice', `${option} is given twice for ${twice}.`);
 }
 
 interface BumpSteerOptions extends CarOptions, MannerOptions {
@@ -131,33 +97,28 @@ export function bumpSteerCommand(): Command {
 }
 
 async function answerBumpSteer(file: string, options: BumpSteerOptions): Promise<void> {
-  const wheel = askedWheel(options.wheel);
-  const apart = askedGauge('--apart', options.apart, 'm', RULE);
-  if (!(apart.value > 0.05))
-    throw badAsk('asked/apart', `--apart "${options.apart}" is too little to tell an angle.`);
-  const rows = (options.row ?? []).map((text) => {
+  const { end, side } = askedWheel(options.wheel);
+  const typed = new OptionTexts();
+  typed.put('--wheel', 'wheel', `${end} ${side}`);
+  typed.put('--apart', 'apart', options.apart);
+  const rows = options.row ?? [];
+  if (rows.length > MOST_ROWS) throw badAsk('asked/row', `--row is given more than ${MOST_ROWS} times.`);
+  rows.forEach((text, k) => {
     const parts = text.split(',').map((part) => part.trim());
-    if (parts.length !== 3)
+    if (parts.length !== 3 || parts.includes(''))
       throw badAsk(
         'asked/row',
         `--row "${text}" is not a travel and two feelers with commas between, such as "20 mm, 9.86 mm, 10.00 mm".`,
       );
-    const [travel, front, rear] = parts as [string, string, string];
-    return {
-      travel: askedAmount('--row', travel, 'm'),
-      front: askedGauge('--row', front, 'm', FEELER),
-      rear: askedGauge('--row', rear, 'm', FEELER),
-    };
+    ['travel', 'front', 'rear'].forEach((each, at) => {
+      typed.put('--row', `row.${k + 1}.${each}`, parts[at]!);
+    });
   });
-  if (rows.length === 0)
-    throw badAsk('asked/nothing', 'Nothing was read: write a --row for each travel, standing among them.');
+  const question = askedByGauge('bump-steer', typed.texts, {
+    option: (key) => `--${key.split('.')[0]}`,
+    nothing: 'Nothing was read: write a --row for each travel, standing among them.',
+  });
   await tell(file, options, (found) =>
-    gaugedTelling(
-      'bump-steer',
-      found,
-      `bump steer, ${options.wheel.replace('-', ' ')}`,
-      bumpSteerRead(found.car, { wheel, rows, apart }),
-      options,
-    ),
+    gaugedTelling('bump-steer', found, `bump steer, ${end} ${side}`, question, options),
   );
 }

@@ -1,7 +1,6 @@
 /** `flatpatch weighing`: where the centre of gravity is, by four pads and by the raised axle. */
 import type { Command } from 'commander';
-import { sheetNames, weighing } from '../../questions/index.ts';
-import { readWithSpread } from '../../units/read.ts';
+import { gaugeAnswer, sheetNames, type WeighingAnswer } from '../../questions/index.ts';
 import { withWorkingOut } from '../answers/floor.ts';
 import {
   type CarOptions,
@@ -14,7 +13,8 @@ import {
   speaking,
   tailLines,
 } from '../command.ts';
-import { BadInput, badAsk } from '../outcome.ts';
+import { askedByGauge, OptionTexts } from '../gauged.ts';
+import { BadInput } from '../outcome.ts';
 import { amountText, table } from '../print.ts';
 import { workingLines } from '../step-lines.ts';
 import { refusalOf, tell } from '../tell.ts';
@@ -44,22 +44,24 @@ export function weighingCommand(): Command {
 async function answer(file: string, options: Options): Promise<void> {
   await tell(file, options, ({ car, file: named }) => {
     const { sheet, frontRaised, lift, working } = options;
-    if (sheet !== undefined && !sheetNames(car).includes(sheet))
-      throw badAsk(
-        'asked/sheet',
-        `--sheet "${sheet}" is not in the file; it has: ${sheetNames(car).join(', ') || 'none'}.`,
-      );
-    if ((frontRaised === undefined) !== (lift === undefined))
-      throw badAsk('asked/raised', '--front-raised and --lift belong together: write both.');
-    const is = weighing(car, {
-      ...(sheet === undefined ? {} : { sheet }),
-      ...(working === undefined ? {} : { working }),
-      ...(frontRaised === undefined || lift === undefined
-        ? {}
-        : {
-            raised: { front: askedMeasured('--front-raised', frontRaised, 'kg'), lift: askedLift(lift) },
-          }),
-    });
+    const typed = new OptionTexts();
+    typed.put('--sheet', 'sheet', sheet);
+    typed.put('--front-raised', 'frontRaised', frontRaised);
+    typed.put('--lift', 'lift', lift);
+    const question = askedByGauge(
+      'weighing',
+      typed.texts,
+      {
+        option: (key) => (key === 'frontRaised' ? '--front-raised' : `--${key}`),
+        nothing: 'Nothing is asked.',
+        half: {
+          code: 'raised',
+          words: () => '--front-raised and --lift belong together: write both.',
+        },
+      },
+      sheetNames(car),
+    );
+    const is = gaugeAnswer(car, question, working) as WeighingAnswer;
     if (!is.reached && is.problems !== undefined)
       throw new BadInput(is.problems.map((problem) => ({ ...problem, file: named })));
     if (working !== undefined && is.reached)
@@ -89,27 +91,4 @@ async function answer(file: string, options: Options): Promise<void> {
       refusal: refusalOf(out),
     };
   });
-}
-
-/** A lift below this tells nothing of the height, m. */
-const LEAST_LIFT = 0.05;
-
-function askedLift(text: string) {
-  const lift = askedMeasured('--lift', text, 'm');
-  if (lift.value < LEAST_LIFT)
-    throw badAsk(
-      'asked/lift',
-      `--lift "${text}" is too little to tell a height; raise the axle by 250 mm or more.`,
-    );
-  return lift;
-}
-
-function askedMeasured(
-  option: string,
-  text: string,
-  like: string,
-): { readonly value: number; readonly u: number } {
-  const read = readWithSpread(text, like);
-  if (!read.ok) throw badAsk('asked/amount', `${option}: ${read.why}.`);
-  return { value: read.is.value, u: read.is.u ?? 0 };
 }

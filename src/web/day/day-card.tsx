@@ -1,10 +1,12 @@
 /** The card of a stop of the day out: what is asked, what comes of it, and what must be said beside it. */
-import type { DayAnswer, DayName } from '../../questions/index.ts';
+import { type DayAnswer, type DayName, floorId } from '../../questions/index.ts';
+import { AskedForm } from '../asked/asked-form.tsx';
+import { fieldsIn } from '../asked/fields.ts';
 import { usePage } from '../state.tsx';
 import { BiasChart } from './bias-chart.tsx';
-import { DayForm } from './day-form.tsx';
-import { DayFigures } from './figures.tsx';
+import { DAY_FIGURE, DayFigures } from './figures.tsx';
 import { Frequencies } from './frequencies.tsx';
+import { NotesBeside } from './notes-beside.tsx';
 import { RatioWords } from './ratio-words.tsx';
 import { type Day, ratiosIn } from './use-day.ts';
 import { DAY_FIELDS, DAY_WORDS } from './words.ts';
@@ -20,17 +22,17 @@ export function DayCard({ name, day }: Props) {
     <aside className="card day" id="card" aria-label={title} tabIndex={-1}>
       <h2>{title}</h2>
       <p className="soft">{is}</p>
-      <DayForm name={name} read={day.read} />
+      <AskedForm card={name} groups={DAY_FIELDS[name]} read={day.read} />
       <Stands name={name} day={day} />
     </aside>
   );
 }
 
 function Stands({ name, day }: Props) {
+  const { go } = usePage();
   const { is, read, spreading, against } = day;
   if (is === undefined) {
-    const fields = DAY_FIELDS[name].flatMap((group) => group.fields);
-    const missing = fields.filter(({ key }) => read.missing.includes(key));
+    const missing = fieldsIn(DAY_FIELDS[name]).filter(({ key }) => read.missing.includes(key));
     return (
       <p role="status">
         {missing.length === 0
@@ -54,18 +56,13 @@ function Stands({ name, day }: Props) {
       {against !== undefined && <AgainstWords spec={against.spec} is={against.is} />}
       {ratios !== undefined && <RatioWords answer={ratios} />}
       {name === 'brakes' && <BiasChart figures={answer.figures} />}
-      <DayFigures figures={answer.figures} against={other} />
+      <DayFigures
+        figures={answer.figures}
+        against={other}
+        open={(figure) => go({ figure: `${DAY_FIGURE}${floorId(figure)}` })}
+      />
       {name === 'at-speed' && <Frequencies />}
-      {answer.notes.map((words) => (
-        <p key={words} className="note">
-          {words}
-        </p>
-      ))}
-      {answer.cautions.map((words) => (
-        <p key={words} className="caution">
-          <b>Caution.</b> {words}
-        </p>
-      ))}
+      <NotesBeside notes={answer.notes} cautions={answer.cautions} />
     </>
   );
 }

@@ -1,27 +1,37 @@
-/** Figures of a day out on the card: those that several wheels, axles, gears or speeds have in common stand together. */
-import type { ToldFigure } from '../../questions/index.ts';
+/** Figures on a card: those that several wheels, axles, gears or speeds have in common stand together. */
+import type { ReactNode } from 'react';
 import { unitAfter } from '../../units/show.ts';
-import { spokenOwn } from '../spoken.ts';
+import { type SpokenFigure, spokenOwn } from '../spoken.ts';
 import { usePage } from '../state.tsx';
 
 /** Figures of a day out are named so in the address: `day.front.coldPressure`. */
 export const DAY_FIGURE = 'day.';
 
-interface Props {
-  readonly figures: readonly ToldFigure[];
-  /** Of the spec beside it. */
-  readonly against?: { readonly spec: string; readonly figures: readonly ToldFigure[] } | undefined;
+/** A figure that belongs to something: a wheel, an axle, a gear. */
+export interface OwnedFigure extends SpokenFigure {
+  readonly of: string;
+  readonly id: string;
+  readonly means: string;
+  readonly say?: string;
 }
 
-export function DayFigures({ figures, against }: Props) {
+interface Props {
+  readonly figures: readonly OwnedFigure[];
+  /** Of the spec beside it. */
+  readonly against?: { readonly spec: string; readonly figures: readonly OwnedFigure[] } | undefined;
+  /** Opens the working; left out, they have none. */
+  readonly open?: ((figure: OwnedFigure) => void) | undefined;
+}
+
+export function DayFigures({ figures, against, open }: Props) {
   return (
     <>
       {together(figures).map((owners) => {
         const own = figures.filter(({ of }) => owners.includes(of));
         return owners.length === 1 ? (
-          <Alone key={owners[0]} owner={owners[0]!} figures={own} against={against} />
+          <Alone key={owners[0]} owner={owners[0]!} figures={own} against={against} open={open} />
         ) : (
-          <Beside key={owners.join()} owners={owners} figures={own} against={against} />
+          <Beside key={owners.join()} owners={owners} figures={own} against={against} open={open} />
         );
       })}
     </>
@@ -29,7 +39,7 @@ export function DayFigures({ figures, against }: Props) {
 }
 
 /** Owners that have the same figures, or some of the same: they stand beside one another. */
-function together(figures: readonly ToldFigure[]): readonly (readonly string[])[] {
+function together(figures: readonly OwnedFigure[]): readonly (readonly string[])[] {
   const owners = [...new Set(figures.map(({ of }) => of))];
   const idsOf = (owner: string): readonly string[] =>
     figures.filter(({ of }) => of === owner).map(({ id }) => id);
@@ -48,8 +58,8 @@ function together(figures: readonly ToldFigure[]): readonly (readonly string[])[
 
 const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
 
-function Alone({ owner, figures, against }: Props & { readonly owner: string }) {
-  const { go, speech } = usePage();
+function Alone({ owner, figures, against, open }: Props & { readonly owner: string }) {
+  const { speech } = usePage();
   return (
     <section>
       <h3>{capital(owner)}</h3>
@@ -57,14 +67,7 @@ function Alone({ owner, figures, against }: Props & { readonly owner: string }) 
         {figures.map((figure) => {
           const shown = spokenOwn(figure, speech);
           return (
-            <button
-              key={figure.id}
-              type="button"
-              className="figure-row"
-              data-figure={`${owner}.${figure.id}`}
-              title="Open the working"
-              onClick={() => go({ figure: `${DAY_FIGURE}${owner}.${figure.id}` })}
-            >
+            <Opens key={figure.id} className="figure-row" figure={figure} open={open}>
               <span className="row-means">{figure.means}</span>
               <span className="row-value">
                 <b className="number">{shown.text}</b>
@@ -73,7 +76,7 @@ function Alone({ owner, figures, against }: Props & { readonly owner: string }) 
               </span>
               <Other figure={figure} against={against} unit />
               {figure.say !== undefined && <span className="row-say soft">{figure.say}</span>}
-            </button>
+            </Opens>
           );
         })}
       </div>
@@ -81,8 +84,8 @@ function Alone({ owner, figures, against }: Props & { readonly owner: string }) 
   );
 }
 
-function Beside({ owners, figures, against }: Props & { readonly owners: readonly string[] }) {
-  const { go, speech } = usePage();
+function Beside({ owners, figures, against, open }: Props & { readonly owners: readonly string[] }) {
+  const { speech } = usePage();
   const ids = [...new Set(figures.map(({ id }) => id))];
   return (
     <section className="beside">
@@ -100,18 +103,12 @@ function Beside({ owners, figures, against }: Props & { readonly owners: readonl
                 const shown = spokenOwn(figure, speech);
                 return (
                   <li key={figure.of}>
-                    <button
-                      type="button"
-                      className="beside-cell"
-                      data-figure={`${figure.of}.${id}`}
-                      title="Open the working"
-                      onClick={() => go({ figure: `${DAY_FIGURE}${figure.of}.${id}` })}
-                    >
+                    <Opens className="beside-cell" figure={figure} open={open}>
                       <span className="soft">{figure.of}</span>
                       <b className="number">{shown.text}</b>
                       {shown.spread !== undefined && <span className="number soft">± {shown.spread}</span>}
                       <Other figure={figure} against={against} />
-                    </button>
+                    </Opens>
                   </li>
                 );
               })}
@@ -123,12 +120,44 @@ function Beside({ owners, figures, against }: Props & { readonly owners: readonl
   );
 }
 
+/** A figure that opens its working where it has one. */
+function Opens({
+  figure,
+  open,
+  className,
+  children,
+}: Pick<Props, 'open'> & {
+  readonly figure: OwnedFigure;
+  readonly className: string;
+  readonly children: ReactNode;
+}) {
+  const named = `${figure.of}.${figure.id}`;
+  if (open === undefined) {
+    return (
+      <div className={className} data-figure={named}>
+        {children}
+      </div>
+    );
+  }
+  return (
+    <button
+      type="button"
+      className={className}
+      data-figure={named}
+      title="Open the working"
+      onClick={() => open(figure)}
+    >
+      {children}
+    </button>
+  );
+}
+
 /** The same figure in the spec beside it. */
 function Other({
   figure,
   against,
   unit,
-}: Pick<Props, 'against'> & { readonly figure: ToldFigure; readonly unit?: boolean }) {
+}: Pick<Props, 'against'> & { readonly figure: OwnedFigure; readonly unit?: boolean }) {
   const { speech } = usePage();
   const other = against?.figures.find(({ of, id }) => of === figure.of && id === figure.id);
   if (against === undefined || other === undefined) return null;

@@ -3,12 +3,12 @@ import { useState } from 'react';
 import type { RatiosReached } from '../../questions/index.ts';
 import { plain } from '../../units/show.ts';
 import { fromSI } from '../../units/unit.ts';
+import { textsOf } from '../asked/fields.ts';
 import { fetchRatioSheet } from '../client.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
 import { Chart } from '../stops/chart.tsx';
 import { along } from './lines.ts';
-import { textsOf } from './words.ts';
 
 export function RatioWords({ answer }: { readonly answer: RatiosReached }) {
   const { pairs, final } = answer;

@@ -9,11 +9,11 @@ import {
   type RatiosReached,
   readDay,
 } from '../../questions/index.ts';
+import { textsOf } from '../asked/fields.ts';
 import type { CarSource } from '../engine/answers.ts';
 import { type Asked, ask, useAnswer } from '../engine/ask.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { usePage } from '../state.tsx';
-import { textsOf } from './words.ts';
 
 /** Who types a question is not answered letter by letter. Milliseconds. */
 const REST = 350;

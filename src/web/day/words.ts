@@ -1,5 +1,6 @@
 /** Stops of a day out: what each is, and the fields that are typed there. */
 import type { Car, DayName } from '../../questions/index.ts';
+import type { Field, FieldGroup } from '../asked/fields.ts';
 
 export type { DayName } from '../../questions/index.ts';
 
@@ -60,25 +61,6 @@ export const DAY_WORDS: Readonly<Record<DayName, Words>> = {
   },
 };
 
-export interface DayField {
-  readonly key: string;
-  readonly name: string;
-  /** What is taken where nothing is typed. */
-  readonly usual?: string;
-  /** How it may be written. */
-  readonly such?: string;
-  /** Its own line below its name, for what is long. */
-  readonly long?: true;
-  /** Chosen and not typed; `cases` are those of the car. */
-  readonly of?: 'tick' | 'cases' | readonly string[];
-}
-
-export interface DayFields {
-  /** Left out: always on show. */
-  readonly title?: string;
-  readonly fields: readonly DayField[];
-}
-
 const WHEELS = [
   ['frontLeft', 'front left'],
   ['frontRight', 'front right'],
@@ -86,19 +68,19 @@ const WHEELS = [
   ['rearRight', 'rear right'],
 ] as const;
 
-const atWheels = (kind: string, such: string): readonly DayField[] =>
+const atWheels = (kind: string, such: string): readonly Field[] =>
   WHEELS.map(([key, name]) => ({ key: `${kind}.${key}`, name, such, long: true }));
 
 const OF_CAR = 'that of the file';
 
-const DOING: readonly DayField[] = [
+const DOING: readonly Field[] = [
   { key: 'longitudinal', name: 'forward, braking negative', such: '−1.2 g' },
   { key: 'lateral', name: 'sideways, left turn positive', such: '1.8 g' },
 ];
 
-const FUEL: DayField = { key: 'fuel', name: 'fuel aboard', usual: 'that of the survey', such: '15 l' };
+const FUEL: Field = { key: 'fuel', name: 'fuel aboard', usual: 'that of the survey', such: '15 l' };
 
-export const DAY_FIELDS: Readonly<Record<DayName, readonly DayFields[]>> = {
+export const DAY_FIELDS: Readonly<Record<DayName, readonly FieldGroup[]>> = {
   'hot-pressures': [
     {
       fields: [
@@ -223,30 +205,3 @@ export const DAY_FIELDS: Readonly<Record<DayName, readonly DayFields[]>> = {
     },
   ],
 };
-
-/** What is typed at the stops, `fuel.laps` to its text, as it stands in the address. */
-export type DayAsked = Readonly<Record<string, string>>;
-
-/** Longer than anything that is typed here. */
-const LONGEST = 160;
-
-const KEYS: readonly string[] = DAY_STOPS.flatMap((stop) =>
-  DAY_FIELDS[stop].flatMap(({ fields }) => fields.map(({ key }) => `${stop}.${key}`)),
-);
-
-/** What an address holds of it; what is no field is passed over, whoever wrote the address. */
-export const askedIn = (address: URLSearchParams): DayAsked =>
-  Object.fromEntries(
-    KEYS.flatMap((key) => {
-      const text = address.get(key);
-      return text === null || text === '' ? [] : [[key, text.slice(0, LONGEST)]];
-    }),
-  );
-
-/** The texts of one stop, by the names of their fields. */
-export const textsOf = (stop: DayName, asked: DayAsked): Readonly<Record<string, string>> =>
-  Object.fromEntries(
-    Object.entries(asked).flatMap(([key, text]) =>
-      key.startsWith(`${stop}.`) ? [[key.slice(stop.length + 1), text]] : [],
-    ),
-  );

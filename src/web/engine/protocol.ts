@@ -11,6 +11,8 @@ import type {
   cornerFigures,
   DayAnswer,
   DayQuestion,
+  GaugeAnswer,
+  GaugeQuestion,
   jointOf,
   loadsOf,
   solveSetUp,
@@ -53,6 +55,7 @@ export interface Questions {
   setUp: { asks: After<typeof solveSetUp>; answers: ReturnType<typeof solveSetUp> };
   adjusters: { asks: After<typeof adjusterTable>; answers: ReturnType<typeof adjusterTable> };
   day: { asks: [question: DayQuestion]; answers: DayAnswer };
+  gauge: { asks: [question: GaugeQuestion, working?: string]; answers: GaugeAnswer };
   survey: { asks: After<typeof surveyAnswer>; answers: ReturnType<typeof surveyAnswer> };
 }
 

@@ -10,6 +10,7 @@ import {
   cornerCurves,
   cornerFigures,
   dayAnswer,
+  gaugeAnswer,
   jointOf,
   loadCases,
   loadsOf,
@@ -62,6 +63,7 @@ const answering: Answering = {
   setUp: (ask) => solveSetUp(carOf(ask), ...ask.asks),
   adjusters: (ask) => adjusterTable(carOf(ask), ...ask.asks),
   day: (ask) => dayAnswer(carOf(ask), ...ask.asks),
+  gauge: (ask) => gaugeAnswer(carOf(ask), ...ask.asks),
   survey: (ask) => surveyAnswer(carOf(ask)),
 };
 

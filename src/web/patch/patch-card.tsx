@@ -6,6 +6,7 @@ import {
   STANDING_CAUTION,
 } from '../../questions/index.ts';
 import type { Asked } from '../engine/ask.ts';
+import { GaugeChoice } from '../gauges/gauge-choice.tsx';
 import { usePage } from '../state.tsx';
 import { Changes } from './changes.tsx';
 import { FloorToPrint } from './print-words.tsx';
@@ -31,6 +32,7 @@ export function PatchCard({ stop, sheets, read, steps, running, setUp }: Props) 
       <h2>{run === undefined ? words.title : 'On the pads'}</h2>
       {run === undefined ? (
         <>
+          <GaugeChoice stop={stop} />
           <p className="soft">{words.is}</p>
           <Begin running={running} />
           {stop === 'changes' ? (
@@ -117,28 +119,39 @@ function Readings({ stop, sheets, read }: Pick<Props, 'stop' | 'sheets' | 'read'
               <th scope="col">sheet</th>
             </tr>
           </thead>
-          <tbody>
-            {rows.map(({ id, value, u }) => {
-              const wanted = sheets.wanted.find((each) => each.id === id);
-              const kind = kindOf(id);
-              return (
-                <tr key={id}>
-                  <th scope="row">
-                    {kinds.length > 1 ? `${TYPED[kind]!.name}, ` : ''}
-                    {placeWords(id)}
-                  </th>
-                  <td className="number">
-                    {said(kind, value, speech)} <span className="soft">± {bare(kind, u, speech)}</span>
-                  </td>
-                  <td className="number">
-                    {wanted === undefined
-                      ? ''
-                      : `${said(kind, wanted.value, speech)} ± ${bare(kind, wanted.tolerance, speech)}`}
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
+          {kinds
+            .filter((kind) => rows.some(({ id }) => kindOf(id) === kind))
+            .map((kind) => (
+              <tbody key={kind}>
+                {kinds.length > 1 && (
+                  <tr>
+                    <th scope="rowgroup" colSpan={3}>
+                      {TYPED[kind]!.name}
+                    </th>
+                  </tr>
+                )}
+                {rows
+                  .filter(({ id }) => kindOf(id) === kind)
+                  .map(({ id, value, u }) => {
+                    const wanted = sheets.wanted.find((each) => each.id === id);
+                    return (
+                      <tr key={id}>
+                        <th scope="row" className={kinds.length > 1 ? 'of-kind' : undefined}>
+                          {placeWords(id)}
+                        </th>
+                        <td className="number">
+                          {said(kind, value, speech)} <span className="soft">± {bare(kind, u, speech)}</span>
+                        </td>
+                        <td className="number">
+                          {wanted === undefined
+                            ? ''
+                            : `${said(kind, wanted.value, speech)} ± ${bare(kind, wanted.tolerance, speech)}`}
+                        </td>
+                      </tr>
+                    );
+                  })}
+              </tbody>
+            ))}
         </table>
       )}
     </section>

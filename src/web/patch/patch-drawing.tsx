@@ -68,17 +68,25 @@ function labelsOf({ stop, sheets, read, moves, speech }: LabelsAsked): readonly 
       if (value === undefined && wanted === undefined && kind !== KINDS_AT[stop][0]) return [];
       const off =
         value !== undefined && wanted !== undefined && Math.abs(value - wanted.value) > wanted.tolerance;
-      const name = KINDS_AT[stop].length > 1 ? `${TYPED[kind]!.name} ` : '';
-      const now = `${name}${value === undefined ? 'not read' : said(kind, value, speech)}`;
+      const now = value === undefined ? 'not read' : said(kind, value, speech);
       // the sign says it beside the colour
       const mark = off ? (value > wanted.value ? ' ▲' : ' ▼') : '';
+      const sheet = wanted === undefined ? [] : [`sheet ${said(kind, wanted.value, speech)}`];
+      if (KINDS_AT[stop].length === 1)
+        return [{ text: `${now}${mark}`, off }, ...sheet.map((text) => ({ text }))];
+      const tall = TALL[kind];
       return [
-        { text: `${now}${mark}`, off },
-        ...(wanted === undefined ? [] : [{ text: `sheet ${said(kind, wanted.value, speech)}` }]),
+        { text: `${TYPED[kind]!.name} ${now}${mark}`, off, only: 'wide' as const },
+        ...sheet.map((text) => ({ text, only: 'wide' as const })),
+        ...(tall === undefined ? [] : [{ text: tall, large: false, only: 'tall' as const }]),
+        ...(tall === undefined ? [] : [{ text: `${now}${mark}`, off, only: 'tall' as const }]),
       ];
     }),
   }));
 }
+
+/** Of several kinds there is room for these on tall paper, under short names; the card below has them all. */
+const TALL: Readonly<Record<string, string>> = { camber: 'camber', toe: 'toe', toeAtRim: 'toe at rim' };
 
 /** What belongs to no wheel: the cross weight and shares, the rake. */
 function Middle({

@@ -5,14 +5,23 @@ import { AS_SURVEYED } from '../../questions/figure.ts';
 import { drawCar } from '../../questions/index.ts';
 import { extent } from '../scene/bodies.ts';
 import { FlatDrawing } from '../scene/flat-drawing.tsx';
-import { FIRST_TURN, framed, lookOf, projected } from '../scene/look.ts';
+import { FIRST_TURN, framed, lookOf, projected, type Spot } from '../scene/look.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { useSize } from '../sheet/use-size.ts';
 
 export interface PlanLabel {
   /** A wheel, or a place by its name. */
   readonly of: string;
-  readonly lines: readonly { readonly text: string; readonly off?: boolean }[];
+  readonly lines: readonly PlanLine[];
+}
+
+interface PlanLine {
+  readonly text: string;
+  readonly off?: boolean;
+  /** Set where another than the first is the large one. */
+  readonly large?: boolean;
+  /** Left out on the other paper: tall has the nose up and little room beside the wheels. */
+  readonly only?: 'tall' | 'wide';
 }
 
 interface Props {
@@ -32,6 +41,8 @@ interface Props {
   readonly asked?: string | undefined;
   /** Whether long lines are broken where there is little room. */
   readonly broken?: boolean;
+  /** What is drawn over the car, put on the paper by the same look. */
+  readonly over?: (at: (point: Vec3) => Spot, wide: boolean) => ReactNode;
   /** What stands in the middle of the car. */
   readonly children?: ReactNode;
 }
@@ -51,6 +62,7 @@ export function PlanDrawing({
   dots = [],
   asked,
   broken = false,
+  over,
   children,
 }: Props) {
   const { car } = useCar();
@@ -58,7 +70,10 @@ export function PlanDrawing({
   const drawing = useMemo(() => drawCar(car, AS_SURVEYED), [car]);
   // on a phone nose up: the wheels have room beside them for their figures
   const wide = size.width > 1.25 * size.height && size.width > 620;
-  const deep = Math.max(96, 28 + LINE * Math.max(0, ...labels.map(({ lines }) => lines.length)));
+  const deep = Math.max(
+    96,
+    28 + LINE * Math.max(0, ...labels.map(({ lines }) => lines.filter(({ only }) => only !== 'tall').length)),
+  );
   const frame = useMemo(() => {
     const look = lookOf('plan', FIRST_TURN, 'left', wide);
     // room for what stands outboard of the wheels
@@ -98,6 +113,7 @@ export function PlanDrawing({
               {dots.map((name) => (
                 <circle key={name} className="gauge-point" cx={spots[name]!.x} cy={spots[name]!.y} r={5} />
               ))}
+              {over?.((point) => projected(frame, point), wide)}
             </svg>
             {labels.map(({ of, lines }) => {
               const spot = spots[of];
@@ -112,15 +128,17 @@ export function PlanDrawing({
                   data-asked={asked?.endsWith(`.${of}`) === true}
                   style={{ left: spot.x, top: spot.y }}
                 >
-                  {lines.map((line, k) => (
-                    <p
-                      key={line.text}
-                      className={k === 0 && chief ? 'patch-large' : 'patch-small'}
-                      data-off={line.off}
-                    >
-                      {line.text}
-                    </p>
-                  ))}
+                  {lines
+                    .filter(({ only }) => only === undefined || (only === 'wide') === wide)
+                    .map((line, k) => (
+                      <p
+                        key={line.text}
+                        className={(line.large ?? (k === 0 && chief)) ? 'patch-large' : 'patch-small'}
+                        data-off={line.off}
+                      >
+                        {line.text}
+                      </p>
+                    ))}
                 </div>
               );
             })}

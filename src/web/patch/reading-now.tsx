@@ -4,10 +4,11 @@ import type { FloorSheets } from '../../questions/index.ts';
 import { printedUnit } from '../../units/show.ts';
 import { Conflict } from '../forms/conflict.tsx';
 import { useKeep } from '../forms/use-keep.ts';
+import { FromGauge } from '../gauges/put-into-sheet.tsx';
 import { usePage } from '../state.tsx';
 import { NumberPad, wrongNumber } from './number-pad.tsx';
 import type { Step } from './steps.ts';
-import { type Run, type Running, sheetForFile } from './use-run.ts';
+import { type Run, type Running, sheetForFile, workedFrom } from './use-run.ts';
 import { kindOf, placeWords, said, TYPED, WHEEL_KEYS, WHEEL_WORDS } from './words.ts';
 
 interface Props {
@@ -85,15 +86,25 @@ function One({
   const word = printedUnit(unit);
   const typed = run.typed[id];
   // what was typed in another unit is shown in its own words and not turned into this one
-  const own = typed?.endsWith(` ${unit}`) === true ? typed.slice(0, -unit.length - 1).replace('-', '−') : '';
+  const own =
+    typed?.endsWith(` ${unit}`) === true && !typed.includes('±')
+      ? typed.slice(0, -unit.length - 1).replace('-', '−')
+      : '';
+  const from = workedFrom(run, id);
   const [text, setText] = useState(own);
   const wrong = wrongNumber(text, unit, kind.si);
   const before = [...sheets.read].reverse().find(({ readings }) => readings.some((each) => each.id === id));
   const was = before?.readings.find((each) => each.id === id);
   const wanted = sheets.wanted.find((each) => each.id === id);
   const say = (value: number): string => said(kindOf(id), value, speech);
+  // what was typed in other words, or worked out, stands until another number is typed
+  const stands = text.trim() === '' && typed !== undefined && own === '';
   const take = (): void => {
     if (wrong !== undefined) return;
+    if (stands) {
+      change({ at: at + 1 });
+      return;
+    }
     const { [id]: _, ...others } = run.typed;
     change({
       typed: text.trim() === '' ? others : { ...others, [id]: `${text.trim().replace('−', '-')} ${unit}` },
@@ -118,7 +129,7 @@ function One({
           {typed !== undefined && own === '' && (
             <>
               <br />
-              typed before: {typed}
+              {from === undefined ? 'typed before' : `worked from ${from}`}: {typed}
             </>
           )}
         </p>
@@ -136,9 +147,10 @@ function One({
       {wrong !== undefined && <p role="alert">{wrong}.</p>}
       <p className="row">
         <button type="button" className="word chief pad-wide" disabled={wrong !== undefined} onClick={take}>
-          {text.trim() === '' ? 'Not read; next' : 'Next'}
+          {stands ? 'Keep it; next' : text.trim() === '' ? 'Not read; next' : 'Next'}
         </button>
       </p>
+      <FromGauge id={id} />
       <Back at={at} go={go} />
     </>
   );

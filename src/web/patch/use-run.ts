@@ -4,7 +4,7 @@
  */
 import { useCallback, useEffect, useState } from 'react';
 import type { FloorSheetRead } from '../../questions/index.ts';
-import { readAmount } from '../../units/read.ts';
+import { readWithSpread } from '../../units/read.ts';
 import { DATE } from '../sheet/title-block.tsx';
 import { kindOf, TYPED } from './words.ts';
 
@@ -16,6 +16,8 @@ export interface Run {
   readonly by: string;
   /** As typed, with its unit, by the name of the reading. */
   readonly typed: Readonly<Record<string, string>>;
+  /** What of it was worked from strings, plates or scales: it is so while it stands as it was put. */
+  readonly worked?: Readonly<Record<string, { readonly from: string; readonly text: string }>>;
   /** Holds that were answered. */
   readonly held: readonly string[];
   /** Place among the steps. */
@@ -83,20 +85,31 @@ export const readSoFar = (run: Run): FloorSheetRead => ({
   by: run.by,
   bars: run.held.includes('bars') ? 'disconnected' : 'connected',
   readings: Object.entries(run.typed).flatMap(([id, text]) => {
-    const amount = readAmount(text, TYPED[kindOf(id)]!.si);
-    return amount.ok ? [{ id, value: amount.is.value, u: 0 }] : [];
+    const amount = readWithSpread(text, TYPED[kindOf(id)]!.si);
+    return amount.ok ? [{ id, value: amount.is.value, u: amount.is.u ?? 0 }] : [];
   }),
 });
 
+/** Where a reading was worked from, while it stands as it was put. */
+export function workedFrom({ worked, typed }: Run, id: string): string | undefined {
+  const found = worked?.[id];
+  return found !== undefined && found.text === typed[id] ? found.from : undefined;
+}
+
+function withOrigin(run: Run, id: string, text: string): unknown {
+  const from = workedFrom(run, id);
+  return from === undefined ? text : { is: text, note: `worked from ${from}` };
+}
+
 /** The sheet as it goes into the car file. */
 export function sheetForFile(run: Run): Record<string, unknown> {
-  const readings: Record<string, Record<string, string>> = {};
+  const readings: Record<string, Record<string, unknown>> = {};
   const pressure: Record<string, string> = {};
   for (const [id, text] of Object.entries(run.typed)) {
     const kind = id.slice(0, id.indexOf('.'));
     const of = id.slice(id.indexOf('.') + 1);
     if (kind === 'pressure') pressure[of] = text;
-    else readings[kind] = { ...readings[kind], [of]: text };
+    else readings[kind] = { ...readings[kind], [of]: withOrigin(run, id, text) };
   }
   return {
     state: run.state,

@@ -97,7 +97,7 @@ function FloorStops() {
           here
           told={form.floor !== undefined}
           current={place.floor === stop}
-          onGo={() => go({ floor: stop, figure: undefined })}
+          onGo={() => go({ floor: stop, gauge: undefined, figure: undefined })}
         />
       ))}
       {DAY_STOPS.map((stop) => (
@@ -108,7 +108,7 @@ function FloorStops() {
           here
           told={DAY_WORDS[stop].told(form)}
           current={place.floor === stop}
-          onGo={() => go({ floor: stop, figure: undefined })}
+          onGo={() => go({ floor: stop, gauge: undefined, figure: undefined })}
         />
       ))}
     </ol>

@@ -1,10 +1,12 @@
 /** The working slip: how a figure came about, with every number's origin and what its spread is made of. */
 
 import { useEffect, useRef } from 'react';
+import type { Spread } from '../../measured/spread.ts';
 import type { Figure } from '../../questions/figure.ts';
 import {
   askedSo,
   type DayQuestion,
+  type GaugeQuestion,
   JOINT_WORDS,
   type WorkingAnswer,
   type WorkingReached,
@@ -15,8 +17,11 @@ import { useDayRead } from '../day/use-day.ts';
 import { DAY_WORDS } from '../day/words.ts';
 import type { CarSource } from '../engine/answers.ts';
 import { ask, useAnswer } from '../engine/ask.ts';
+import { GAUGE_FIGURE } from '../gauges/gauge-card.tsx';
+import { useGaugeRead } from '../gauges/use-gauge.ts';
+import { GAUGE_WORDS } from '../gauges/words.ts';
 import { useCase } from '../loads/use-case.ts';
-import { dayOf, stanceOf, wheelName } from '../place.ts';
+import { dayOf, gaugeOf, stanceOf, wheelName } from '../place.ts';
 import { useCar } from '../sheet/car-file.tsx';
 import { travelWords } from '../sheet/travel.ts';
 import { positionOf } from '../sheet/use-corner.ts';
@@ -48,11 +53,15 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
   const day = dayOf(place);
   const ofDay = day !== undefined && figure.startsWith(DAY_FIGURE);
   const { question } = useDayRead(day ?? 'transfer');
+  const gauge = gaugeOf(place);
+  const ofGauge = gauge !== undefined && figure.startsWith(GAUGE_FIGURE);
+  const gauged = useGaugeRead(gauge ?? 'weighing').question;
   const { doing, means } = useCase();
   const asked = useAnswer<Answer>(
-    `${key} ${wheelName(wheel)} ${JSON.stringify(ofAxle ? stance : at)} ${JSON.stringify(doing)} ${place.joint} ${figure} ${ofDay ? JSON.stringify(question) : ''}`,
+    `${key} ${wheelName(wheel)} ${JSON.stringify(ofAxle ? stance : at)} ${JSON.stringify(doing)} ${place.joint} ${figure} ${ofDay ? JSON.stringify(question) : ofGauge ? JSON.stringify(gauged) : ''}`,
     async () => {
       if (ofDay) return workingOfDay(source, question, figure.slice(DAY_FIGURE.length));
+      if (ofGauge) return workingOfGauge(source, gauged, figure.slice(GAUGE_FIGURE.length));
       if (ofLoad) {
         return ask('workingOfLoads', source, { wheel, doing, figure: figure.slice(LOAD_FIGURE.length) });
       }
@@ -82,7 +91,8 @@ export function WorkingSlip({ figure, onClose }: { figure: string; onClose: () =
           {ofLoad && `${wheelName(wheel)}, ${means}`}
           {ofJoint && `${JOINT_WORDS[place.joint]}, ${means}`}
           {ofDay && `${DAY_WORDS[day].title}, ${ownerOf(figure)}`}
-          {!ofCar && !ofLoad && !ofJoint && !ofDay && (
+          {ofGauge && GAUGE_WORDS[gauge].title}
+          {!ofCar && !ofLoad && !ofJoint && !ofDay && !ofGauge && (
             <>
               {ofAxle ? `${wheel.end} axle` : wheelName(wheel)} at {travelWords(at.travel, speech)}
             </>
@@ -105,7 +115,11 @@ const ownerOf = (figure: string): string => figure.slice(DAY_FIGURE.length, figu
 
 /** What the slip shows: a figure of a day out has units of its own and belongs to no stop of the load path. */
 interface Working extends Pick<WorkingReached, 'reached' | 'steps' | 'readings'> {
-  readonly figure: Pick<Figure, 'means' | 'spread' | 'say'> & SpokenFigure;
+  readonly figure: Pick<Figure, 'means' | 'say'> &
+    SpokenFigure & {
+      /** What its ± is made of is told where that is known reading by reading. */
+      readonly spread?: Spread | { readonly u: number };
+    };
 }
 
 type Answer = Working | Exclude<WorkingAnswer, WorkingReached>;
@@ -121,6 +135,22 @@ async function workingOfDay(
   if (!answer.reached) return answer;
   if (answer.working === undefined) return no(`There is no figure "${figure}" here.`);
   return { reached: true, ...answer.working };
+}
+
+async function workingOfGauge(
+  source: CarSource,
+  question: GaugeQuestion | undefined,
+  id: string,
+): Promise<Answer> {
+  const no = (message: string): Answer => ({ reached: false, message });
+  if (question === undefined) return no('What is asked for on this card is not typed in full.');
+  const answer = await ask('gauge', source, question, id);
+  if (!answer.reached) return answer;
+  const figure = answer.figures.find((each) => each.id === id);
+  const working = 'working' in answer ? answer.working : undefined;
+  if (figure === undefined || working === undefined) return no(`There is no working of "${id}" here.`);
+  const { words, value, unit, u } = figure;
+  return { reached: true, ...working, figure: { means: words, value, unit, spread: { u } } };
 }
 
 function Told({ working }: { readonly working: Working }) {
@@ -144,7 +174,9 @@ function Told({ working }: { readonly working: Working }) {
         )}
       </p>
       {figure.say !== undefined && <p className="soft">{figure.say}</p>}
-      {figure.spread !== undefined && <Shares spread={figure.spread} figure={figure} working={working} />}
+      {figure.spread !== undefined && 'shares' in figure.spread && (
+        <Shares spread={figure.spread} figure={figure} working={working} />
+      )}
       <section>
         <h3>{steps.length === 1 ? 'The step' : `${steps.length} steps`}, the last gives the figure</h3>
         {steps.length === 0 && <p className="soft">The figure is a reading as it stands in the file.</p>}

@@ -38,6 +38,10 @@ const endsOf = (across: readonly number[], lines: readonly ChartLine[]) =>
     })
     .sort((a, b) => b.y - a.y);
 
+/** Room for the figures of the upright axis, px: as wide as the longest of them asks for. */
+const roomFor = (_: uPlot, figures: readonly string[] | null): number =>
+  Math.max(74, 20 + 10.4 * Math.max(0, ...(figures ?? []).map(({ length }) => length)));
+
 /** No more digits than the axis needs, a true minus, thin spaces. */
 const axisNumber = (value: number): string => {
   const digits = Number(value.toPrecision(6)).toString().split('.')[1]?.length ?? 0;
@@ -119,7 +123,7 @@ export function Chart({
           scales: { x: { time: false } },
           axes: [
             { ...axis, size: 32, space: 60 },
-            { ...axis, size: 74, space: 34 },
+            { ...axis, size: roomFor, space: 34 },
           ],
           series: [
             { label: acrossName },
