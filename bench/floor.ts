@@ -134,18 +134,22 @@ const python = ['python3', '/usr/bin/python3'].find(
 if (python === undefined) say('Python with SciPy is not here: left out');
 else if (ours.is.worst > 1 + 1e-6) say('not all readings can be had in whole units: not asked of HiGHS');
 else {
-  const run = spawnSync(python, [fileURLToPath(new URL('floor_milp.py', import.meta.url))], {
-    input: JSON.stringify({ a: rows.map((row) => [...row]), d: [...d], places, seconds: 60 }),
-    encoding: 'utf8',
-    maxBuffer: 1e8,
-  });
+  const run = spawnSync(
+    python,
+    [fileURLToPath(new URL('../tests/reference/fewest_moves_milp.py', import.meta.url))],
+    {
+      input: JSON.stringify({
+        problems: [{ a: rows.map((row) => [...row]), d: [...d], places }],
+        seconds: 60,
+      }),
+      encoding: 'utf8',
+      maxBuffer: 1e8,
+    },
+  );
   if (run.status !== 0) throw new Error(run.stderr);
-  const theirs = JSON.parse(run.stdout) as {
-    milliseconds: number;
-    moved: number;
-    effort: number;
-    proved: boolean;
-  };
+  const [theirs] = JSON.parse(run.stdout) as [
+    { milliseconds: number; moved: number; effort: number; proved: boolean },
+  ];
   const better =
     theirs.moved < ours.is.moved || (theirs.moved === ours.is.moved && theirs.effort < ours.is.effort);
   say(

@@ -9,3 +9,12 @@ const STEPS = 1_000_000;
  */
 export const real = (min: number, max: number): fc.Arbitrary<number> =>
   fc.integer({ min: 0, max: STEPS }).map((step) => min + ((max - min) * step) / STEPS);
+
+/** Numbers between nothing and one, the same every time (Park & Miller's minimal standard). */
+export function drawn(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (16807 * state) % 2147483647;
+    return state / 2147483647;
+  };
+}

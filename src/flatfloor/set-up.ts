@@ -159,7 +159,7 @@ export function setUpOf(floor: Floor, asked: SetUpAsked): SetUp {
     onThisFloor: floor.stand(withMoves(found.standing.state, adjusters, chosen), standing.place),
     proved,
     leastWork,
-    outOfReach: [...notes, ...blocked({ wanted, aims, adjusters, chosen, standing })],
+    outOfReach: [...notes, ...blocked({ wanted, aims, adjusters, chosen, standing, proved })],
     rounds,
   };
 }
@@ -246,8 +246,9 @@ function blocked(at: {
   readonly adjusters: readonly Adjuster[];
   readonly chosen: readonly Choice[];
   readonly standing: FloorStanding;
+  readonly proved: boolean;
 }): readonly string[] {
-  const { wanted, aims, adjusters, chosen, standing } = at;
+  const { wanted, aims, adjusters, chosen, standing, proved } = at;
   const out = wanted.filter((each) => ratioOf(each, aims, standing) > 1 + 1e-6);
   if (out.length === 0) return [];
   const { a, d } = straightProblem(wanted, aims, adjusters, chosen, standing);
@@ -258,7 +259,11 @@ function blocked(at: {
   };
   const names = out.map(({ id }) => id);
   if (leastCost({ a, d, ...ranges }, 1) !== undefined)
-    return [`${listed(names)}: whole units do not come nearer; half a unit between would.`];
+    return [
+      proved
+        ? `${listed(names)}: whole units do not come nearer; half a unit between would.`
+        : `${listed(names)}: no whole units were found that come nearer, though not all were tried; half a unit between would.`,
+    ];
   const endless = adjusters.map(() => 1e4);
   const free = leastCost(
     { a, d, low: Float64Array.from(endless, (x) => -x), high: Float64Array.from(endless), cost: ranges.cost },

@@ -7,7 +7,8 @@
  * Changed over: the sheets are fitted once more with the two readings changed, and the sum of squares tells. Four
  * weights hold the moments of the car, so that two of them crosswise cannot be a setting.
  * Other sign: toe is free to be anything, so no fit tells. It is asked about where the survey, the wheel across and
- * the sheet wanted, as far as they have a sign, all have the other one.
+ * the sheet wanted, as far as they have a sign, all have the other one; a wheel across that stands alone itself is not
+ * asked, so that a sheet of plates read as strings is told.
  */
 import { eachWheel, endOf, sideOf, WHEEL_NAMES, type WheelName } from '../loadpath/loads/doing.ts';
 import type { Doubt } from './doubts.ts';
@@ -84,11 +85,18 @@ export function lonelySigns(
       const reading = readingIn(sheet, `${kind}.${wheel}`);
       const before = surveyed.readings.get(`${kind}.${wheel}`)?.value;
       if (reading === undefined || before === undefined || Math.abs(reading.value) < 3 * reading.u) return [];
-      const others = [
-        before,
-        readingIn(sheet, across[wheel])?.value,
-        wanted.find(({ id }) => id === reading.id)?.value,
-      ].filter((each) => each !== undefined && Math.abs(each) > reading.u);
+      const aim = wanted.find(({ id }) => id === reading.id)?.value;
+      const over = readingIn(sheet, across[wheel])?.value;
+      // a wheel across that itself has the sign that neither its survey nor the sheet wanted has, was turned with this
+      const turned =
+        over !== undefined &&
+        [
+          surveyed.readings.get(across[wheel])?.value,
+          wanted.find(({ id }) => id === across[wheel])?.value,
+        ].every((each) => each !== undefined && each * over < 0);
+      const others = [before, turned ? undefined : over, aim].filter(
+        (each) => each !== undefined && Math.abs(each) > reading.u,
+      );
       const against = others.filter((each) => each! * reading.value < 0);
       return against.length >= 2 && against.length === others.length ? [reading] : [];
     });

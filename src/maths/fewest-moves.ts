@@ -7,11 +7,12 @@
  *
  * First how far each column can be moved at all (place-ranges.ts); then branch and bound over which columns are moved,
  * bounded by the linear program of least |x| over its range; where the columns are settled, over their places
- * (whole-places.ts). Fewest first, least effort among those after. Where nothing brings every row within ± 1, the least
- * range that can be reached is found first, to a fiftieth.
+ * (whole-places.ts). Fewest first, least effort among those after. Where nothing brings every row within ± 1, those that
+ * cannot be are given the room that they lack (least-room.ts).
  *
  * [W] Wolsey, Integer Programming, 2nd ed., ch. 7: branch and bound (from memory)
  */
+import { leastRoom, roomInPlaces } from './least-room.ts';
 import { effortPerX, type Ranged, rangesOf, tightened } from './place-ranges.ts';
 import { leastCost } from './range-program.ts';
 import { leastEffort } from './whole-places.ts';
@@ -48,10 +49,13 @@ export interface Moves {
 
 const HAIR = 1e-9;
 const USUAL_PROGRAMS = 6000;
-/** For one look whether a range can be reached at all. */
+/** Where not every row can be brought home. */
 const LOOK_PROGRAMS = 1500;
-/** How near the least range is found, in tolerances. */
-const FIFTIETH = 0.02;
+/** Nodes looked at for the room that rows need in whole places. */
+const ROOM_NODES = 400;
+/** By how much more than the least room between whole places rows are let go, until whole places are found. */
+const MORE_ROOM = [1, 1.05, 1.1, 1.2, 1.35, 1.5, 2, 3];
+const LOOSE = 1e-6;
 
 /** The fewest moves; never fails, since nothing moved is an answer too. */
 export function fewestMoves(problem: MovesProblem): Moves {
@@ -64,20 +68,48 @@ export function fewestMoves(problem: MovesProblem): Moves {
   const whole = new Search(problem, 1, most);
   whole.fewest();
   if (whole.best !== undefined) return whole.finished();
-  // nothing brings every row home: the least range that something brings them to
-  let [out, reached] = [1, none];
-  while (reached.worst - out > FIFTIETH) {
-    const middle = (out + reached.worst) / 2;
-    const look = new Search(problem, middle, LOOK_PROGRAMS);
-    look.any();
-    if (look.best === undefined) out = middle;
-    else reached = look.best;
-  }
-  const within = Math.max(reached.worst, out + FIFTIETH) + HAIR;
-  const nearest = new Search({ ...problem, start: reached.chosen }, within, most);
-  nearest.fewest();
-  return nearest.finished();
+  const is = withRoom(problem, none.chosen, Math.min(most, LOOK_PROGRAMS));
+  // where it is not known that none brings every row home, this is not known to be the best
+  const known = whole.lookedAtAll();
+  return {
+    ...is,
+    worst: movesOf(problem, is.chosen).worst,
+    proved: is.proved && known,
+    leastEffort: is.leastEffort && known,
+  };
 }
+
+/** Rows that cannot be brought home are given the room that they lack; the others stay as they are asked. */
+function withRoom(problem: MovesProblem, nothing: readonly Place[], most: number): Moves {
+  const { low, high } = rangesOf(problem.places);
+  const between = leastRoom({ ...problem, low, high });
+  if (between.some((each) => each > LOOSE)) {
+    for (const more of MORE_ROOM) {
+      const room = between.map((each) => (each > LOOSE ? (1 + each) * more - 1 : 0));
+      const given = eased(problem, room);
+      const look = new Search(given, 1, most / 4);
+      look.any();
+      if (look.best !== undefined) return best({ ...given, start: look.best.chosen }, 1, most);
+    }
+  }
+  // whole places need room where places between would not
+  const { chosen, room, ended } = roomInPlaces(problem, nothing, ROOM_NODES);
+  const is = best({ ...eased(problem, room), start: chosen }, 1 + HAIR, most);
+  // with less room there may be others
+  return { ...is, proved: is.proved && ended, leastEffort: is.leastEffort && ended };
+}
+
+function best(problem: MovesProblem, within: number, most: number): Moves {
+  const search = new Search(problem, within, most);
+  search.fewest();
+  return search.finished();
+}
+
+const eased = (problem: MovesProblem, room: Float64Array): MovesProblem => ({
+  ...problem,
+  a: problem.a.map((row, i) => row.map((each) => each / (1 + room[i]!))),
+  d: problem.d.map((each, i) => each / (1 + room[i]!)),
+});
 
 function movesOf({ a, d }: MovesProblem, chosen: readonly Place[]): Moves {
   return {
@@ -137,6 +169,10 @@ class Search {
   fewest(): void {
     this.proved = this.walk('fewest');
     if (this.proved && this.best !== undefined) this.effortProved = this.walk('least effort');
+  }
+
+  lookedAtAll(): boolean {
+    return this.proved;
   }
 
   finished(): Moves {

@@ -1,4 +1,5 @@
 /** What to set the tyres to, cold, for what is wanted hot; what to bleed to; what moisture and height do to it. */
+
 import type { Car } from '../car/read.ts';
 import {
   type Around,
@@ -10,6 +11,7 @@ import {
 import { STANDARD_SEA_LEVEL } from '../flatfloor/pressures/water-vapour.ts';
 import type { AskedAmount } from '../measured/asked-reading.ts';
 import type { Reading } from '../measured/reading.ts';
+import { AIR_AROUND, GAS, GAUGE_PRESSURE, outOfLimits, SHARE, WEATHER } from './asked-limits.ts';
 import { GAS_TYRE_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import type { End, Wheel } from './figure.ts';
 import { AskedList, floorAnswer, floorRefused, type ToldAnswer, type ToldOptions } from './floor-answer.ts';
@@ -97,6 +99,22 @@ const HALF_DAMP: AskedAmount = { value: 0.6, u: 0.2, text: '60 %, taken as usual
 
 export function pressuresFor(car: Car, asked: PressuresAsked): ToldAnswer {
   const form = car.form.pressures;
+  const cannot = outOfLimits([
+    ['temperature of the air', asked.air, WEATHER],
+    ['temperature of the gas when it is set', asked.set, GAS],
+    ['temperature of the receiver', asked.receiverTemperature, WEATHER],
+    ['relative humidity', asked.humidity, SHARE],
+    ['barometer at the track', asked.barometer, AIR_AROUND],
+    ['pressure at sea level', asked.seaLevel, AIR_AROUND],
+    ['barometer where it is set', asked.barometerSet, AIR_AROUND],
+    ...(asked.hot ?? []).map(
+      ({ place, amount }) => [`pressure wanted hot, ${tyreWords(place)}`, amount, GAUGE_PRESSURE] as const,
+    ),
+    ...(asked.gas ?? []).map(
+      ({ place, amount }) => [`temperature of the gas hot, ${tyreWords(place)}`, amount, GAS] as const,
+    ),
+  ]);
+  if (cannot !== undefined) return floorRefused(cannot);
   const places = placesOf(asked);
   for (const place of places) {
     if (form !== undefined) break;

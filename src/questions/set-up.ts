@@ -2,7 +2,6 @@
 import type { Car } from '../car/read.ts';
 import { type AdjusterKind, adjustersOf } from '../flatfloor/adjusters.ts';
 import { type Doubt, fittedSpread } from '../flatfloor/doubts.ts';
-import { foundFrom } from '../flatfloor/found.ts';
 import { type Learnt, learntFrom } from '../flatfloor/learnt.ts';
 import { nextReadings } from '../flatfloor/next-reading.ts';
 import { readingWords } from '../flatfloor/reading-words.ts';
@@ -14,6 +13,7 @@ import { PRESSURE_CAUTION, SET_UP_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION }
 import { isFloorRefusal } from './floor-refusal.ts';
 import { floorSheets } from './floor-sheets.ts';
 import { sheetCautions, sheetNotes } from './sheet-notes.ts';
+import { fittedTo, unread } from './sheets-fitted.ts';
 import { doubtsOf, sheetsRead } from './sheets-read.ts';
 
 /** Kinds of adjuster that are moved unless something else is asked: pressures are set first, ballast changes mass. */
@@ -128,9 +128,13 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
     );
   try {
     const read = sheetsRead(car);
-    if (!read.ok) return { reached: false, message: read.message, problems: read.problems };
-    const { prepared, floor, numbers, wanted, sheets, hidden } = read.is;
-    const found = foundFrom(floor, sheets, hidden);
+    if (!read.ok) {
+      const { message, problems } = read;
+      return { reached: false, message, ...(problems.length > 0 && { problems }) };
+    }
+    const { prepared, floor, numbers, wanted, sheets } = read.is;
+    const found = fittedTo(read.is);
+    if (typeof found === 'string') return refused(found);
     const kinds = asked.move ?? USUALLY_MOVED;
     const moves = movedInSheets(form);
     const adjusters = adjustersOf(form, prepared.changes, numbers, moves).filter(
@@ -146,7 +150,8 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
       moves: is.moves.map(({ adjuster, choice, words }) => ({
         adjuster: adjuster.name,
         kind: adjuster.kind,
-        units: choice.units,
+        // tenths of shims add up to a hair beside the whole
+        units: Math.round(choice.units * 1e6) / 1e6,
         unit: adjuster.unit,
         words,
       })),
@@ -194,6 +199,7 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
         ...notesOf(
           sheets.length,
           is.moves.map(({ adjuster }) => adjuster.kind),
+          unread(sheets, wanted),
         ),
       ],
       cautions: [
@@ -212,8 +218,17 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
   }
 }
 
-function notesOf(sheets: number, kinds: readonly AdjusterKind[]): readonly string[] {
+function notesOf(
+  sheets: number,
+  kinds: readonly AdjusterKind[],
+  notRead: readonly string[],
+): readonly string[] {
   return [
+    ...(notRead.length === 0
+      ? []
+      : [
+          `In no sheet: ${notRead.map(readingWords).join('; ')}. What is told of ${notRead.length === 1 ? 'it' : 'them'} is the survey’s, as far as the others move it: read ${notRead.length === 1 ? 'it' : 'them'} before the spanner.`,
+        ]),
     'Pressures first, rack centred, bars off. Do all of the moves, then roll the car, let it settle and read again.',
     ...(kinds.includes('camber shims') || kinds.includes('caster shims')
       ? ['Shims move toe: it is counted in, so do not set toe between.']

@@ -6,8 +6,8 @@
  */
 import { type Change, edited } from '../car/edit.ts';
 import { type CarSource, readCar } from '../car/read.ts';
-import { foundFrom } from '../flatfloor/found.ts';
 import { isFloorRefusal } from './floor-refusal.ts';
+import { fittedTo } from './sheets-fitted.ts';
 import { doubtsOf, sheetsRead } from './sheets-read.ts';
 
 export interface SheetDoubt {
@@ -59,7 +59,10 @@ export function sheetLooked(
   try {
     const all = sheetsRead(read.car);
     if (!all.ok) return told(all.problems.map((each) => ({ ...each, paths: [each.path] })));
-    return told(doubtsOf(all.is, foundFrom(all.is.floor, all.is.sheets, all.is.hidden)));
+    const found = fittedTo(all.is);
+    if (typeof found === 'string')
+      return [{ message: found, remedy: '', readings: [], weight: 'error' }, ...told(all.is.atSight)];
+    return told(doubtsOf(all.is, found));
   } catch (reason) {
     // what the car cannot do is told where the set-up is asked for
     if (isFloorRefusal(reason)) return [];

@@ -10,8 +10,10 @@ import { type Doubt, doubtsAtSight, doubtsOfFit } from '../flatfloor/doubts.ts';
 import { type FloorCar, floorCarOf } from '../flatfloor/floor-car.ts';
 import { type Found, type Hidden, hiddenOf } from '../flatfloor/found.ts';
 import { type Sheet, sheetsOf, type Wanted, wantedOf } from '../flatfloor/sheet.ts';
+import { narrowTolerances, spreadsOfSheet, unevenFloor } from '../flatfloor/sheet-spreads.ts';
 import { crossedByFit, lonelySigns } from '../flatfloor/slips.ts';
-import { Floor } from '../flatfloor/stand.ts';
+import { Floor, type FloorStanding } from '../flatfloor/stand.ts';
+import { absolutePressures, unitsSlipped } from '../flatfloor/units-slipped.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import type { Problem } from '../measured/problem.ts';
 import { problemOfDoubt } from './floor-refusal.ts';
@@ -24,6 +26,8 @@ export interface SheetsRead {
   readonly wanted: readonly Wanted[];
   readonly sheets: readonly Sheet[];
   readonly hidden: readonly Hidden[];
+  /** The car as surveyed, under what each sheet knows. */
+  readonly standings: readonly FloorStanding[];
   /** What is seen before anything is fitted; errors among them end the question. */
   readonly atSight: readonly Doubt[];
 }
@@ -45,14 +49,33 @@ export function sheetsRead({ form, values }: Car): SheetsReading {
     return { ok: false, message: 'The sheets move adjusters as they cannot be moved.', problems };
   const sheets = sheetsOf(form, prepared, surveyed, numbers);
   const hidden = hiddenOf(prepared, sheets);
-  const atSight = sheets.flatMap((sheet) => {
-    const standing = floor.stand(sheet.state);
+  if (sheets.every(({ readings }) => readings.length === 0))
+    return {
+      ok: false,
+      message: 'No sheet holds a reading: write what pads and gauges showed under floor, read, readings.',
+      problems: [],
+    };
+  const standings = sheets.map((sheet) => floor.stand(sheet.state));
+  const uneven = unevenFloor(form, numbers);
+  const ofSheet = (sheet: Sheet, standing: FloorStanding): readonly Doubt[] => {
     const seen = doubtsAtSight(prepared, sheet, standing, hidden);
     const signs = lonelySigns(sheet, standing, wanted);
     // one sign is asked about once
     const told = new Set(seen.filter(({ code }) => code === 'sheet/sign').flatMap(({ paths }) => paths));
-    return [...seen, ...signs.filter(({ paths }) => !paths.every((path) => told.has(path)))];
-  });
+    return [
+      ...spreadsOfSheet(sheet),
+      // on a floor far out of level weights lie far off for that reason
+      ...(uneven.length === 0 ? unitsSlipped(sheet, standing) : []),
+      ...seen,
+      ...signs.filter(({ paths }) => !paths.every((path) => told.has(path))),
+    ];
+  };
+  const atSight = [
+    ...narrowTolerances(form),
+    ...absolutePressures(form, numbers),
+    ...uneven,
+    ...sheets.flatMap((sheet, k) => ofSheet(sheet, standings[k]!)),
+  ];
   const errors = atSight.filter(({ weight }) => weight === 'error');
   if (errors.length > 0)
     return {
@@ -60,7 +83,7 @@ export function sheetsRead({ form, values }: Car): SheetsReading {
       message: 'The sheets hold readings that cannot be used.',
       problems: errors.map(problemOfDoubt),
     };
-  return { ok: true, is: { prepared, floor, numbers, wanted, sheets, hidden, atSight } };
+  return { ok: true, is: { prepared, floor, numbers, wanted, sheets, hidden, standings, atSight } };
 }
 
 /** All that is doubted, at sight and by the fit. */

@@ -53,6 +53,8 @@ export function readAmount(text: string, like: string): Read<Amount> {
   return finite(value * unit.factor + unit.shift, unitText, trimmed);
 }
 
+const unitOf = (text: string): string => LEADING.exec(text.trim())?.[2]?.trim() ?? '';
+
 /** Reads an amount with an optional ± part: `312.4 mm ± 0.2 mm`. The ± is one standard uncertainty. */
 export function readWithSpread(text: string, like: string): Read<Amount & { readonly u?: number }> {
   const parts = text.split(/±|\+\/-/);
@@ -62,6 +64,9 @@ export function readWithSpread(text: string, like: string): Read<Amount & { read
   if (!amount.ok) return amount;
   const spread = readAmount(parts[1]!, like);
   if (!spread.ok) return no(`after the ±: ${spread.why}`);
+  // a share may go without a unit, but 50 % ± 0.3 is not meant to be ± 30 %
+  if ((unitOf(parts[0]!) === '') !== (unitOf(parts[1]!) === ''))
+    return no(`"${text.trim()}": write the unit before and behind ±, or a bare share in both places`);
   const u = spread.is.value - ownUnit(spread.is.unit).shift;
   if (u < 0) return no(`"${text.trim()}": what follows ± must not be negative`);
   return { ok: true, is: { ...amount.is, u } };
@@ -84,7 +89,7 @@ export function readList(text: string, like: string): Read<readonly number[]> {
 
 /** Reads one amount in any unit that we know, where what it measures is settled elsewhere. */
 export function readAnyAmount(text: string): Read<Amount> {
-  const unitText = LEADING.exec(text.trim())?.[2]?.trim() ?? '';
+  const unitText = unitOf(text);
   if (unitText === '') return no(`"${text.trim()}" is not a number with a unit, such as 0.05 mm`);
   if (unitNamed(unitText) === undefined) return no(`"${unitText}" is not a unit we know`);
   return readAmount(text, unitText);

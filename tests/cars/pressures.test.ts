@@ -109,3 +109,18 @@ test('without targets it is told what to write', () => {
   const found = pressuresFor({ ...demo(CAR), form }, PLAIN);
   assert.ok(!found.reached && found.message.includes('--hot'));
 });
+
+test('what cannot be is told before anything is worked out: colder than any place, too damp, bar for millibar', () => {
+  const told = (asked: Partial<PressuresAsked>): string => {
+    const is = pressuresFor(demo(CAR), { ...PLAIN, ...asked });
+    assert.ok(!is.reached);
+    return is.message;
+  };
+  assert.match(
+    told({ air: { value: -126.85, text: '-400 degC' } }),
+    /"-400 degC"; what can be is -40 °C to 60 °C/,
+  );
+  assert.match(told({ humidity: { value: 1.8, text: '180 %' } }), /relative humidity is "180 %"/);
+  assert.match(told({ barometer: { value: 10.04e5, text: '10.04 bar' } }), /barometer at the track/);
+  assert.match(told({ gas: [{ place: { end: 'rear' }, amount: { value: 900, text: '627 degC' } }] }), /rear/);
+});

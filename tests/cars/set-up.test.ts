@@ -188,6 +188,66 @@ test('an empty pad, an adjuster that is none and a count past the thread end it 
   assert.equal(past!.code, 'sheet/past-thread');
 });
 
+test('units written for one another, and what stands behind ± where it cannot be meant, end it with where and what', () => {
+  const refused = (from: string, to: string, code: string, path: RegExp, message: RegExp): void => {
+    const is = solveSetUp(opened(demoSource(CAR, put(from, to))));
+    assert.ok(!is.reached && is.problems !== undefined, `${to} is used`);
+    const found = is.problems.find((each) => each.code === code);
+    assert.ok(found, `${to}: ${is.problems.map((each) => each.code).join()}`);
+    assert.match(found.path, path);
+    assert.match(found.message, message);
+    assert.ok(found.remedy);
+  };
+  const pads = 'frontLeft: 130.1 kg, frontRight: 150.7 kg, rearLeft: 193.2 kg, rearRight: 172.7 kg';
+  // all in pounds: by 2.2046
+  refused(
+    pads,
+    'frontLeft: 286.8 kg, frontRight: 332.2 kg, rearLeft: 425.9 kg, rearRight: 380.7 kg',
+    'sheet/unit',
+    /weight\.frontLeft$/,
+    /286\.8 kg where the survey has 138\.9 kg.*like pounds/,
+  );
+  refused('150.7 kg', '332.2 kg', 'sheet/unit', /weight\.frontRight$/, /it looks like pounds/);
+  refused(pads, pads.replaceAll('kg', 'lb'), 'sheet/unit', /weight/, /kilograms, written as pounds/);
+  refused('front left: 37.6 mm', 'front left: 1.48 mm', 'sheet/unit', /front left$/, /it looks like inches/);
+  refused('front left: 37.6 mm', 'front left: 376 mm', 'sheet/unit', /front left$/, /slipped decimal point/);
+  refused('130.1 kg', '130.1 kg ± 0 kg', 'sheet/no-spread', /weight\.frontLeft$/, /behind ± stands nothing/);
+  for (const tolerance of ['0', '0.000001'])
+    refused('50 % ± 0.3 %', `50 % ± ${tolerance} %`, 'sheet/tolerance', /sheet\.cross$/, /finer than/);
+  const aboard = 'aboard: { driver: 72 kg, fuel: 21 kg }';
+  const pressure = `${aboard}\n      pressure: { frontLeft: 2.31 bar }`;
+  refused(aboard, pressure, 'sheet/absolute-pressure', /pressure\.frontLeft$/, /2\.31 bar.*absolute/);
+
+  const none = solveSetUp(
+    opened(demoSource(CAR, (text) => text.replace(/readings:\n {8}weight.*?5\.48 deg \}/s, 'readings: {}'))),
+  );
+  assert.ok(!none.reached && /No sheet holds a reading/.test(none.message));
+  // both wheels of the axle from plates read as strings
+  const turned = solved(put('rearLeft: 2.4 mm, rearRight: 1.4 mm', 'rearLeft: -2.4 mm, rearRight: -1.4 mm'));
+  assert.match(
+    turned.doubts.find(({ code }) => code === 'sheet/sign')?.message ?? '',
+    /rear left, toe at the rim, rear right/,
+  );
+  assert.ok(codes(solved(put('130.1 kg', '130.1 kg ± 500 kg'))).includes('sheet/spread'));
+  assert.ok(codes(solved(put('frontRight: 0.4 mm', 'frontRight: 20 mm'))).includes('floor/uneven'));
+  const few = solved((text) => text.replace(/weight: \{ frontLeft: 130[^}]*\}/, ''));
+  assert.match(few.notes[0]!, /In no sheet: cross weight/);
+});
+
+/** No whole stack of an empty box makes the rear camber; nothing else hangs on it. */
+test('a reading out of reach is let go alone', () => {
+  const is = solved((text) => text.replace(/ {2}shimBox:.*?\n {2}patch:/s, '  patch:'));
+  assert.deepEqual(
+    is.readings.filter(({ inTolerance }) => !inTolerance).map(({ id }) => id),
+    ['camber.rearLeft', 'camber.rearRight'],
+  );
+  assert.equal(is.outOfReach.length, 1);
+  assert.match(
+    is.outOfReach[0]!,
+    /^camber, rear left; camber, rear right: stopped by rear left camber shims/,
+  );
+});
+
 /** By hand: 1.0 and twice 0.5 mm are fitted, most 6 mm; the box has 0.2, 0.5, 1.0 and 2.0. */
 test('shims moved in a sheet are gone from box and stack when the next move is counted', () => {
   const shims = (moves: string) => {

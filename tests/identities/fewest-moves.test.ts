@@ -2,23 +2,24 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { fewestMoves, type MovesProblem, type Place } from '../../src/maths/fewest-moves.ts';
+import { leastRoom } from '../../src/maths/least-room.ts';
 import { leastCost } from '../../src/maths/range-program.ts';
+import { drawn } from '../draw.ts';
 import { near } from '../near.ts';
 
 interface Tried {
+  /** Every row afterwards. */
+  readonly rows: readonly number[];
   readonly worst: number;
   readonly moved: number;
   readonly effort: number;
 }
 
-/** Numbers between nothing and one, the same every time (Park & Miller's minimal standard). */
-function drawn(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (16807 * state) % 2147483647;
-    return state / 2147483647;
-  };
-}
+const rowsOf = ({ a, d }: MovesProblem, chosen: readonly Place[]): readonly number[] =>
+  a.map((row, i) => Math.abs(chosen.reduce((sum, { x }, j) => sum + row[j]! * x, d[i]!)));
+
+/** How far rows lie beyond their ranges, in sum. */
+const roomOf = (rows: readonly number[]): number => rows.reduce((sum, row) => sum + Math.max(0, row - 1), 0);
 
 function everyCombination({ a, d, places }: MovesProblem): readonly Tried[] {
   const all: Tried[] = [];
@@ -27,12 +28,10 @@ function everyCombination({ a, d, places }: MovesProblem): readonly Tried[] {
       for (const place of places[chosen.length]!) walk([...chosen, place]);
       return;
     }
-    const worst = a.reduce(
-      (most, row, i) => Math.max(most, Math.abs(chosen.reduce((sum, { x }, j) => sum + row[j]! * x, d[i]!))),
-      0,
-    );
+    const rows = rowsOf({ a, d, places }, chosen);
     all.push({
-      worst,
+      rows,
+      worst: Math.max(...rows),
       moved: chosen.filter(({ x }) => x !== 0).length,
       effort: chosen.reduce((sum, { effort }) => sum + effort, 0),
     });
@@ -63,16 +62,35 @@ function anyProblem(random: () => number, spread: number): MovesProblem {
 test('no combination moves fewer, or as few with less effort', () => {
   const random = drawn(20261126);
   let within = 0;
+  let out = 0;
+  let alone = 0;
   for (let trial = 0; trial < 150; trial += 1) {
     const problem = anyProblem(random, trial % 3 === 0 ? 4 : 1.2);
     const found = fewestMoves(problem);
     assert.ok(found.proved && found.leastEffort, `trial ${trial} is not proved`);
     const all = everyCombination(problem);
     const doing = all.filter(({ worst }) => worst <= 1 + 1e-9);
-    const least = Math.min(...all.map(({ worst }) => worst));
     if (doing.length === 0) {
-      // found to a fiftieth of a tolerance
-      assert.ok(found.worst <= least + 0.0201, `trial ${trial}: ${found.worst} against ${least}`);
+      out += 1;
+      const least = Math.min(...all.map(({ rows }) => roomOf(rows)));
+      const [low, high] = [0, -1].map((end) => Float64Array.from(problem.places, (each) => each.at(end)!.x));
+      const room = leastRoom({ ...problem, low: low!, high: high! });
+      // whole places are places between
+      assert.ok(room.reduce((sum, each) => sum + each, 0) <= least + 1e-6, `trial ${trial}`);
+      const rows = rowsOf(problem, found.chosen);
+      const lacks = room.map((each) => (each > 1e-6 ? 1 : 0));
+      // rows that lack nothing stay home where any places allow it with thrice the room for the others
+      const kept = all.some((each) =>
+        each.rows.every((row, i) => row <= (lacks[i] === 1 ? (1 + room[i]!) * 3 : 1)),
+      );
+      if (lacks.includes(1) && kept) {
+        alone += 1;
+        rows.forEach((row, i) => {
+          if (lacks[i] === 0) assert.ok(row <= 1 + 1e-6, `trial ${trial}: row ${i} is at ${row}`);
+        });
+      }
+      // room that is less by under a thousandth of a tolerance does not count
+      else near(roomOf(rows), least, 1.001e-3, `trial ${trial}`);
       continue;
     }
     within += 1;
@@ -83,6 +101,8 @@ test('no combination moves fewer, or as few with less effort', () => {
     near(found.effort, effort, 1e-6, `trial ${trial}`);
   }
   assert.ok(within > 60, 'too few of the problems can be solved at all');
+  assert.ok(alone > 5, `only ${alone} of the problems let some rows go alone`);
+  assert.ok(out > 12, `only ${out} of the problems cannot be solved`);
 });
 
 test('places that must not be taken together are not', () => {

@@ -109,6 +109,11 @@ const PLACES: Readonly<Record<string, Where>> = {
     shows: '.beside-cell',
   },
   ratios: { address: '?car=fenwold-201&way=floor&floor=ratios', shows: '.drawing .uplot' },
+  brakes: {
+    address: '?car=fenwold-201&way=floor&floor=brakes',
+    shows: '.patch-label:has-text("laps")',
+  },
+  'at speed': { address: '?car=fenwold-201&way=floor&floor=at-speed', shows: '.drawing .uplot' },
   'a way to come': { address: '?car=fenwold-201&way=book', shows: '.way-title:text("car book")' },
 };
 
@@ -174,11 +179,15 @@ describe('reach', { skip: NO_BROWSER }, () => {
       '?car=ashgarth-501&stop=spring',
       '?car=fenwold-201&stop=spring&card=ask',
       '?car=fenwold-201&stop=studs&doing=dip',
+      '?car=fenwold-201&way=floor&floor=fuel&fuel.laps=12',
+      '?car=fenwold-201&way=floor&floor=transfer',
       BY_HAND.strings,
       BY_HAND.bumpSteer,
     ]) {
       await goTo(page, address);
       assert.deepEqual(await page.evaluate(SMALL_TARGETS), [], address);
+      assert.deepEqual(await page.evaluate(SMALL_LETTERS), [], address);
+      assert.equal(await page.evaluate('document.documentElement.scrollWidth'), PHONE.width, address);
     }
   });
 

@@ -13,6 +13,7 @@ import { putAxleFigures } from '../../src/loadpath/figures/axle.ts';
 import { putCarFigures } from '../../src/loadpath/figures/car.ts';
 import { putCornerFigures } from '../../src/loadpath/figures/corner.ts';
 import { Numbers } from '../../src/loadpath/numbers.ts';
+import { polarSecondMoment } from '../../src/loadpath/spring/torsion-bar.ts';
 import { fromSI, toSI } from '../../src/units/unit.ts';
 import { compile, parse } from '../../src/working/expression.ts';
 import type { FormulaStep } from '../../src/working/working.ts';
@@ -59,6 +60,21 @@ test('G29 (P) Physics 1307 Quiz 6 solution: 980 N for 2.8 cm is 3.5e4 N/m; 1100 
 test('G34 (P) McLean & Nelson, Ex. 19-2, p. 465: 35 lb on 18 lb/in swing in 0.45 s', () => {
   const m_s = toSI(35, 'lb');
   near(1 / worked('f', { k_s: toSI(18, 'lbf/in'), m_s }), 0.45, 0.005); // printed to 0.01 s
+});
+
+test('G35 (P) McLean & Nelson, Ex. 19-11, p. 471: a disc of 0.2 m on a wire of 2 mm and 0.9 m swings at 0.24 Hz', () => {
+  const disc = { mass: (Math.PI / 4) * 0.2 ** 2 * 0.05 * 7850, inertia: 0 };
+  disc.inertia = (disc.mass * 0.1 ** 2) / 2;
+  const rate = (80e9 * polarSecondMoment({ diameter: 2e-3, bore: 0 })) / 0.9;
+  // rate over inertia by turn stands in the formula where rate over mass stands
+  near(worked('f', { k_s: rate, m_s: disc.inertia }), 0.24, 0.005); // printed to 0.01 Hz
+});
+
+test('G37 (P) McLean & Nelson, Ex. 19-25, p. 483: 20 lb shaken at 600 rpm, a twelfth let through: 15.7 lb/in', () => {
+  // a twelfth is 1/(r² − 1): the shaking is √13 times as fast as the weight swings on its spring
+  const m_s = toSI(20, 'lb');
+  const f = worked('f', { k_s: toSI(15.7, 'lbf/in'), m_s });
+  near(600 / 60 / f, Math.sqrt(13), Math.sqrt(13) * 0.002); // printed to three figures
 });
 
 test('G07 (N) frequency from static deflection, from memory 3.13/√δ: 3.13, 2.21, 1.40, 0.99 Hz', () => {

@@ -27,7 +27,7 @@ const exactly = (value: number): Measured => ({ value, u: 0 });
 const about = (value: number, u: number): Measured => ({ value, u });
 
 /** By definition of the shares; cross weight is (right front + left rear)/total, trade term (from memory). */
-test('corner weights 118, 122, 171.5, 168.5 kg: 41.379 % front, 49.914 % left, 50.603 % cross', () => {
+test('G01 (D) corner weights 118, 122, 171.5, 168.5 kg: 41.379 % front, 49.914 % left, 50.603 % cross', () => {
   const is = weighedOnPads(
     {
       frontLeft: exactly(118),
@@ -90,7 +90,7 @@ const RAISED = {
  * h = r + L ΔW_f/(W tan θ), sin θ = H/L: the textbook's formula for equal radii (open lecture text on vehicle tests);
  * the numbers are those of a rigid car with its centre at 345 mm, worked by hand.
  */
-test('raised axle, equal radii: 345 mm back from 254.485 kg in front', () => {
+test('G02 (D) raised axle, equal radii: 345 mm back from 254.485 kg in front', () => {
   const is = heightByRaisedAxle(RAISED);
   near((is.tilt.value * 180) / Math.PI, 8.5196, 5e-5);
   // a gram on the scale is 0.03 mm here
@@ -100,7 +100,7 @@ test('raised axle, equal radii: 345 mm back from 254.485 kg in front', () => {
 });
 
 /** Effect named in SAE 2004-01-1076: with radii of 270 and 310 mm the front shows 254.363 kg; the height stays. */
-test('raised axle, radii that differ: 345 mm, where the front radius alone would say 321 mm', () => {
+test('G03 (D) raised axle, radii that differ: 345 mm, where the front radius alone would say 321 mm', () => {
   const is = heightByRaisedAxle({
     ...RAISED,
     frontRadius: exactly(0.27),
@@ -108,6 +108,50 @@ test('raised axle, radii that differ: 345 mm, where the front radius alone would
     frontRaised: exactly(254.363),
   });
   near(is.value, 0.345, 5e-5);
+});
+
+/**
+ * A rigid car laid out in the side plane and turned: where its weight falls between the two contacts. Numbers of G02
+ * (620 kg, 2.7 m, centre 1.6 m behind and 345 mm up, rear raised by 400 mm: 252.593 and 254.485 kg) and others about it.
+ */
+test('G02 (D) forward: a rigid car of known centre, turned by points, reads as printed and gives its height back', () => {
+  const [m, L, a, h] = [620, 2.7, 1.6, 0.345];
+  const front = (r_f: number, r_r: number, lift: number): number => {
+    // front contact at nothing, rear contact at the lift: turned about the front wheel's centre until it is so
+    const centres = (θ: number) => [
+      L * Math.cos(θ) - (r_r - r_f) * Math.sin(θ),
+      L * Math.sin(θ) + (r_r - r_f) * Math.cos(θ),
+    ];
+    let [low, high] = [-0.2, 0.6];
+    for (let k = 0; k < 60; k += 1) {
+      const θ = (low + high) / 2;
+      if (r_f + centres(θ)[1]! - r_r < lift) low = θ;
+      else high = θ;
+    }
+    const behind = a * Math.cos(low) - (h - r_f) * Math.sin(low);
+    return m * (1 - behind / centres(low)[0]!);
+  };
+  near(front(0.29, 0.29, 0), 252.593, 5e-4);
+  near(front(0.29, 0.29, 0.4), 254.485, 5e-4);
+  near(front(0.27, 0.31, 0.4), 254.363, 5e-4);
+  for (const [r_f, r_r, lift] of [
+    [0.29, 0.29, 0.4],
+    [0.29, 0.29, 0.9],
+    [0.27, 0.31, 0.25],
+    [0.316, 0.324, 0.6],
+    [0.33, 0.29, 0.5],
+  ] as const) {
+    const is = heightByRaisedAxle({
+      wheelbase: exactly(L),
+      frontRadius: exactly(r_f),
+      rearRadius: exactly(r_r),
+      total: exactly(m),
+      frontLevel: exactly(front(r_f, r_r, 0)),
+      frontRaised: exactly(front(r_f, r_r, lift)),
+      lift: exactly(lift),
+    });
+    near(is.value, h, 1e-9, `${r_f}, ${r_r}, ${lift}`);
+  }
 });
 
 test('the spread of the height is mostly the scale, and is told', () => {

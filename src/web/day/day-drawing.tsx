@@ -57,6 +57,8 @@ function words(figures: readonly ToldFigure[], of: string, id: string, speech: S
   return `${text}${unitAfter(unit)}`;
 }
 
+const NO_BREAK = '\u00a0';
+
 /** What stands at a wheel: the first line large. */
 const AT_WHEEL: Readonly<
   Partial<Record<DayName, readonly (readonly [before: string, of: 'wheel' | 'axle' | string, id: string])[]>>
@@ -93,8 +95,9 @@ function labelsOf(name: DayName, figures: readonly ToldFigure[], speech: Speech)
               ? (words(figures, called, id, speech) ?? words(figures, axle, id, speech))
               : words(figures, of, called, speech);
       if (found === undefined) return [];
-      const laps = id.endsWith('Laps') ? ' laps' : '';
-      return [{ text: `${before}${found}${laps}` }];
+      const amount = id.endsWith('Laps') ? `${found} laps` : found;
+      // a long line breaks before an amount, never inside it
+      return [{ text: `${before}${amount.replaceAll(' ', NO_BREAK)}` }];
     });
     return { of: wheel, lines };
   };
