@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
+import type { Locator } from 'playwright-core';
 import { LOAD_PATH } from '../../src/questions/figure.ts';
 import { openCar, solveSetUp } from '../../src/questions/index.ts';
 import { NO_BROWSER, openPage, openWorkshop, PHONE, type Workshop } from './browser.ts';
@@ -50,7 +51,14 @@ describe('the flat floor on the page', { skip: NO_BROWSER }, () => {
       told,
       answer.moves.map(({ adjuster, words }) => `${adjuster}: ${words}`),
     );
-    assert.ok((await page.locator('.patch-label').count()) > 0);
+    const atWheels = await page.locator('.patch-label p').allTextContents();
+    answer.moves.forEach(({ adjuster }, k) => {
+      const name = adjuster.split(' ').slice(2).join(' ');
+      assert.ok(
+        atWheels.some((text) => text.startsWith(`${k + 1}. ${name} `)),
+        `${k + 1}. ${adjuster}: ${atWheels.join(' | ')}`,
+      );
+    });
     assert.deepEqual(page.complaints, []);
   });
 
@@ -71,6 +79,13 @@ describe('the flat floor on the page', { skip: NO_BROWSER }, () => {
     await page.getByRole('link', { name: 'Print the set-up sheet' }).waitFor();
     assert.equal(await page.getByRole('link', { name: 'Print the adjustment card' }).count(), 0);
   });
+
+  /** What is asked and the key that goes on are both seen, whatever was scrolled before. */
+  const inView = async (what: Locator): Promise<void> => {
+    const box = (await what.boundingBox())!;
+    const bar = (await page.locator('nav.line').boundingBox())!;
+    assert.ok(box.y >= 0 && box.y + box.height <= bar.y + 1, JSON.stringify({ box, bar }));
+  };
 
   test('on a phone a sheet is read one number at a time, nothing filled in; kept over a reload, then in the car file', async () => {
     await page.setViewportSize(PHONE);
@@ -202,7 +217,23 @@ describe('the flat floor on the page', { skip: NO_BROWSER }, () => {
     await press('It is so');
     assert.match((await page.locator('.hold-says').textContent())!, /Undo nothing/);
     await press('They are on');
+    // a pad that reads nothing is told before the sheet is kept, and leads back to where it is read
+    await order.getByRole('button', { name: 'weights' }).click();
+    await press('It is so');
+    for (const kg of ['130.1', '150.7', '0', '172.7']) {
+      const number = page.getByRole('textbox', { name: /^weight/ });
+      await number.fill(kg);
+      await inView(page.locator('.reading-step h3'));
+      await inView(page.getByRole('button', { name: 'Next', exact: true }));
+      await press('Next');
+    }
     await order.getByRole('button', { name: 'sheet', exact: true }).click();
+    await page.getByText('Cannot be used.').waitFor({ timeout: 60_000 });
+    await press('read weight, rear left again');
+    await page.getByRole('textbox', { name: 'weight, rear left, kg' }).fill('193.2');
+    await press('Next');
+    await order.getByRole('button', { name: 'sheet', exact: true }).click();
+    await page.getByText('nothing in it contradicts the car').waitFor({ timeout: 60_000 });
     await page.getByLabel('keep it in the car file as').fill('found again');
     await press('throw this sheet away');
     await page.getByRole('heading', { name: 'Read the car on the pads' }).waitFor();

@@ -1,19 +1,23 @@
-/** Moves of a set-up as they stand on the drawing: each at its wheel, short, with an arrow. */
+/** Moves of a set-up as they stand on the drawing: each at its wheel, by its number in the order of work, with an arrow. */
 import type { SetUpMove } from '../../questions/index.ts';
 import { WHEEL_KEYS, WHEEL_WORDS, type WheelKey } from './words.ts';
 
 export interface MoveAtWheel {
   readonly at: WheelKey;
+  /** `4. pushrod ↑ 3 flats`. */
   readonly text: string;
+  /** Without its name, where there is little room: `4. ↑ 3 flats`. */
+  readonly short: string;
 }
 
-/** `front left pushrod`, 3 flats: at the front left wheel `pushrod ↑ 3 flats`. The arrow: longer, tighter, more. */
+/** `front left pushrod`, 3 flats, the fourth: at the front left wheel `4. pushrod ↑ 3 flats`. The arrow: longer, tighter, more. */
 export function movesAtWheels(moves: readonly SetUpMove[]): readonly MoveAtWheel[] {
-  return moves.flatMap(({ adjuster, units, unit }): MoveAtWheel[] => {
+  return moves.flatMap(({ adjuster, units, unit }, k): MoveAtWheel[] => {
     const at = WHEEL_KEYS.find((wheel) => adjuster.startsWith(`${WHEEL_WORDS[wheel]} `));
     if (at === undefined) return [];
     const name = adjuster.slice(WHEEL_WORDS[at].length + 1);
-    return [{ at, text: `${name} ${units > 0 ? '↑' : '↓'} ${counted(Math.abs(units), unit)}` }];
+    const by = `${units > 0 ? '↑' : '↓'} ${counted(Math.abs(units), unit)}`;
+    return [{ at, text: `${k + 1}. ${name} ${by}`, short: `${k + 1}. ${by}` }];
   });
 }
 

@@ -40,7 +40,6 @@ export function PatchDrawing({ stop: at, sheets, read, moves, asked }: Props) {
       gauges={sheets.heightsAt}
       dots={stop === 'heights' ? sheets.heights : []}
       asked={asked}
-      broken={stop === 'changes'}
     >
       <Middle stop={stop} read={read} sheets={sheets} speech={speech} />
     </PlanDrawing>
@@ -65,7 +64,12 @@ function labelsOf({ stop, kinds, sheets, read, moves, speech }: LabelsAsked): re
   if (stop === 'changes') {
     return WHEEL_KEYS.map((wheel) => ({
       of: wheel,
-      lines: (moves ?? []).filter(({ at }) => at === wheel).map(({ text }) => ({ text })),
+      lines: (moves ?? [])
+        .filter(({ at }) => at === wheel)
+        .flatMap(({ text, short }) => [
+          { text, only: 'wide' as const },
+          { text: short, only: 'tall' as const },
+        ]),
     })).filter(({ lines }) => lines.length > 0);
   }
   const own = kinds.filter((kind) => !NO_PLACE.includes(kind));

@@ -1,5 +1,5 @@
 /** Reading a sheet on the pads: one thing at a time, a hold to answer or a number to read, in the order of the work. */
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { FloorSheets } from '../../questions/index.ts';
 import { printedUnit } from '../../units/show.ts';
 import { FromGauge } from '../gauges/put-into-sheet.tsx';
@@ -29,6 +29,11 @@ export function ReadingNow({ running, run, steps, sheets }: Props) {
   // what is read once more is one reading
   const number = [...new Set(steps.flatMap((each) => (each.what === 'read' ? [each.id] : [])))];
   const done = number.filter((id) => run.typed[id] !== undefined).length;
+  const under = useRef<HTMLDivElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: of each step what is asked is seen, not the keys alone
+  useEffect(() => {
+    under.current?.scrollIntoView({ block: 'start' });
+  }, [step?.key]);
   return (
     <section className="reading-now">
       <p className="soft" role="status">
@@ -50,11 +55,11 @@ export function ReadingNow({ running, run, steps, sheets }: Props) {
           }}
         />
       ) : (
-        <>
+        <div className="reading-step" ref={under}>
           {/* of its own key: what is half typed at one step is not the next one's */}
           <Now key={step.key} step={step} run={run} sheets={sheets} change={change} at={at} />
           <Back at={at} go={go} />
-        </>
+        </div>
       )}
     </section>
   );
