@@ -26,6 +26,7 @@ export function brakesOf(car: Car, asked: BrakesAsked): ToldAnswer {
     );
   }
   const { decelerations, speed } = asked;
+  if (!(speed >= 0)) return floorRefused('The car goes forward here: the speed is not below nothing.');
   if (decelerations.length === 0 || decelerations.some((each) => !(each > 0))) {
     return floorRefused('A deceleration is above nothing, such as 1.5 g.');
   }

@@ -8,7 +8,7 @@ import { readingWords } from '../flatfloor/reading-words.ts';
 import { setUpOf } from '../flatfloor/set-up.ts';
 import { movedInSheets } from '../flatfloor/sheet.ts';
 import { stacksNow } from '../flatfloor/stacks.ts';
-import type { Problem } from '../measured/problem.ts';
+import { nearest, type Problem } from '../measured/problem.ts';
 import { PRESSURE_CAUTION, SET_UP_CAUTION, STANDING_CAUTION, WOUND_BAR_CAUTION } from './cautions.ts';
 import { isFloorRefusal } from './floor-refusal.ts';
 import { floorSheets } from './floor-sheets.ts';
@@ -137,7 +137,16 @@ export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {
     if (typeof found === 'string') return refused(found);
     const kinds = asked.move ?? USUALLY_MOVED;
     const moves = movedInSheets(form);
-    const adjusters = adjustersOf(form, prepared.changes, numbers, moves).filter(
+    const all = adjustersOf(form, prepared.changes, numbers, moves);
+    const names = all.map(({ name }) => name);
+    const strange = asked.leave?.find((name) => !names.includes(name));
+    if (strange !== undefined) {
+      const near = nearest(strange, names);
+      return refused(
+        `The car has no adjuster "${strange}" that could be left as it is.${near === undefined ? '' : ` Did you mean "${near}"?`} It has: ${names.join(', ')}.`,
+      );
+    }
+    const adjusters = all.filter(
       ({ kind, name }) => kinds.includes(kind) && !(asked.leave ?? []).includes(name),
     );
     const told = floorSheets(car);

@@ -8,6 +8,7 @@ import { Floor } from '../flatfloor/stand.ts';
 import { heightByRaisedAxle, type Measured, type PadMasses, weighedOnPads } from '../flatfloor/weighing.ts';
 import { Numbers } from '../loadpath/numbers.ts';
 import type { Problem } from '../measured/problem.ts';
+import { spokenAmount } from '../units/show.ts';
 import type { Origin, Working } from '../working/working.ts';
 import { JACKING_CAUTION, STANDING_CAUTION } from './cautions.ts';
 import { type ReadingWorking, readingWorking } from './floor.ts';
@@ -93,6 +94,8 @@ export function weighing(car: Car, asked: WeighingAsked): WeighingAnswer {
       weighedOnPads(whole, lengths, working, { ...from, L: SURVEYED, t_f: SURVEYED, t_r: SURVEYED });
     const is = weighed();
     const { raised } = asked;
+    const cannot = raised === undefined ? undefined : raisedWrong(raised, whole, wheelbase);
+    if (cannot !== undefined) return { reached: false, message: cannot };
     const raisedBy =
       raised === undefined
         ? undefined
@@ -145,6 +148,27 @@ export function weighing(car: Car, asked: WeighingAsked): WeighingAnswer {
     if (isFloorRefusal(reason)) return { reached: false, message: reason.message };
     throw reason;
   }
+}
+
+/** Steeper than this no stand holds a car, and no shop lifts one: part of the wheelbase. */
+const STEEPEST = 0.5;
+
+/** What a raised rear axle cannot read, in words. */
+function raisedWrong(
+  { front, lift }: NonNullable<WeighingAsked['raised']>,
+  { frontLeft, frontRight, rearLeft, rearRight }: PadMasses<Measured>,
+  wheelbase: Measured,
+): string | undefined {
+  const kg = (mass: number): string => spokenAmount(mass, 'kg', 1);
+  const [level, total] = [frontLeft.value + frontRight.value, rearLeft.value + rearRight.value];
+  if (lift.value > STEEPEST * wheelbase.value)
+    return `A lift of ${spokenAmount(lift.value, 'm', 0)} on a wheelbase of ${spokenAmount(wheelbase.value, 'm', 0)} cannot be meant: raise by 250 to 600 mm, and type it in its unit.`;
+  if (front.value > level + total)
+    return `The front pads cannot show ${kg(front.value)}: the whole car is ${kg(level + total)}.`;
+  const u = Math.hypot(front.u, frontLeft.u, frontRight.u);
+  if (front.value < level - 3 * u)
+    return `With the rear raised the front pads show more than on the level, ${kg(level)}; ${kg(front.value)} was read. Was the front raised, or a pad not free underneath?`;
+  return undefined;
 }
 
 function heightOf(
