@@ -86,7 +86,8 @@ try {
       '--import',
       pathToFileURL(at(CHANCE)).href,
       at(RUNNER),
-      String(Math.min(4, availableParallelism())),
+      // one more than there are processors: what waits for a page leaves one idle
+      String(Math.min(4, availableParallelism() + 1)),
       ...started,
     ],
     { cwd: root, stdio: 'inherit' },

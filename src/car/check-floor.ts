@@ -1,12 +1,21 @@
 /** Slips in the set-up part of the file: names that are none, more ballast than fits, a pressure out of its range. */
+
+import { distance } from '../maths/vec3.ts';
 import { nearest, type Problem } from '../measured/problem.ts';
+import { spokenAmount } from '../units/show.ts';
 import type { RawCar } from './form/car.ts';
 import type { Placed } from './place.ts';
 
 type Form = Placed<RawCar>;
 
 export function checkFloor(form: Form): readonly Problem[] {
-  return [...checkNames(form), ...checkBallast(form), ...checkCorners(form), ...checkThreads(form)];
+  return [
+    ...checkNames(form),
+    ...checkBallast(form),
+    ...checkCorners(form),
+    ...checkThreads(form),
+    ...checkFuel(form),
+  ];
 }
 
 const error = (code: string, path: string, message: string, remedy: string): Problem => ({
@@ -150,4 +159,38 @@ function checkThreads(form: Form): Problem[] {
       ];
     });
   });
+}
+
+/** Two readings of one thing that differ by more are not of one car: one in a thousand. */
+const APART = 3.29;
+/** The middle of the fuel moves with its level by less than this, m: common practice, no source. */
+const LEVEL = 0.06;
+
+/** Fuel is told among what is aboard on the flat floor, and by itself for the day out: the same fuel at the survey. */
+function checkFuel({ floor, fuel }: Form): Problem[] {
+  const aboard = floor?.aboard?.fuel;
+  if (aboard === undefined || fuel === undefined) return [];
+  const told: string[] = [];
+  const { surveyed, density } = fuel;
+  if (density !== undefined) {
+    const mass = surveyed.value * density.value;
+    const u = Math.hypot(aboard.mass.u, surveyed.u * density.value, surveyed.value * density.u);
+    if (Math.abs(mass - aboard.mass.value) > APART * u)
+      told.push(
+        `${spokenAmount(aboard.mass.value, 'kg', 1)} aboard, and ${spokenAmount(surveyed.value, 'm^3', 1)} surveyed, which is ${spokenAmount(mass, 'kg', 1)}`,
+      );
+  }
+  const off = distance(aboard.at.value, fuel.at.value);
+  if (off > LEVEL) told.push(`its middle ${spokenAmount(off, 'm', 0)} apart`);
+  return told.length === 0
+    ? []
+    : [
+        {
+          code: 'floor/fuel-twice',
+          path: 'floor.aboard.fuel',
+          message: `The fuel at the survey is told twice, under floor, aboard and under fuel, and not alike: ${told.join('; ')}.`,
+          remedy: 'Look which is right and write the other like it: set-up and day out would be of two cars.',
+          weight: 'warning',
+        },
+      ];
 }

@@ -93,7 +93,9 @@ export function heightsAgainstSpeed(car: Car, asked: HeightsAsked): ToldAnswer {
   const { numbers, carried } = aboard(car, asked.fuel);
   const { doing, speeds, clearance } = asked;
   if (!(clearance >= 0))
-    return floorRefused('What counts as touching is a height above the road: not below nothing, such as 3 mm.');
+    return floorRefused(
+      'What counts as touching is a height above the road: not below nothing, such as 3 mm.',
+    );
   return floorAnswer(
     numbers,
     (each, put, working) =>

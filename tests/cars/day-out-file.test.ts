@@ -28,7 +28,10 @@ test('each slip, its weight, and the line it stands in', () => {
       'warning',
       '- { laps: 31, pad: 7.4',
     ],
-    ['surveyed: 30 l', 'surveyed: 130 l', 'fuel/tank', 'error', 'surveyed: 130 l'],
+    ['tank: 120 l', 'tank: 20 l', 'fuel/tank', 'error', 'surveyed: 28.2 l'],
+    // 28.2 l of 0.745 kg/l are the 21 kg that the floor has aboard
+    ['surveyed: 28.2 l', 'surveyed: 36 l', 'floor/fuel-twice', 'warning', 'fuel: { mass: 21 kg'],
+    ['at: -1180, 0, 240 mm', 'at: -1080, 0, 240 mm', 'floor/fuel-twice', 'warning', 'fuel: { mass: 21 kg'],
   ] as const) {
     const found = slip(from, to);
     assert.equal(found.length, 1, JSON.stringify(found));
