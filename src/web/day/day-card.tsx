@@ -2,11 +2,11 @@
 import { type DayAnswer, type DayName, floorId } from '../../questions/index.ts';
 import { AskedForm } from '../asked/asked-form.tsx';
 import { fieldsIn } from '../asked/fields.ts';
+import { Remarks } from '../loads/remarks.tsx';
 import { usePage } from '../state.tsx';
 import { BiasChart } from './bias-chart.tsx';
 import { DAY_FIGURE, DayFigures } from './figures.tsx';
 import { Frequencies } from './frequencies.tsx';
-import { NotesBeside } from './notes-beside.tsx';
 import { RatioWords } from './ratio-words.tsx';
 import { Stock } from './stock.tsx';
 import { type Day, ratiosIn } from './use-day.ts';
@@ -64,7 +64,7 @@ function Stands({ name, day }: Props) {
         open={(figure) => go({ figure: `${DAY_FIGURE}${floorId(figure)}` })}
       />
       {name === 'at-speed' && <Frequencies />}
-      <NotesBeside notes={answer.notes} cautions={answer.cautions} />
+      <Remarks notes={answer.notes} cautions={answer.cautions} />
     </>
   );
 }

@@ -3,7 +3,7 @@ import { STANDING_CAUTION } from '../../questions/index.ts';
 import { AskedForm } from '../asked/asked-form.tsx';
 import { fieldsIn } from '../asked/fields.ts';
 import { DayFigures } from '../day/figures.tsx';
-import { NotesBeside } from '../day/notes-beside.tsx';
+import { Remarks } from '../loads/remarks.tsx';
 import type { Step } from '../patch/steps.ts';
 import type { Running } from '../patch/use-run.ts';
 import type { PadStop } from '../patch/words.ts';
@@ -76,7 +76,7 @@ function Stands({ gauge, steps, running }: Omit<Props, 'stop'>) {
           open={name === 'weighing' ? ({ id }) => go({ figure: `${GAUGE_FIGURE}${id}` }) : undefined}
         />
       )}
-      <NotesBeside notes={answer.notes} cautions={answer.cautions} />
+      <Remarks notes={answer.notes} cautions={answer.cautions} />
     </>
   );
 }

@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import { provedWords, type SetUpAnswer, type SetUpReached } from '../../questions/index.ts';
 import type { Asked } from '../engine/ask.ts';
+import { Remarks } from '../loads/remarks.tsx';
 import { usePage } from '../state.tsx';
 import { EffectTable } from './effect-table.tsx';
 import { amountWords, WHEEL_WORDS } from './words.ts';
@@ -87,11 +88,7 @@ function Told({ is }: { readonly is: SetUpReached }) {
           {words}
         </p>
       ))}
-      {cautions.map((words) => (
-        <p key={words} className="caution">
-          <b>Caution.</b> {words}
-        </p>
-      ))}
+      <Remarks notes={[]} cautions={cautions} />
     </>
   );
 }
