@@ -227,6 +227,7 @@ export * from './running.ts';
 export { type ScanAnswer, scanForms, scanOf } from './scans.ts';
 export { type FiledSet, type NoFiledSet, type SetOfFile, setFiled } from './set-filed.ts';
 export {
+  nothingWords,
   provedWords,
   type SetUpAnswer,
   type SetUpAsked,

@@ -113,6 +113,12 @@ export const provedWords = ({ proved, leastWork }: Pick<SetUpReached, 'proved' |
       ? 'With fewer moves the sheet is not reached.'
       : 'That fewer moves would not do is not proved.';
 
+/** Where there are no moves: whether none is wanted, or none is left that would help. */
+export const nothingWords = ({ outOfReach }: Pick<SetUpReached, 'outOfReach'>): string =>
+  outOfReach.length === 0
+    ? 'Nothing need be moved: all readings are within the sheet.'
+    : 'Nothing that may be moved brings readings nearer to the sheet; what stands in the way is told below.';
+
 const MOST_NEXT = 3;
 
 export function solveSetUp(car: Car, asked: SetUpAsked = {}): SetUpAnswer {

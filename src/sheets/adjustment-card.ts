@@ -137,7 +137,7 @@ function moves(card: Card): Block[] {
   const bold = (words: string): Block[] => paragraph(words, { width, weight: 'bold' }, measure);
   if (of.moves.length === 0) {
     return [
-      heading('Nothing need be moved'),
+      heading(outOfReach.length === 0 ? 'Nothing need be moved' : 'Nothing that may be moved helps'),
       ...(outOfReach.length === 0
         ? paragraph('All readings that the sheet asks for are within it.', { width }, measure)
         : outOfReach.flatMap(bold)),

@@ -7,7 +7,13 @@ import { patchChanges, type Sheet } from '../../src/flatfloor/sheet.ts';
 import { boxHolds, shiftChanges, stackChanges } from '../../src/flatfloor/shims.ts';
 import { Floor } from '../../src/flatfloor/stand.ts';
 import { Numbers } from '../../src/loadpath/numbers.ts';
-import { adjusterTable, type SetUpReached, solveSetUp, standOnFloor } from '../../src/questions/index.ts';
+import {
+  adjusterTable,
+  nothingWords,
+  type SetUpReached,
+  solveSetUp,
+  standOnFloor,
+} from '../../src/questions/index.ts';
 import { near } from '../near.ts';
 import { demo, demoSource, opened } from './demo.ts';
 
@@ -61,6 +67,21 @@ test('fewest moves and least work are proved, and leaving adjusters out finds no
     alone.moves.map(({ words }) => words),
     is.moves.map(({ words }) => words),
   );
+});
+
+test('where every adjuster stands at its stops it is told what stops it, and not that nothing need be moved', () => {
+  const is = solved((text) =>
+    text
+      .replace(/visible: [\d.]+ mm/g, 'visible: 0 mm')
+      .replace(/engaged: ([\d.]+) mm(.*?)least: [\d.]+ mm/g, 'engaged: $1 mm$2least: $1 mm')
+      .replace(/(tighter|slacker): [\d.]+ mm/g, '$1: 0 mm')
+      .replace(/pieces: \d+/g, 'pieces: 0'),
+  );
+  assert.deepEqual(is.moves, []);
+  assert.ok(is.readings.some(({ inTolerance }) => !inTolerance));
+  assert.match(is.outOfReach.join(' '), /stopped by .*no thread left to screw in/);
+  assert.doesNotMatch(nothingWords(is), /need be moved/);
+  assert.match(nothingWords(is), /Nothing that may be moved/);
 });
 
 test('the moves put into the file as moved bring the car to what was forecast', () => {

@@ -1,6 +1,7 @@
 /** `flatpatch set-up`: what to turn, shim and wind so that the car reads as its sheet wants it. */
 import type { Command } from 'commander';
 import {
+  nothingWords,
   provedWords,
   type SetUpAsked,
   type SetUpReached,
@@ -105,7 +106,7 @@ function setUpLines(is: SetUpReached, speech: Speech): string[] {
   const doubts = is.doubts.map(({ message, remedy }) => `${message} ${remedy}`);
   const moves =
     is.moves.length === 0
-      ? ['Nothing need be moved: all readings are within the sheet.']
+      ? [nothingWords(is)]
       : table(is.moves.map(({ adjuster, words }, k) => [`${k + 1}.`, adjuster, words]));
   return [
     ...remarkLines('Doubted before use', doubts),

@@ -1,6 +1,6 @@
 /** What to change in one go, what will then be read, which reading not to trust, and what is to be read next. */
 import { useState } from 'react';
-import { provedWords, type SetUpAnswer, type SetUpReached } from '../../questions/index.ts';
+import { nothingWords, provedWords, type SetUpAnswer, type SetUpReached } from '../../questions/index.ts';
 import type { Asked } from '../engine/ask.ts';
 import { Remarks } from '../loads/remarks.tsx';
 import { usePage } from '../state.tsx';
@@ -42,7 +42,13 @@ function Told({ is }: { readonly is: SetUpReached }) {
         </section>
       )}
       <section>
-        <h3>{moves.length === 0 ? 'Nothing to change' : 'Change, in this order'}</h3>
+        <h3>
+          {moves.length > 0
+            ? 'Change, in this order'
+            : outOfReach.length === 0
+              ? 'Nothing to change'
+              : 'Nothing that helps'}
+        </h3>
         <ol className="moves">
           {moves.map(({ adjuster, words }) => (
             <li key={adjuster}>
@@ -50,7 +56,7 @@ function Told({ is }: { readonly is: SetUpReached }) {
             </li>
           ))}
         </ol>
-        {moves.length > 0 && <p className="soft">{provedWords(is)}</p>}
+        <p className="soft">{moves.length > 0 ? provedWords(is) : nothingWords(is)}</p>
         {outOfReach.map((words) => (
           <p key={words} className="note">
             {words}
