@@ -70,12 +70,11 @@ export function fewestMoves(problem: MovesProblem): Moves {
   if (whole.best !== undefined) return whole.finished();
   const is = withRoom(problem, none.chosen, Math.min(most, LOOK_PROGRAMS));
   // where it is not known that none brings every row home, this is not known to be the best
-  const known = whole.lookedAtAll();
   return {
     ...is,
     worst: movesOf(problem, is.chosen).worst,
-    proved: is.proved && known,
-    leastEffort: is.leastEffort && known,
+    proved: is.proved && whole.proved,
+    leastEffort: is.leastEffort && whole.proved,
   };
 }
 
@@ -137,7 +136,8 @@ class Spent extends Error {}
 
 class Search {
   best: Moves | undefined;
-  private proved = false;
+  /** That nothing moves fewer than the best, or where there is none, that nothing does. */
+  proved = false;
   private effortProved = false;
   private left: number;
   /** Nothing where no x brings every row home. */
@@ -169,10 +169,6 @@ class Search {
   fewest(): void {
     this.proved = this.walk('fewest');
     if (this.proved && this.best !== undefined) this.effortProved = this.walk('least effort');
-  }
-
-  lookedAtAll(): boolean {
-    return this.proved;
   }
 
   finished(): Moves {

@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { putLoadFigures } from '../../src/loadpath/figures/loads.ts';
+import { STANDING } from '../../src/loadpath/loads/doing.ts';
 import { Numbers } from '../../src/loadpath/numbers.ts';
 import {
   doingsOf,
@@ -111,4 +112,28 @@ test('± of a wheel by slopes about the place of the car is that of the car made
       }
     }
   }
+});
+
+/**
+ * By hand: at rest a tyre bears what its scale showed, 138.6 kg, read to 0.25 kg on scales that are off by 0.1 % of
+ * what they show; two independent parts add as the root of their squares (GUM, JCGM 100:2008, 5.1.2, from memory).
+ * The rod bears a sum of two forces, each linear: what the scale shows, less what the wheel weighs (superposition).
+ */
+test('± of a wheel at rest by hand, from the scale up', () => {
+  const car = demo(CAR);
+  const [wheel] = WHEELS;
+  const is = loadsOf(car, STANDING, { wheels: [wheel!] });
+  assert.ok(is.reached);
+  const figure = (id: string) => figuresAt(is, wheel!).find((each) => each.id === id)!;
+  const part = (id: string, path: string): number =>
+    Math.abs(figure(id).spread!.shares.find((each) => each.path === path)!.contribution);
+  const g = 9.80665;
+  near(figure('tyreLoad').value, 138.6 * g, 1e-6);
+  near(part('tyreLoad', 'front.left.scale'), 0.25 * g, 1e-3);
+  near(part('tyreLoad', 'instruments.blue scales'), 0.001 * 138.6 * g, 1e-3);
+  near(figure('tyreLoad').spread!.u, g * Math.hypot(0.25, 0.1386), 5e-3);
+  const { scale, unsprung } = car.form.front.left;
+  const lifted = (part('tension.rod', 'front.left.scale') / 0.25) * scale.value;
+  const hung = (part('tension.rod', 'front.left.unsprung') / unsprung.u) * unsprung.value;
+  near(lifted - hung, Math.abs(figure('tension.rod').value), 0.5);
 });

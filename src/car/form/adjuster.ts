@@ -5,6 +5,17 @@ import { amount, choice } from '../field.ts';
 const left = (means: string, measure: string) =>
   amount({ means, measure, unit: 'mm', si: 'm', min: 0, max: 150, usual: 'vernier' });
 
+export const pitch = (means: string) =>
+  amount({
+    means,
+    measure: 'Thread gauge, or 25.4 mm over the threads per inch.',
+    unit: 'mm',
+    si: 'm',
+    min: 0.3,
+    max: 4,
+    usual: 'counted',
+  });
+
 /** How the two ends of each tube are called in the workshop. */
 export const TUBE_ENDS = {
   rod: ['outboard', 'rocker'],
@@ -36,15 +47,7 @@ export const turning = <const E extends readonly [string, string]>(ends: E) => (
   }).optional(),
   other: z
     .strictObject({
-      pitch: amount({
-        means: 'pitch of the thread at the other end',
-        measure: 'Thread gauge, or 25.4 mm over the threads per inch.',
-        unit: 'mm',
-        si: 'm',
-        min: 0.3,
-        max: 4,
-        usual: 'counted',
-      }),
+      pitch: pitch('pitch of the thread at the other end'),
       visible: left('visible thread at the other end', 'Vernier from the nut face to the end of the thread.'),
       engaged: left('thread engaged at the other end', 'Whole thread length less the visible part.'),
       least: left('least thread that must stay engaged at the other end', 'Maker of the rod end.'),

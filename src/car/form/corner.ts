@@ -6,7 +6,7 @@
  */
 import { z } from 'zod';
 import { amount, choice, point, words } from '../field.ts';
-import { adjusters, TUBE_ENDS, turning } from './adjuster.ts';
+import { adjusters, pitch, TUBE_ENDS, turning } from './adjuster.ts';
 import { rockerBearings, sphericals, wheelBearings } from './bearing.ts';
 import { bumpRubber, damper } from './damper.ts';
 import { members } from './member.ts';
@@ -50,15 +50,7 @@ export const cornerPoints = z.strictObject({
 export const threadOf = <const E extends readonly [string, string]>(ends: E) =>
   z.strictObject({
     size: words('thread, such as M10x1.25 or 3/8-24 UNF').optional(),
-    pitch: amount({
-      means: 'thread pitch',
-      measure: 'Thread gauge, or 25.4 mm over the threads per inch.',
-      unit: 'mm',
-      si: 'm',
-      min: 0.3,
-      max: 4,
-      usual: 'counted',
-    }),
+    pitch: pitch('thread pitch'),
     visible: amount({
       means: 'visible thread between end and lock nut',
       measure: 'Vernier from the nut face to the end of the thread.',
